@@ -10,6 +10,7 @@ import { wetBasis } from '../physics/water-balance.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { pilePositions } from '../profiles/pile-setup.ts';
 import { type Finding, nothingToDo } from './finding.ts';
+import { knownAtRhythm } from './known-at-rhythm.ts';
 import { perLimits } from './per-limits.ts';
 import { type CoreUnknown, coreUnknown, type PileSnapshot, saidByHand } from './snapshot.ts';
 
@@ -40,7 +41,7 @@ export function dryingFinding(pile: PileSnapshot): Finding<'drying'> {
         : squeeze,
     byMs: present ? pile.nowMs + 6 * msPerHour : null,
     caution: present ? cautions.watering : null,
-    why: whyOf(setup.limits),
+    why: knownAtRhythm(whyOf(setup.limits), 'drying', pile),
     explainedBy: pile.coreLost ?? saidByHand(pile, 'hand-dry'),
   };
 }

@@ -10,6 +10,7 @@ import { atLimitMs, chipErrorK, type Nearness, temperatureDeadbandK } from '../a
 import { cautions } from '../profiles/cautions.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { type Finding, nothingToDo, type PositionSight } from './finding.ts';
+import { knownAtRhythm } from './known-at-rhythm.ts';
 import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
 import { isOld } from './spoken-value.ts';
@@ -23,7 +24,7 @@ const clearK = 2;
 export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
   const { actC, lossC } = pile.setup.limits;
   const hottest = hottestOver(pile);
-  const why = whyOf(pile.setup.limits);
+  const why = knownAtRhythm(whyOf(pile.setup.limits), 'overheating', pile);
   if (hottest === undefined) {
     // What jumped over the limit and is doubted may be so: it is neither confirmed nor cleared.
     const known = pile.coreKnown && pile.doubtedHeat === null;

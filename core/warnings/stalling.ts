@@ -14,6 +14,7 @@ import {
 import { wetBasis } from '../physics/water-balance.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
+import { knownAtRhythm } from './known-at-rhythm.ts';
 import { coreNow, coreNowFirst, coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
 
 function seenAs(why: StallWhy, pile: PileSnapshot): Message {
@@ -64,7 +65,7 @@ export function stallingFinding(pile: PileSnapshot): Finding<'stalling'> {
         : measureCore,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: present ? cautions.spores : null,
-    why: whyStalling,
+    why: knownAtRhythm(whyStalling, 'stalling', pile),
     explainedBy: pile.coreLost,
   };
 }

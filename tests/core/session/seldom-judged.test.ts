@@ -58,3 +58,26 @@ test('a core measured by hand is said with its age from the first minute on, so 
   all.look(startMs + 25 * msPerHour);
   expect(all.say().condition.replace('1 hour', '1 minute').replace('60 minutes', '1 minute')).toBe(first);
 });
+
+const known: [number, string, string][] = [
+  [12, 'stalling', 'Its core is read about every 12 hours, so a stall can be told after about 24 hours.'],
+  [3, 'stalling', 'Its core is read about every 3 hours, so a stall can be told after about 10 hours.'],
+  [
+    6,
+    'overheating',
+    'Its core is read about every 6 hours: that it has passed 50 °C in between is known at the next reading',
+  ],
+  [6, 'drying', 'Its core is read about every 6 hours: what it loses in between is reckoned on a straight line'],
+];
+for (const [everyH, kind, says] of known) {
+  test(`what can be known of a pile read every ${everyH} h is said beside the rule of ${kind}, once`, () => {
+    const all = readEvery(everyH, 48, through([0, 22], [30, 40], [48, 42]));
+    expect(inWords(all.finding(kind as 'stalling')).why.split(says)).toHaveLength(2);
+  });
+}
+
+test('nothing of its rhythm is said of a pile that is read every hour', () => {
+  const all = readEvery(1, 24, through([0, 22], [24, 36]));
+  for (const kind of ['stalling', 'drying', 'overheating'] as const)
+    expect(inWords(all.finding(kind)).why).not.toContain('is read about every');
+});

@@ -20,4 +20,7 @@ export const whyTexts = {
   "why.hand-wet": "Present when water runs out of a squeezed handful, or a weighed sample holds more than {sampleFrac} water, until a later handful or sample says otherwise or the pile is turned, spread or uncovered.",
   "why.bad-smell": "Present when somebody noted a rotten, sour or ammonia smell, or judged the smell bad, until a later note finds it good or the pile is turned, spread or uncovered. Such smells are taken for too wet or short of air (common practice, no source).",
   "why.wrong-growth": "Present when somebody noted black, green or other coloured growth, or judged the look bad, until a later look finds white growth or judges it good. Turning does not end it: what was buried still grows. White growth noted within the hour stands beside the coloured. Extension bulletins discard coloured growth (read second-hand).",
+  "why.rhythm.drying": "Its core is read about every {everyMs}: what it loses in between is reckoned on a straight line from one reading to the next.",
+  "why.rhythm.overheating": "Its core is read about every {everyMs}: that it has passed {limitC} in between is known at the next reading, and soon is said ahead of it.",
+  "why.rhythm.stalling": "Its core is read about every {everyMs}, so a stall can be told after about {afterMs}.",
 };

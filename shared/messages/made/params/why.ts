@@ -22,4 +22,7 @@ export interface WhyParams {
   'why.hand-wet': { readonly sampleFrac: number };
   'why.bad-smell': NoParams;
   'why.wrong-growth': NoParams;
+  'why.rhythm.drying': { readonly everyMs: number };
+  'why.rhythm.overheating': { readonly everyMs: number; readonly limitC: Temperature };
+  'why.rhythm.stalling': { readonly afterMs: number; readonly everyMs: number };
 }
