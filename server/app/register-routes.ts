@@ -16,6 +16,7 @@ import { registerEntries } from '../http/routes/entries.ts';
 import { registerEscalations } from '../http/routes/escalations.ts';
 import { registerExports } from '../http/routes/exports.ts';
 import { registerForgottenProbes } from '../http/routes/forgotten-probes.ts';
+import { registerHandDifferences } from '../http/routes/hand-differences.ts';
 import { registerHeld } from '../http/routes/held.ts';
 import { registerImport } from '../http/routes/import.ts';
 import { registerIngest } from '../http/routes/ingest.ts';
@@ -62,6 +63,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerWeather(api, installation);
   registerPiles(api, installation);
   registerPileBatches(api, installation);
+  registerHandDifferences(api, installation);
   registerSeries(api, installation);
   registerCompare(api, installation);
   registerSeasons(api, installation);

@@ -159,6 +159,26 @@ const judgementSchema = z.object({
   seenHands: z.array(z.object({ kind: z.enum(['turned', 'watered']), at: instantSchema })),
 });
 
+/** A probe and a thermometer in a hand within the hour of each other, and what they make of the probe. */
+const handDifferenceSchema = z.object({
+  position: positionSchema,
+  /** Of the probe. */
+  site: nameSchema,
+  probe: nameSchema,
+  /** When it was measured by hand. */
+  at: instantSchema,
+  handC: z.number(),
+  probeC: z.number(),
+  /** By hand less by the probe [K]. */
+  differenceK: z.number(),
+  /** The offset that the probe would have then, the one it has now included. */
+  offsetC: z.number(),
+});
+export type HandDifference = z.infer<typeof handDifferenceSchema>;
+
+/** Of which measurement the difference is taken over. */
+export const takeDifferenceSchema = z.object({ position: positionSchema, at: instantInputSchema });
+
 export const pileDetailSchema = pileSummarySchema.extend({
   /** As given; what is absent was not. */
   recipe: givenRecipeSchema.nullable(),
@@ -181,6 +201,8 @@ export const pileDetailSchema = pileSummarySchema.extend({
     }),
   ),
   judgement: judgementSchema.nullable(),
+  /** Where a probe differs from what was measured by hand; absent in answers to changes. */
+  handDifferences: z.array(handDifferenceSchema).optional(),
   /** The foretold air that its band and forecast reckon with; absent while there is none. */
   airAhead: z.object({ source: z.string(), issuedAt: instantSchema, until: instantSchema }).optional(),
 });

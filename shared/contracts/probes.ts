@@ -85,4 +85,6 @@ export const forgottenSchema = z.object({
   kept: z.number().int(),
 });
 
-export const calibrationSchema = z.object({ temperatureOffsetC: z.number().min(-20).max(20) });
+/** A probe that is further off than this is to be changed [K]. */
+export const mostOffsetK = 20;
+export const calibrationSchema = z.object({ temperatureOffsetC: z.number().min(-mostOffsetK).max(mostOffsetK) });

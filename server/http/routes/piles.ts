@@ -12,6 +12,8 @@ import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { idFromName } from '../../services/id-from-name.ts';
 import { newBatch, startProblem } from '../../services/lineage/new-batch.ts';
 import { omitUndefined } from '../../services/omit-undefined.ts';
+import { handDifferences } from '../../services/probes/hand-differences.ts';
+import type { ProbeBook } from '../../services/probes/probe-book.ts';
 import { pileDetail } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
@@ -24,6 +26,7 @@ interface PilesParts {
   readonly journal: Journal;
   readonly watch: PilePort;
   readonly clock: Clock;
+  readonly probes: ProbeBook;
 }
 
 export function registerPiles(api: Api, parts: PilesParts): void {
@@ -31,7 +34,8 @@ export function registerPiles(api: Api, parts: PilesParts): void {
   registerPileChanges(api, parts);
 }
 
-function registerPileReads(api: Api, { journal, watch }: PilesParts): void {
+function registerPileReads(api: Api, parts: PilesParts): void {
+  const { journal, watch } = parts;
   api.get(
     '/api/piles',
     { config: { access: 'viewer' }, schema: { response: { 200: pilesAnswerSchema } } },
@@ -45,7 +49,9 @@ function registerPileReads(api: Api, { journal, watch }: PilesParts): void {
     { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: pileDetailSchema } } },
     async (request, reply) => {
       const one = watch.get(request.params.id);
-      return one ? pileDetail(one, await journal.acts.list(one.pile.id)) : notFound(reply, 'pile', request.params.id);
+      if (!one) return notFound(reply, 'pile', request.params.id);
+      const detail = await pileDetail(one, await journal.acts.list(one.pile.id));
+      return { ...detail, handDifferences: await handDifferences(parts, one) };
     },
   );
 }

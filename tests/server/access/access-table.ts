@@ -84,6 +84,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'POST /api/piles/{id}/finish': 'keeper',
   'GET /api/piles/{id}/label': 'viewer',
   'GET /api/piles/{id}/label.svg': 'viewer',
+  'POST /api/piles/{id}/probe-offset': 'keeper',
   'GET /api/piles/{id}/series': 'viewer',
   'POST /api/plan/dates': 'viewer',
   'POST /api/plan/dilution': 'viewer',

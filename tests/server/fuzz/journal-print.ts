@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import { Client } from 'pg';
 import Database from '../../../shared/store/sqlite-driver.ts';
 
-/** Written by watching, delivery and sign-in by themselves, or by each person about their own ways and sessions. */
+/** Told by programs, as readings are; or written by watching, delivery and sign-in by themselves, or by each person about their own ways and sessions. */
 const besideTables = new Set([
   ...['alarm', 'alarm_step', 'attempt', 'audit', 'lease', 'message', 'message_attempt', 'notice', 'pile_ask'],
-  ...['pile_view', 'session', 'told_link', 'turn', 'watch', 'worker'],
+  ...['air_ahead', 'pile_view', 'session', 'told_link', 'turn', 'watch', 'worker'],
   ...['api_token', 'link', 'push_device', 'telling', 'setting'],
 ]);
 

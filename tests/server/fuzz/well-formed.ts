@@ -6,6 +6,7 @@ import { createHash } from 'node:crypto';
 import { mailCode } from '../../../server/notify/mail-code.ts';
 import { verbatim } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
+import { commitReadings } from '../../helpers/commit-readings.ts';
 import type { TestInstallation } from '../../helpers/open-test-server.ts';
 import { makeToken, passwordOf } from '../../helpers/people.ts';
 import { until } from '../../helpers/until.ts';
@@ -206,6 +207,21 @@ export const wellFormed: Readonly<Record<string, WellFormed>> = {
       table: Array.from({ length: 6 }, (_, day) => `2024-04-0${day + 1} ${30 + day * 2} 14`).join('\n'),
     }),
 
+  'POST /api/piles/{id}/probe-offset': async (laid) => {
+    const [pileId = ''] = laid.piles;
+    await laid.send('POST', `/api/probes/yard/${laid.probe}/claim`, { pileId, position: 'core' });
+    const atMs = Date.now() - 60_000;
+    const reading = { site: 'yard', probe: laid.probe, quantity: 'temperature' as const, atMs, value: 41.2 };
+    await commitReadings(laid.one.installation, [reading]);
+    const what = { kind: 'measured', position: 'core', temperatureC: 44 };
+    await laid.send('POST', `/api/piles/${pileId}/entries`, { at: new Date(atMs + 1_000).toISOString(), what });
+    const [offered] = await until('a difference', async () => {
+      const { handDifferences } = await laid.read(`/api/piles/${pileId}`);
+      const offers = handDifferences as { at: string }[];
+      return offers.length > 0 ? offers : undefined;
+    });
+    return of({ position: 'core', at: offered?.at }, { id: pileId });
+  },
   'DELETE /api/probes/{site}/{probe}': atProbe(),
   'PUT /api/probes/{site}/{probe}/calibration': atProbe(() => ({ temperatureOffsetC: 0.5 })),
   'POST /api/probes/{site}/{probe}/claim': atProbe(({ piles }) => ({ pileId: piles[0], position: 'core' })),

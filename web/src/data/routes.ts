@@ -22,6 +22,7 @@ import {
 import { type claimSchema, type ProbesQuestion, probesAnswerSchema } from '../../../shared/contracts/probes.ts';
 import { type BandSource, seriesAnswerSchema } from '../../../shared/contracts/series.ts';
 import { type newSiteSchema, sitesAnswerSchema } from '../../../shared/contracts/sites.ts';
+import type { Position } from '../../../shared/names.ts';
 import { ask } from './client.ts';
 
 /** An answer whose content the page does not use: it fetches what changed. */
@@ -53,6 +54,8 @@ export const findProbes = (question: ProbesQuestion) => {
     `/api/probes?${new URLSearchParams(asked.map(([name, value]) => [name, String(value)]))}`,
   );
 };
+export const takeDifference = (pileId: string, position: Position, at: string) =>
+  ask(anything, `${pilePath(pileId)}/probe-offset`, { method: 'POST', body: { position, at } });
 export const getSites = () => ask(sitesAnswerSchema, '/api/sites', fresh);
 
 export const makeSite = (site: Input<typeof newSiteSchema>) => ask(made, '/api/sites', { method: 'POST', body: site });

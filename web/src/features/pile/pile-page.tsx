@@ -29,6 +29,7 @@ import { Limits } from './limits.tsx';
 import { Moisture } from './moisture.tsx';
 import { NameAndRemoval } from './name-and-removal.tsx';
 import { NoPile } from './no-pile.tsx';
+import { OffsetOffers } from './offset-offers.tsx';
 import { Readiness } from './readiness.tsx';
 import { isStageKnown, TroubleNote } from './trouble-note.tsx';
 import { usePile } from './use-pile.ts';
@@ -66,6 +67,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       <JournalPart pile={pile} onChange={afterChange}>
         <May to="keeper">
           <HandOffers pile={pile} onChange={afterChange} />
+          <OffsetOffers pile={pile} onChange={afterChange} />
         </May>
       </JournalPart>
       <History pile={pile} />
