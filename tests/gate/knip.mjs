@@ -15,7 +15,7 @@ export default {
     'simulator/{cli,demo}/main.ts!',
     'web/src/main.tsx!',
     'web/src/worker/worker.ts!',
-    'web/{vite,worker}.config.ts',
+    'web/{vite,worker,layers}.config.ts',
     'tests/**/*.test.{ts,tsx}',
     'tests/gate/*.mjs',
     // Started as processes of their own.
@@ -25,8 +25,8 @@ export default {
   project: ['{shared,core,ingest,server,simulator,web}/**/*.{ts,tsx}!', 'server/*.mjs', 'tests/**/*.{ts,tsx,mjs}'],
   // A test may take hold of a part that its module uses itself.
   ignoreExportsUsedInFile: isDelivered,
-  // Resolved by name in the run: fonts by their files, psychrolib as the CommonJS that it is.
-  ignoreDependencies: ['dejavu-fonts-ttf', 'psychrolib'],
+  // Resolved by name, in the run or by a sheet: fonts by their files, psychrolib as the CommonJS that it is.
+  ignoreDependencies: ['dejavu-fonts-ttf', '@fontsource-variable/atkinson-hyperlegible-next', 'psychrolib'],
   // Programs of the system, which system-packages.mjs sees to, and those that any Unix has.
   ignoreBinaries: ['apt-get', 'mkfifo', 'mosquitto_passwd', 'mount', 'openssl', 'umount'],
 };

@@ -18,10 +18,7 @@ interface PortionFieldsProps {
 }
 
 export function PortionFields({ index, by, portion, wrong, onPortion, onRemove }: PortionFieldsProps) {
-  const units = usePlanUnits();
-  const facts = ingredientFacts(portion.material);
   const at = (field: string) => wrong(`/materials/${index}/${field}`);
-  const needsFacts = portion.material === 'other';
   return (
     <fieldset class="portion">
       <legend>Material {index + 1}</legend>
@@ -40,54 +37,69 @@ export function PortionFields({ index, by, portion, wrong, onPortion, onRemove }
           error={at(by === 'mass' ? 'massKg' : 'volumeL')}
         />
       </div>
-      <details class="more" open={needsFacts}>
-        <summary>What you know of it</summary>
-        {needsFacts && (
-          <TextField label="Its name" value={portion.name} onValue={(name) => onPortion({ name })} error={at('name')} />
-        )}
-        <div class="field-row">
-          <MeasureField
-            label="Moisture"
-            unitNote="wet basis"
-            kind="share"
-            value={portion.moisture}
-            onValue={(moisture) => onPortion({ moisture })}
-            hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
-            error={at('moisture')}
-          />
-          <MeasureField
-            label="Weight, loose"
-            kind="densityKgM3"
-            value={portion.weight}
-            onValue={(weight) => onPortion({ weight })}
-            hint="A bucket of it, weighed, divided by its volume."
-            error={at('bulkDensityKgM3')}
-          />
-        </div>
-        <div class="field-row">
-          <MeasureField
-            label="Carbon"
-            unitNote="of the dry mass"
-            kind="share"
-            value={portion.carbon}
-            onValue={(carbon) => onPortion({ carbon })}
-            error={at('carbonFrac')}
-          />
-          <MeasureField
-            label="Nitrogen"
-            unitNote="of the dry mass"
-            kind="share"
-            value={portion.nitrogen}
-            onValue={(nitrogen) => onPortion({ nitrogen })}
-            error={at('nitrogenFrac')}
-          />
-        </div>
-      </details>
+      <KnownOfIt portion={portion} onPortion={onPortion} wrong={at} />
       {onRemove && (
         <button type="button" class="plain" onClick={onRemove}>
           Leave material {index + 1} out
         </button>
       )}
     </fieldset>
+  );
+}
+
+/** What differs from the facts of its kind; all there is of a material of another kind. */
+function KnownOfIt({ portion, onPortion, wrong }: Pick<PortionFieldsProps, 'portion' | 'onPortion' | 'wrong'>) {
+  const units = usePlanUnits();
+  const facts = ingredientFacts(portion.material);
+  const needsFacts = portion.material === 'other';
+  return (
+    <details class="more" open={needsFacts}>
+      <summary>What you know of it</summary>
+      {needsFacts && (
+        <TextField
+          label="Its name"
+          value={portion.name}
+          onValue={(name) => onPortion({ name })}
+          error={wrong('name')}
+        />
+      )}
+      <div class="field-row">
+        <MeasureField
+          label="Moisture"
+          unitNote="wet basis"
+          kind="share"
+          value={portion.moisture}
+          onValue={(moisture) => onPortion({ moisture })}
+          hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
+          error={wrong('moisture')}
+        />
+        <MeasureField
+          label="Weight, loose"
+          kind="densityKgM3"
+          value={portion.weight}
+          onValue={(weight) => onPortion({ weight })}
+          hint="A bucket of it, weighed, divided by its volume."
+          error={wrong('bulkDensityKgM3')}
+        />
+      </div>
+      <div class="field-row">
+        <MeasureField
+          label="Carbon"
+          unitNote="of the dry mass"
+          kind="share"
+          value={portion.carbon}
+          onValue={(carbon) => onPortion({ carbon })}
+          error={wrong('carbonFrac')}
+        />
+        <MeasureField
+          label="Nitrogen"
+          unitNote="of the dry mass"
+          kind="share"
+          value={portion.nitrogen}
+          onValue={(nitrogen) => onPortion({ nitrogen })}
+          error={wrong('nitrogenFrac')}
+        />
+      </div>
+    </details>
   );
 }

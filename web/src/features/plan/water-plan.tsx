@@ -32,96 +32,115 @@ export function WaterPlan() {
   }));
   const change = (part: Partial<WaterDraft>) => setDraft({ ...draft, ...part });
   const planned = planWetting(draft, units);
-  const facts = ingredientFacts(draft.material);
   return (
     <div class="plan-two">
-      <form class="form" onSubmit={(event) => event.preventDefault()}>
-        <div class="field-row">
-          <PickField
-            label="Material"
-            value={draft.material}
-            choices={ingredientNames}
-            onValue={(material) => change({ material })}
-          />
-          <MeasureField
-            label="How much of it"
-            kind="massKg"
-            value={draft.mass}
-            onValue={(mass) => change({ mass })}
-            error={planned.errors.get('/materialKg')}
-          />
-        </div>
-        <div class="field-row">
-          <MeasureField
-            label="Moisture now"
-            unitNote="wet basis"
-            kind="share"
-            value={draft.moistureNow}
-            onValue={(moistureNow) => change({ moistureNow })}
-            hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
-            error={planned.errors.get('/moistureNow')}
-          />
-          <MeasureField
-            label="Moisture wanted"
-            unitNote="wet basis"
-            kind="share"
-            value={draft.moistureTarget}
-            onValue={(moistureTarget) => change({ moistureTarget })}
-            hint={unlessKnown(facts.targetFrac?.value, units)}
-            error={planned.errors.get('/moistureTarget')}
-          />
-        </div>
-        <MeasureField
-          label="Diluted starter that goes in"
-          kind="volumeL"
-          value={draft.starter}
-          onValue={(starter) => change({ starter })}
-          hint="It is counted as water."
-          error={planned.errors.get('/starterL')}
-        />
-        <details class="more">
-          <summary>Water you mean to give, and what the material weighs</summary>
-          <MeasureField
-            label="Water you mean to give"
-            kind="volumeL"
-            value={draft.meant}
-            onValue={(meant) => change({ meant })}
-            hint="To be told what it would come to."
-            error={planned.errors.get('/waterMeantL')}
-          />
-          <MeasureField
-            label="Weight of the loose material"
-            kind="densityKgM3"
-            value={draft.weight}
-            onValue={(weight) => change({ weight })}
-            hint="Fill a bucket without pressing and weigh it: its weight divided by its volume. It tells how much air stays."
-            error={planned.errors.get('/bulkDensityKgM3')}
-          />
-        </details>
-      </form>
+      <WaterFields draft={draft} change={change} wrong={(pointer) => planned.errors.get(pointer)} units={units} />
       <PlanResult planned={planned} waitsFor="Say how much of the material you have.">
         {(answer) => (
           <>
             <WaterFigures answer={answer} units={units} />
-            <May to="keeper">
-              <p class="plan-on">
-                <a
-                  class="button"
-                  href={layAddress({
-                    stage: facts.family === 'soil' ? 'soil' : 'bran',
-                    material: heapMaterial([{ material: draft.material, massKg: 1 }]),
-                    massKg: answer.massAfterKg,
-                    moistureFrac: answer.moistureAfter,
-                  })}
-                >
-                  Lay a pile with these figures
-                </a>
-              </p>
-            </May>
+            <LayOnwards answer={answer} draft={draft} />
           </>
         )}
       </PlanResult>
     </div>
+  );
+}
+
+interface WaterFieldsProps {
+  readonly draft: WaterDraft;
+  readonly change: (part: Partial<WaterDraft>) => void;
+  readonly wrong: (pointer: string) => string | undefined;
+  readonly units: PlanUnits;
+}
+
+function WaterFields({ draft, change, wrong, units }: WaterFieldsProps) {
+  const facts = ingredientFacts(draft.material);
+  return (
+    <form class="form" onSubmit={(event) => event.preventDefault()}>
+      <div class="field-row">
+        <PickField
+          label="Material"
+          value={draft.material}
+          choices={ingredientNames}
+          onValue={(material) => change({ material })}
+        />
+        <MeasureField
+          label="How much of it"
+          kind="massKg"
+          value={draft.mass}
+          onValue={(mass) => change({ mass })}
+          error={wrong('/materialKg')}
+        />
+      </div>
+      <div class="field-row">
+        <MeasureField
+          label="Moisture now"
+          unitNote="wet basis"
+          kind="share"
+          value={draft.moistureNow}
+          onValue={(moistureNow) => change({ moistureNow })}
+          hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
+          error={wrong('/moistureNow')}
+        />
+        <MeasureField
+          label="Moisture wanted"
+          unitNote="wet basis"
+          kind="share"
+          value={draft.moistureTarget}
+          onValue={(moistureTarget) => change({ moistureTarget })}
+          hint={unlessKnown(facts.targetFrac?.value, units)}
+          error={wrong('/moistureTarget')}
+        />
+      </div>
+      <MeasureField
+        label="Diluted starter that goes in"
+        kind="volumeL"
+        value={draft.starter}
+        onValue={(starter) => change({ starter })}
+        hint="It is counted as water."
+        error={wrong('/starterL')}
+      />
+      <details class="more">
+        <summary>Water you mean to give, and what the material weighs</summary>
+        <MeasureField
+          label="Water you mean to give"
+          kind="volumeL"
+          value={draft.meant}
+          onValue={(meant) => change({ meant })}
+          hint="To be told what it would come to."
+          error={wrong('/waterMeantL')}
+        />
+        <MeasureField
+          label="Weight of the loose material"
+          kind="densityKgM3"
+          value={draft.weight}
+          onValue={(weight) => change({ weight })}
+          hint="Fill a bucket without pressing and weigh it: its weight divided by its volume. It tells how much air stays."
+          error={wrong('/bulkDensityKgM3')}
+        />
+      </details>
+    </form>
+  );
+}
+
+function LayOnwards({ answer, draft }: { readonly answer: Watering; readonly draft: WaterDraft }) {
+  return (
+    <May to="keeper">
+      <p class="plan-on">
+        <a
+          class="button"
+          href={layAddress({
+            stage: ingredientFacts(draft.material).family === 'soil' ? 'soil' : 'bran',
+            material: heapMaterial([{ material: draft.material, massKg: 1 }]),
+            massKg: answer.massAfterKg,
+            moistureFrac: answer.moistureAfter,
+          })}
+        >
+          Lay a pile with these figures
+        </a>
+      </p>
+    </May>
   );
 }
 

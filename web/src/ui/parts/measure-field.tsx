@@ -34,11 +34,14 @@ export function MeasureField({ kind, error, eager, unitNote, value, required, ..
   );
 }
 
+/** A figure as it was typed, said in the units of now. */
+export type Turn = (kind: MeasureKind, text: string) => string;
+
 /** Restates a draft's amounts when the person chooses other units; `fields` says what each of them measures. */
 export function useRestated<Draft>(
   draft: Draft,
   setDraft: (draft: Draft) => void,
-  restate: (draft: Draft, turn: (kind: MeasureKind, text: string) => string) => Draft,
+  restate: (draft: Draft, turn: Turn) => Draft,
 ): PlanUnits {
   const units = usePlanUnits();
   const before = useRef(units);
