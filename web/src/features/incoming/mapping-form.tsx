@@ -32,7 +32,8 @@ interface MappingFormProps {
   readonly onSaved: () => Promise<void>;
 }
 
-export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingFormProps) {
+/** What a mapping says so far, and trying and saving it. */
+function useMappingDraft({ filter, pointer, onSaved }: MappingFormProps) {
   const mutation = useMutation();
   const sites = useInstallation((installation) => installation.sites);
   const [quantity, setQuantity] = useState<Quantity>('temperature');
@@ -57,78 +58,61 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
   const key = JSON.stringify(mapping);
   const isTried = trial?.of === key;
   const works = isTried && trial.results.some((result) => result.reading !== null);
+  const tryIt = () => {
+    setSaved(false);
+    void mutation.run(async () => setTrial({ of: key, results: (await tryMapping(mapping)).results }));
+  };
+  const save = () =>
+    mutation
+      .run(async () => {
+        await saveMapping(mapping);
+        await onSaved();
+      })
+      .then((done) => setSaved(done));
+  const setQuantityWithUnit = (next: Quantity) => {
+    setQuantity(next);
+    setUnit(foreignUnitsOf(next)[0] ?? 'C');
+  };
+  return {
+    ...{ sites, quantity, setQuantity: setQuantityWithUnit, unit, setUnit, scale, setScale, setSite, probe, setProbe },
+    ...{
+      timePointer,
+      setTimePointer,
+      mapping,
+      results: isTried ? trial.results : null,
+      works,
+      saved,
+      tryIt,
+      save,
+      mutation,
+    },
+  };
+}
 
+type MappingDraft = ReturnType<typeof useMappingDraft>;
+
+export function MappingForm(props: MappingFormProps) {
+  const draft = useMappingDraft(props);
+  const { mutation } = draft;
   return (
     <form
       class="form mapping-form"
       aria-label="Mapping"
       onSubmit={(event) => {
         event.preventDefault();
-        setSaved(false);
-        void mutation.run(async () => setTrial({ of: key, results: (await tryMapping(mapping)).results }));
+        draft.tryIt();
       }}
     >
       <TextField
         label="Value at"
         mono
         hint="A JSON Pointer; empty takes the whole message."
-        value={pointer}
-        onValue={onPointer}
+        value={props.pointer}
+        onValue={props.onPointer}
         error={mutation.fieldError('/pointer')}
       />
-      <div class="field-row">
-        <PickField
-          label="It is"
-          value={quantity}
-          choices={quantities.map((one) => [one, capital(quantityName(one))] as const)}
-          onValue={(next) => {
-            setQuantity(next);
-            setUnit(foreignUnitsOf(next)[0] ?? 'C');
-          }}
-          error={mutation.fieldError('/quantity')}
-        />
-        <PickField
-          label="Sent in"
-          value={unit}
-          choices={foreignUnitsOf(quantity).map((one) => [one, unitWords[one] ?? one] as const)}
-          onValue={setUnit}
-          error={mutation.fieldError('/unit')}
-        />
-        <TextField
-          label="Times"
-          hint="0.1 where tenths are sent."
-          inputMode="decimal"
-          value={scale}
-          onValue={setScale}
-          error={mutation.fieldError('/scale')}
-        />
-      </div>
-      <div class="field-row">
-        <PickField
-          label="Site"
-          value={mapping.site}
-          choices={sites.map((one) => [one.id, one.name] as const)}
-          onValue={setSite}
-          error={mutation.fieldError('/site')}
-        />
-        <TextField
-          label="Probe"
-          mono
-          hint={wildcardCount(filter) > 0 ? '{1} is what the first wildcard stood for.' : undefined}
-          value={probe}
-          onValue={setProbe}
-          required
-          error={mutation.fieldError('/probe')}
-        />
-        <TextField
-          label="Time at"
-          mono
-          hint="Empty: the time of arrival."
-          value={timePointer}
-          onValue={setTimePointer}
-          error={mutation.fieldError('/timePointer')}
-        />
-      </div>
+      <WhatItIs draft={draft} />
+      <WhoseItIs draft={draft} filter={props.filter} />
       <div class="buttons">
         <button type="submit" disabled={mutation.busy}>
           Try it on what was heard
@@ -136,23 +120,76 @@ export function MappingForm({ filter, pointer, onPointer, onSaved }: MappingForm
         <button
           type="button"
           class="primary"
-          disabled={mutation.busy || !works}
-          onClick={() =>
-            mutation
-              .run(async () => {
-                await saveMapping(mapping);
-                await onSaved();
-              })
-              .then((done) => setSaved(done))
-          }
+          disabled={mutation.busy || !draft.works}
+          onClick={() => void draft.save()}
         >
           Save the mapping
         </button>
       </div>
       <Refusal error={mutation.error} />
-      {isTried && <TrialResults results={trial.results} />}
-      <p role="status">{saved && 'Saved: its readings now come in. Claim the probe next.'}</p>
+      {draft.results && <TrialResults results={draft.results} />}
+      <p role="status">{draft.saved && 'Saved: its readings now come in. Claim the probe next.'}</p>
     </form>
+  );
+}
+
+function WhatItIs({ draft }: { readonly draft: MappingDraft }) {
+  return (
+    <div class="field-row">
+      <PickField
+        label="It is"
+        value={draft.quantity}
+        choices={quantities.map((one) => [one, capital(quantityName(one))] as const)}
+        onValue={draft.setQuantity}
+        error={draft.mutation.fieldError('/quantity')}
+      />
+      <PickField
+        label="Sent in"
+        value={draft.unit}
+        choices={foreignUnitsOf(draft.quantity).map((one) => [one, unitWords[one] ?? one] as const)}
+        onValue={draft.setUnit}
+        error={draft.mutation.fieldError('/unit')}
+      />
+      <TextField
+        label="Times"
+        hint="0.1 where tenths are sent."
+        inputMode="decimal"
+        value={draft.scale}
+        onValue={draft.setScale}
+        error={draft.mutation.fieldError('/scale')}
+      />
+    </div>
+  );
+}
+
+function WhoseItIs({ draft, filter }: { readonly draft: MappingDraft; readonly filter: string }) {
+  return (
+    <div class="field-row">
+      <PickField
+        label="Site"
+        value={draft.mapping.site}
+        choices={draft.sites.map((one) => [one.id, one.name] as const)}
+        onValue={draft.setSite}
+        error={draft.mutation.fieldError('/site')}
+      />
+      <TextField
+        label="Probe"
+        mono
+        hint={wildcardCount(filter) > 0 ? '{1} is what the first wildcard stood for.' : undefined}
+        value={draft.probe}
+        onValue={draft.setProbe}
+        required
+        error={draft.mutation.fieldError('/probe')}
+      />
+      <TextField
+        label="Time at"
+        mono
+        hint="Empty: the time of arrival."
+        value={draft.timePointer}
+        onValue={draft.setTimePointer}
+        error={draft.mutation.fieldError('/timePointer')}
+      />
+    </div>
   );
 }
 

@@ -23,51 +23,77 @@ const example = '2030-04-03  21  14\n2030-04-04  34  15\n2030-04-05  44  16';
 
 type DateOrder = NonNullable<EarlierBatch['dateOrder']>;
 
-export function EarlierPage() {
-  const heading = usePage('An earlier batch');
+interface EarlierDraft {
+  /** '' is the first there is. */
+  readonly site: string;
+  readonly name: string;
+  readonly stage: Stage;
+  readonly material: Material | '';
+  readonly depthCm: string;
+  readonly outcome: string;
+  readonly table: string;
+  readonly order: DateOrder | '';
+}
+
+const emptyDraft: EarlierDraft = {
+  site: '',
+  name: '',
+  stage: 'bran',
+  material: '',
+  depthCm: '',
+  outcome: '',
+  table: '',
+  order: '',
+};
+
+/** What decides how the table is read. */
+const asksAnew: readonly (keyof EarlierDraft)[] = ['site', 'table', 'order'];
+
+/** An earlier batch as it is typed, and looking at it or keeping it. */
+function useEarlierDraft() {
   const { route } = useLocation();
   const sites = useInstallation((installation) => installation.sites);
   const { unit } = usePrefs();
   const mutation = useMutation();
-  const [picked, setPicked] = useState('');
-  const [name, setName] = useState('');
-  const [stage, setStage] = useState<Stage>('bran');
-  const [material, setMaterial] = useState<Material | ''>('');
-  const [depthCm, setDepthCm] = useState('');
-  const [outcome, setOutcome] = useState('');
-  const [table, setTable] = useState('');
-  const [order, setOrder] = useState<DateOrder | ''>('');
+  const [draft, setDraft] = useState(emptyDraft);
   const [shown, setShown] = useState<EarlierAnswer>();
 
-  const site = picked || (sites[0]?.id ?? '');
-  const depth = readNumber(depthCm);
+  const site = draft.site || (sites[0]?.id ?? '');
+  const depth = readNumber(draft.depthCm);
   const ask: EarlierBatch = {
     site,
-    name: name.trim(),
-    stage,
+    name: draft.name.trim(),
+    stage: draft.stage,
     recipe: {
-      ...(material !== '' && { material }),
+      ...(draft.material !== '' && { material: draft.material }),
       ...(depth !== undefined && { depthM: Number((depth / 100).toPrecision(12)) }),
     },
-    ...(outcome.trim() !== '' && { outcome: outcome.trim() }),
-    table,
-    ...(order !== '' && { dateOrder: order }),
+    ...(draft.outcome.trim() !== '' && { outcome: draft.outcome.trim() }),
+    table: draft.table,
+    ...(draft.order !== '' && { dateOrder: draft.order }),
     temperatureUnit: unit,
   };
-  /** What was looked at must be what is kept. */
-  const change =
-    <T,>(set: (value: T) => void) =>
-    (value: T) => {
-      set(value);
-      setShown(undefined);
-    };
-  const run = (keep: boolean) =>
+  const change = (part: Partial<EarlierDraft>) => {
+    setDraft({ ...draft, ...part });
+    // What was looked at must be what is kept.
+    if (asksAnew.some((key) => key in part)) setShown(undefined);
+  };
+  const send = (keep: boolean) =>
     mutation.run(async () => {
       const answer = await bringEarlier({ ...ask, keep });
       if (answer.batchId === null) setShown(answer);
       else route(`/batches/${encodeURIComponent(answer.batchId)}`);
     });
+  const isSeen = shown !== undefined && shown.problem === null;
+  return { draft, change, site, sites, unit, shown, isSeen, send, mutation };
+}
 
+type Earlier = ReturnType<typeof useEarlierDraft>;
+
+export function EarlierPage() {
+  const heading = usePage('An earlier batch');
+  const earlier = useEarlierDraft();
+  const { draft, change, mutation, isSeen } = earlier;
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
@@ -81,80 +107,96 @@ export function EarlierPage() {
         class="form"
         onSubmit={(event) => {
           event.preventDefault();
-          void run(shown !== undefined && shown.problem === null);
+          void earlier.send(isSeen);
         }}
       >
         <TextField
           label="What it is called"
-          value={name}
+          value={draft.name}
           required
-          onValue={setName}
+          onValue={(name) => change({ name })}
           error={mutation.fieldError('/name')}
         />
-        <PickField
-          label="Site"
-          value={site}
-          choices={sites.map((one) => [one.id, one.name] as const)}
-          onValue={change(setPicked)}
-        />
-        <PickField
-          label="Stage"
-          value={stage}
-          choices={[
-            ['bran', stageNames.bran],
-            ['soil', stageNames.soil],
-          ]}
-          onValue={setStage}
-        />
-        <PickField
-          label="Material"
-          value={material}
-          choices={[notGiven, ...materials.map((one) => [one, capital(materialNames[one])] as const)]}
-          onValue={setMaterial}
-        />
-        <TextField
-          label="Depth"
-          unit="cm"
-          inputMode="decimal"
-          value={depthCm}
-          onValue={setDepthCm}
-          error={mutation.fieldError('/recipe/depthM')}
-        />
-        <Field
-          label="Its temperatures"
-          hint={`Day, perhaps a time, core, perhaps air, in °${unit}. A day alone is taken at noon. Other programs’ columns may be pasted.`}
-          error={mutation.fieldError('/table')}
-        >
-          {(ids) => (
-            <textarea
-              {...ids}
-              class="mono"
-              rows={8}
-              required
-              placeholder={example}
-              value={table}
-              onInput={(event) => change(setTable)(event.currentTarget.value)}
-            />
-          )}
-        </Field>
-        <PickField
-          label="In days such as 03/04/2030"
-          value={order}
-          choices={[
-            ['', 'the table shows it'],
-            ['day-first', 'the day comes first'],
-            ['month-first', 'the month comes first'],
-          ]}
-          onValue={change(setOrder)}
-        />
-        <TextField label="How it came out" value={outcome} onValue={setOutcome} />
+        <WhatItWas {...earlier} />
+        <ItsTemperatures {...earlier} />
+        <TextField label="How it came out" value={draft.outcome} onValue={(outcome) => change({ outcome })} />
         <Refusal error={mutation.error} />
-        {shown && <Shown answer={shown} site={site} />}
+        {earlier.shown && <Shown answer={earlier.shown} site={earlier.site} />}
         <button type="submit" class="primary" disabled={mutation.busy}>
-          {shown !== undefined && shown.problem === null ? 'Keep this batch' : 'Look at it first'}
+          {isSeen ? 'Keep this batch' : 'Look at it first'}
         </button>
       </form>
     </div>
+  );
+}
+
+function WhatItWas({ draft, change, site, sites, mutation }: Earlier) {
+  return (
+    <>
+      <PickField
+        label="Site"
+        value={site}
+        choices={sites.map((one) => [one.id, one.name] as const)}
+        onValue={(chosen) => change({ site: chosen })}
+      />
+      <PickField
+        label="Stage"
+        value={draft.stage}
+        choices={[
+          ['bran', stageNames.bran],
+          ['soil', stageNames.soil],
+        ]}
+        onValue={(stage) => change({ stage })}
+      />
+      <PickField
+        label="Material"
+        value={draft.material}
+        choices={[notGiven, ...materials.map((one) => [one, capital(materialNames[one])] as const)]}
+        onValue={(material) => change({ material })}
+      />
+      <TextField
+        label="Depth"
+        unit="cm"
+        inputMode="decimal"
+        value={draft.depthCm}
+        onValue={(depthCm) => change({ depthCm })}
+        error={mutation.fieldError('/recipe/depthM')}
+      />
+    </>
+  );
+}
+
+function ItsTemperatures({ draft, change, unit, mutation }: Earlier) {
+  return (
+    <>
+      <Field
+        label="Its temperatures"
+        hint={`Day, perhaps a time, core, perhaps air, in °${unit}. A day alone is taken at noon. Other programs’ columns may be pasted.`}
+        error={mutation.fieldError('/table')}
+      >
+        {(ids) => (
+          <textarea
+            {...ids}
+            class="mono"
+            rows={8}
+            required
+            placeholder={example}
+            value={draft.table}
+            onInput={(event) => change({ table: event.currentTarget.value })}
+          />
+        )}
+      </Field>
+      <PickField
+        label="In days such as 03/04/2030"
+        value={draft.order}
+        choices={[
+          ['', 'the table shows it'],
+          ['day-first', 'the day comes first'],
+          ['month-first', 'the month comes first'],
+        ]}
+        onValue={(order) => change({ order })}
+      />
+    </>
   );
 }
 
