@@ -13,50 +13,53 @@ interface ChooseProps {
   readonly onChoice: (choice: ChoiceText) => void;
 }
 
+interface Pick {
+  readonly key: ChoiceKey;
+  readonly label: string;
+  readonly choices: readonly (readonly [string, string])[];
+}
+
+/** What can be chosen of what there is. */
+function picksOf({ sites, years, seasons, materials, starters }: ChooseProps['offers']): Pick[] {
+  const named = (all: readonly { readonly id: string; readonly name: string }[]) =>
+    all.map(({ id, name }) => [id, name] as const);
+  return [
+    {
+      key: 'stage',
+      label: 'Stage',
+      choices: [
+        ['bran', stageNames.bran],
+        ['soil', stageNames.soil],
+      ],
+    },
+    { key: 'site', label: 'Site', choices: named(sites) },
+    { key: 'year', label: 'Year', choices: years.map((year) => [String(year), String(year)]) },
+    { key: 'season', label: 'Season', choices: named(seasons) },
+    {
+      key: 'material',
+      label: 'Material',
+      choices: materials.map((material) => [material, capital(materialNames[material])]),
+    },
+    { key: 'starter', label: 'Starter', choices: named(starters) },
+  ];
+}
+
 export function Choose({ choice, offers, onChoice }: ChooseProps) {
-  const pick = (key: ChoiceKey, label: string, choices: readonly (readonly [string, string])[]) => (
-    <PickField
-      label={label}
-      value={choice[key] ?? ''}
-      choices={[['', 'all'], ...choices]}
-      onValue={(value) => {
-        const { [key]: _before, ...others } = choice;
-        onChoice(value === '' ? others : { ...others, [key]: value });
-      }}
-    />
-  );
   const kin = choice.lineage !== undefined;
   return (
     <div class="choose">
-      {pick('stage', 'Stage', [
-        ['bran', stageNames.bran],
-        ['soil', stageNames.soil],
-      ])}
-      {pick(
-        'site',
-        'Site',
-        offers.sites.map(({ id, name }) => [id, name]),
-      )}
-      {pick(
-        'year',
-        'Year',
-        offers.years.map((year) => [String(year), String(year)]),
-      )}
-      {pick(
-        'season',
-        'Season',
-        offers.seasons.map(({ id, name }) => [id, name]),
-      )}
-      {pick(
-        'material',
-        'Material',
-        offers.materials.map((material) => [material, capital(materialNames[material])]),
-      )}
-      {pick(
-        'starter',
-        'Starter',
-        offers.starters.map(({ id, name }) => [id, name]),
-      )}
+      {picksOf(offers).map(({ key, label, choices }) => (
+        <PickField
+          key={key}
+          label={label}
+          value={choice[key] ?? ''}
+          choices={[['', 'all'], ...choices]}
+          onValue={(value) => {
+            const { [key]: _before, ...others } = choice;
+            onChoice(value === '' ? others : { ...others, [key]: value });
+          }}
+        />
+      ))}
       <PickField
         label="Running ones"
         value={choice.state ?? 'ended'}

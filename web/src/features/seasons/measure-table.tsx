@@ -25,27 +25,6 @@ interface MeasureTableProps {
 }
 
 export function MeasureTable({ batches, view, broughtOut, unit, onSort, onBringOut }: MeasureTableProps) {
-  const heading = (key: SortKey, words: string, sign: string | null) => (
-    <th
-      scope="col"
-      key={key}
-      class={sign === null ? undefined : 'figure'}
-      aria-sort={view.sort === key ? (view.order === 'down' ? 'descending' : 'ascending') : undefined}
-    >
-      <button
-        type="button"
-        class="sort"
-        onClick={() => onSort(key, view.sort === key && view.order === 'down' ? 'up' : 'down')}
-      >
-        {words}
-        {sign && <span class="unit"> {sign}</span>}
-        <svg viewBox="0 0 8 12" aria-hidden="true" class={view.sort === key ? `sort-${view.order}` : 'sort-none'}>
-          <path d="M4 1L7 5H1Z" />
-          <path d="M4 11L1 7H7Z" />
-        </svg>
-      </button>
-    </th>
-  );
   return (
     <Scrollable class="table-scroll measure-scroll" label="Measures of each batch">
       <table class="measure-table">
@@ -56,12 +35,21 @@ export function MeasureTable({ batches, view, broughtOut, unit, onSort, onBringO
         </caption>
         <thead>
           <tr>
-            {heading('name', 'Batch', null)}
-            {heading('startedAt', 'Laid', null)}
+            <Heading of="name" words="Batch" sign={null} view={view} onSort={onSort} />
+            <Heading of="startedAt" words="Laid" sign={null} view={view} onSort={onSort} />
             <th scope="col" class="words-cell">
               Outcome
             </th>
-            {measureKeys.map((key) => heading(key, headingOf(key, unit), measureWords[key].unit(unit)))}
+            {measureKeys.map((key) => (
+              <Heading
+                key={key}
+                of={key}
+                words={headingOf(key, unit)}
+                sign={measureWords[key].unit(unit)}
+                view={view}
+                onSort={onSort}
+              />
+            ))}
             <th scope="col" class="words-cell">
               Alarms
             </th>
@@ -84,6 +72,33 @@ export function MeasureTable({ batches, view, broughtOut, unit, onSort, onBringO
         <Spreads batches={batches} unit={unit} />
       </table>
     </Scrollable>
+  );
+}
+
+interface HeadingProps extends Pick<MeasureTableProps, 'view' | 'onSort'> {
+  readonly of: SortKey;
+  readonly words: string;
+  /** Its unit; null where the column holds words. */
+  readonly sign: string | null;
+}
+
+function Heading({ of, words, sign, view, onSort }: HeadingProps) {
+  const isSorted = view.sort === of;
+  return (
+    <th
+      scope="col"
+      class={sign === null ? undefined : 'figure'}
+      aria-sort={isSorted ? (view.order === 'down' ? 'descending' : 'ascending') : undefined}
+    >
+      <button type="button" class="sort" onClick={() => onSort(of, isSorted && view.order === 'down' ? 'up' : 'down')}>
+        {words}
+        {sign && <span class="unit"> {sign}</span>}
+        <svg viewBox="0 0 8 12" aria-hidden="true" class={isSorted ? `sort-${view.order}` : 'sort-none'}>
+          <path d="M4 1L7 5H1Z" />
+          <path d="M4 11L1 7H7Z" />
+        </svg>
+      </button>
+    </th>
   );
 }
 

@@ -1,4 +1,5 @@
 /** Core curves laid over each other, their air beneath on the same days. */
+import type { TargetedPointerEvent } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import type { AlignBy } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';
@@ -29,13 +30,12 @@ export interface OverlayProps {
   readonly unit: TempUnit;
 }
 
-export function Overlay({ curves, nameOf, by, broughtOut, unit }: OverlayProps) {
-  const { place, width } = useWidth(960);
-  const [under, setUnder] = useState<Nearest | null>(null);
+/** What is drawn, on which scales; null where no core was measured. */
+function useDrawing({ curves, by }: OverlayProps, width: number) {
   const drawn = useMemo(() => curves.filter((curve) => by === 'age' || curve.warmingAfterH !== null), [curves, by]);
   const core = useMemo(() => frameOf(drawn, by, 'coreC'), [drawn, by]);
   const airOwn = useMemo(() => frameOf(drawn, by, 'airC'), [drawn, by]);
-  if (!core) return <p class="quiet">No probe measured the core of these batches.</p>;
+  if (!core) return null;
   const size: Size = {
     width,
     height: Math.min(420, Math.max(260, width * 0.42)),
@@ -47,20 +47,29 @@ export function Overlay({ curves, nameOf, by, broughtOut, unit }: OverlayProps) 
   const airSize: Size = { ...size, height: 104, top: 6, bottom: 8 };
   // Both stand on the same days.
   const air = airOwn && { ...airOwn, fromH: core.fromH, toH: core.toH };
+  return { drawn, core, size, air, airSize };
+}
+
+export function Overlay(props: OverlayProps) {
+  const { curves, nameOf, by, broughtOut, unit } = props;
+  const { place, width } = useWidth(960);
+  const [under, setUnder] = useState<Nearest | null>(null);
+  const drawing = useDrawing(props, width);
+  if (!drawing) return <p class="quiet">No probe measured the core of these batches.</p>;
+  const { drawn, core, size, air, airSize } = drawing;
   const left = curves.length - drawn.length;
+  const point = (event: TargetedPointerEvent<SVGSVGElement>) => {
+    const box = event.currentTarget.getBoundingClientRect();
+    const scale = size.width / box.width;
+    setUnder(nearestTo(drawn, by, core, size, (event.clientX - box.left) * scale, (event.clientY - box.top) * scale));
+  };
   return (
     <figure class="overlay" ref={place}>
       <svg
         viewBox={`0 0 ${size.width} ${size.height}`}
         role="img"
         aria-label={`Cores of ${counted(drawn.length, 'batch', 'batches')} laid over each other by ${byWords[by]}; the table below has their figures.`}
-        onPointerMove={(event) => {
-          const box = event.currentTarget.getBoundingClientRect();
-          const scale = size.width / box.width;
-          setUnder(
-            nearestTo(drawn, by, core, size, (event.clientX - box.left) * scale, (event.clientY - box.top) * scale),
-          );
-        }}
+        onPointerMove={point}
         onPointerLeave={() => setUnder(null)}
       >
         <Grid frame={core} size={size} unit={unit} days />
@@ -105,19 +114,23 @@ export function Overlay({ curves, nameOf, by, broughtOut, unit }: OverlayProps) 
         {left > 0 &&
           ` ${counted(left, 'batch', 'batches')} never warmed and so ${left === 1 ? 'has' : 'have'} no place here.`}
       </figcaption>
-      {broughtOut.length > 0 && (
-        <ul class="curve-key">
-          {broughtOut.map((id, i) => (
-            <li key={id}>
-              <svg viewBox="0 0 40 8" aria-hidden="true">
-                <path class={`curve-line ${curveStyles[i]?.class ?? ''}`} d="M1 4H39" />
-              </svg>
-              {nameOf(id)}
-            </li>
-          ))}
-        </ul>
-      )}
+      {broughtOut.length > 0 && <Key nameOf={nameOf} broughtOut={broughtOut} />}
     </figure>
+  );
+}
+
+function Key({ nameOf, broughtOut }: Pick<OverlayProps, 'nameOf' | 'broughtOut'>) {
+  return (
+    <ul class="curve-key">
+      {broughtOut.map((id, i) => (
+        <li key={id}>
+          <svg viewBox="0 0 40 8" aria-hidden="true">
+            <path class={`curve-line ${curveStyles[i]?.class ?? ''}`} d="M1 4H39" />
+          </svg>
+          {nameOf(id)}
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -68,8 +68,8 @@ interface ComparedProps {
   readonly onNamed: () => void;
 }
 
-function Compared({ answer, comparison: { view }, asked, onView, onNamed }: ComparedProps) {
-  const { unit } = usePrefs();
+/** Which batches are shown in which order, and their curves. */
+function useShown({ answer, comparison: { view }, asked }: ComparedProps) {
   const curves = useQuery(`curves ${asked}`, () => getCurves(asked));
   const shown = useMemo(
     () => sorted(foundIn(answer.batches, view.find), view.sort, view.order),
@@ -82,7 +82,15 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
     return shown.flatMap(({ id }) => byId.get(id) ?? []);
   }, [curves.value, shown]);
   const broughtOut = idsIn(view.out).filter((id) => shown.some((batch) => batch.id === id));
+  return { curves, shown, nameOf, inOrder, broughtOut };
+}
 
+function Compared(props: ComparedProps) {
+  const { answer, asked, onView, onNamed } = props;
+  const { view } = props.comparison;
+  const found = useShown(props);
+  const { shown } = found;
+  const { unit } = usePrefs();
   if (answer.batches.length === 0) {
     return (
       <p class="sentence">
@@ -102,53 +110,8 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
         </p>
         <Tools asked={asked} />
       </div>
-      <Part id="curves" title="Curves">
-        <div class="seasons-views">
-          <Choice
-            legend="Counted from"
-            value={view.by}
-            choices={[
-              ['age', 'when it was laid'],
-              ['warming', 'when warming began'],
-            ]}
-            onValue={(by) => onView({ by })}
-          />
-          <Choice
-            legend="Drawn"
-            value={view.draw}
-            choices={[
-              ['over', 'over each other'],
-              ['apart', 'each by itself'],
-            ]}
-            onValue={(draw) => onView({ draw })}
-          />
-        </div>
-        {curves.value === undefined ? (
-          <p class="quiet">{curves.error === undefined ? 'Reading curves …' : reasonOf(curves.error)}</p>
-        ) : view.draw === 'over' ? (
-          <Overlay curves={inOrder} nameOf={nameOf} by={view.by} broughtOut={broughtOut} unit={unit} />
-        ) : (
-          <Apart curves={inOrder} nameOf={nameOf} by={view.by} unit={unit} />
-        )}
-      </Part>
-      <section aria-labelledby="measures" class="measures-part">
-        <h2 id="measures">Measures</h2>
-        <div class="measures-find">
-          <TextField label="Find in names and outcomes" value={view.find} onValue={(find) => onView({ find })} />
-        </div>
-        <MeasureTable
-          batches={shown}
-          view={view}
-          broughtOut={broughtOut}
-          unit={unit}
-          onSort={(sort, order) => onView({ sort, order })}
-          onBringOut={(ids) => onView({ out: ids.join(',') })}
-        />
-        <p class="hint no-print">
-          A tick brings a curve out above. Activity-hours and the moisture at the end are sums of our own from the core
-          and the air; the outcome is what a person wrote. Figures of heat come from ten-minute means.
-        </p>
-      </section>
+      <Curves of={found} view={view} onView={onView} />
+      <Measures of={found} view={view} onView={onView} />
       <Part id="groups" title="Two groups">
         <TwoGroups batches={shown} view={view} unit={unit} onView={onView} />
       </Part>
@@ -167,6 +130,70 @@ function Compared({ answer, comparison: { view }, asked, onView, onNamed }: Comp
         </Part>
       </div>
     </>
+  );
+}
+
+interface ShownProps extends Pick<ComparedProps, 'onView'> {
+  readonly of: ReturnType<typeof useShown>;
+  readonly view: View;
+}
+
+function Curves({ of: { curves, inOrder, nameOf, broughtOut }, view, onView }: ShownProps) {
+  const { unit } = usePrefs();
+  return (
+    <Part id="curves" title="Curves">
+      <div class="seasons-views">
+        <Choice
+          legend="Counted from"
+          value={view.by}
+          choices={[
+            ['age', 'when it was laid'],
+            ['warming', 'when warming began'],
+          ]}
+          onValue={(by) => onView({ by })}
+        />
+        <Choice
+          legend="Drawn"
+          value={view.draw}
+          choices={[
+            ['over', 'over each other'],
+            ['apart', 'each by itself'],
+          ]}
+          onValue={(draw) => onView({ draw })}
+        />
+      </div>
+      {curves.value === undefined ? (
+        <p class="quiet">{curves.error === undefined ? 'Reading curves …' : reasonOf(curves.error)}</p>
+      ) : view.draw === 'over' ? (
+        <Overlay curves={inOrder} nameOf={nameOf} by={view.by} broughtOut={broughtOut} unit={unit} />
+      ) : (
+        <Apart curves={inOrder} nameOf={nameOf} by={view.by} unit={unit} />
+      )}
+    </Part>
+  );
+}
+
+function Measures({ of: { shown, broughtOut }, view, onView }: ShownProps) {
+  const { unit } = usePrefs();
+  return (
+    <section aria-labelledby="measures" class="measures-part">
+      <h2 id="measures">Measures</h2>
+      <div class="measures-find">
+        <TextField label="Find in names and outcomes" value={view.find} onValue={(find) => onView({ find })} />
+      </div>
+      <MeasureTable
+        batches={shown}
+        view={view}
+        broughtOut={broughtOut}
+        unit={unit}
+        onSort={(sort, order) => onView({ sort, order })}
+        onBringOut={(ids) => onView({ out: ids.join(',') })}
+      />
+      <p class="hint no-print">
+        A tick brings a curve out above. Activity-hours and the moisture at the end are sums of our own from the core
+        and the air; the outcome is what a person wrote. Figures of heat come from ten-minute means.
+      </p>
+    </section>
   );
 }
 
