@@ -6,6 +6,7 @@ import { stages } from '../../../../shared/names.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
 import { type HomeView, pileOrders, pileStates } from './home-view.ts';
+import './home-controls.css';
 
 interface HomeControlsProps {
   readonly view: HomeView;

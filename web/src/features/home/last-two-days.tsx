@@ -1,6 +1,7 @@
 /** A pile's core over the last two days and the next, small. Fetched when it comes into sight, once the sentences stand. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import './last-two-days.css';
 
 type Curve = typeof import('./small-curve.tsx').SmallCurve;
 

@@ -16,6 +16,7 @@ import { unacknowledgedCount } from './home-order.ts';
 import { stateOf } from './home-view.ts';
 import { LastTwoDays } from './last-two-days.tsx';
 import { PileFacts } from './pile-facts.tsx';
+import './pile-line.css';
 
 interface PileLineProps {
   readonly pile: PileSummary;
@@ -46,11 +47,15 @@ export function PileLine({ pile, siteName }: PileLineProps) {
         <ToneMark tone={pile.tone} />
         <div class="pile-line-says">
           <p class="pile-line-sentence">{condition}</p>
-          {stateOf(pile) === 'need' && next !== '' && <p class="next">{next}</p>}
+          {stateOf(pile) === 'need' && next !== '' && <p class="next pile-line-next">{next}</p>}
           <TroubleLine pile={pile} />
-          {waiting > 0 && <p class="waiting">{text('page-home.unacknowledged', { alarmCount: waiting })}</p>}
+          {waiting > 0 && (
+            <p class="waiting pile-line-waiting">{text('page-home.unacknowledged', { alarmCount: waiting })}</p>
+          )}
         </div>
-        <LastTwoDays pile={pile} />
+        <div class="pile-line-curve">
+          <LastTwoDays pile={pile} />
+        </div>
         <CoreHeat pile={pile} unit={unit} />
       </li>
     ),

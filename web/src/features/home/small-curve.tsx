@@ -9,6 +9,7 @@ import { usePrefs } from '../../data/prefs.ts';
 import { getSeries } from '../../data/routes.ts';
 import { useQuery, useThrottled } from '../../data/use-query.ts';
 import { curveShape } from './curve-shape.ts';
+import './small-curve.css';
 
 const backMs = 2 * msPerDay;
 const points = 48;
