@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
-import { layered } from './layers.config.ts';
+import { layered } from './layers.ts';
 import { installable } from './worker.config.ts';
 
 export default defineConfig({

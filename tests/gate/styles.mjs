@@ -1,5 +1,5 @@
 /**
- * A sheet dresses its own component and reaches nothing else. Each sheet is a layer of its own (`web/layers.config.ts`), the shared ones of
+ * A sheet dresses its own component and reaches nothing else. Each sheet is a layer of its own (`web/layers.ts`), the shared ones of
  * `ui/style` below all others, so no sheet wins by a longer selector; here is held that none speaks of what another dresses:
  *
  * - every class is spoken of by one sheet alone; those of `ui/style` count as one, and only they style elements by name,

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { layerOf } from '../../web/layers.config.ts';
+import { layerOf } from '../../web/layers.ts';
 import { buildPages } from '../helpers/browser.ts';
 
 test('layerOf() names a layer after the sheet, the shared sheets one together', () => {
