@@ -2,10 +2,8 @@
  * Each sheet is one layer of the cascade, named after its file, so that no sheet wins over another by a longer selector: the shared ones
  * of `ui/style` come first, then those of shared parts, then those of features. What a sheet may speak of is held by `tests/gate/styles.mjs`.
  */
-import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 
-const sources = fileURLToPath(new URL('src/', import.meta.url));
 const order = '@layer base, parts, features;\n';
 
 /** @param path Of a sheet below `src`. @example layerOf('features/pile/warnings.css') // => "features.pile-warnings" */
@@ -15,7 +13,8 @@ export function layerOf(path: string): string {
   return folder === 'features' ? `features.${rest.join('-')}` : `parts.${rest.at(-1)}`;
 }
 
-export function layered(): Plugin {
+/** @param sources The folder `src`, with a slash at its end. */
+export function layered(sources: string): Plugin {
   return {
     name: 'layered',
     enforce: 'pre',

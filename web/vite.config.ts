@@ -5,7 +5,7 @@ import { installable } from './worker.config.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
-  plugins: [layered(), installable()],
+  plugins: [layered(fileURLToPath(new URL('src/', import.meta.url))), installable()],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: '../.build/web',
