@@ -15,8 +15,16 @@ import { outSchema, startOut } from './out-of-pile.ts';
 import { isStuck } from './stuck.ts';
 import { doubtedJumpK, followsOn, followTrack, isSilent, startTrack, type Track, trackSchema } from './track.ts';
 
+/**
+ * One value for each quantity, of which the temperature is given by name. What every reading and look asks for is written out, and
+ * first: what is spread into an object is kept apart from it (`bench replay`).
+ */
+function besideTemperature<T>(make: () => T): Record<Exclude<PileQuantity, 'temperature'>, T> {
+  return forEachPileQuantity(make);
+}
+
 const positionSchema = z.object({
-  ...forEachPileQuantity(() => trackSchema.nullable()),
+  temperature: trackSchema.nullable(),
   /** What was last measured there by hand; null before any. */
   hand: handReadingSchema.nullable(),
   hour: hourMeanSchema,
@@ -27,6 +35,7 @@ const positionSchema = z.object({
   /** What it has been through; null in the air, and before any temperature. */
   heat: heatMemorySchema.nullable(),
   out: outSchema,
+  ...besideTemperature(() => trackSchema.nullable()),
 });
 export type PositionState = z.infer<typeof positionSchema>;
 
@@ -42,13 +51,14 @@ export type Positions = z.infer<typeof positionsSchema>;
 export const startPositions = (): Positions => ({ core: null, top: null, base: null, edge: null, air: null });
 
 const startPosition = (): PositionState => ({
-  ...forEachPileQuantity(() => null),
+  temperature: null,
   hand: null,
   hour: startHourMean(),
   overheated: false,
   rung: 0,
   heat: null,
   out: startOut(),
+  ...besideTemperature(() => null),
 });
 
 /** @returns Whether it is a temperature, and believed. */

@@ -124,10 +124,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     }),
     waterToAdd: founded ? waterToAdd(look.water, setup.recipe, setup.limits) : null,
     measureNext: measureCoreNext(state, setup, look),
-    measuredByHand: positions.flatMap((position) => {
-      const hand = state.positions[position]?.hand ?? null;
-      return hand === null ? [] : [{ position, ...hand }];
-    }),
+    measuredByHand: measuredByHand(state),
     assumed: setup.assumed ?? [],
     limits: {
       actC: setup.limits.actC,
@@ -139,6 +136,15 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     },
     findings: findingsOf(look),
   };
+}
+
+function measuredByHand(state: JudgeState): Assessment['measuredByHand'] {
+  const measured: Assessment['measuredByHand'][number][] = [];
+  for (const position of positions) {
+    const hand = state.positions[position]?.hand ?? null;
+    if (hand !== null) measured.push({ position, ...hand });
+  }
+  return measured;
 }
 
 /** Whoever only judges what speaks knows of no hand that could measure. */

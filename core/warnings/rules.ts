@@ -43,14 +43,19 @@ const rules: { readonly [Kind in ConditionKind]: Rule<Kind> } = {
   uneven: unevenFinding,
 };
 
+/** Of whom each is asked, worked out once: they are asked at every look. */
+const inOrder = conditionKinds.map((kind) =>
+  isProbeKind(kind) ? { ofPosition: rules[kind], ofPile: null } : { ofPosition: null, ofPile: rules[kind] },
+);
+
 /** What every rule finds, gravest first. */
 export function findingsOf(pile: PileSnapshot): Finding[] {
   const findings: Finding[] = [];
-  for (const kind of conditionKinds) {
-    if (!isProbeKind(kind)) findings.push(withHandfulCaution(rules[kind](pile), pile));
+  for (const { ofPosition, ofPile } of inOrder) {
+    if (ofPosition === null) findings.push(withHandfulCaution(ofPile(pile), pile));
     else
       for (const position of positions) {
-        const found = rules[kind](pile, position);
+        const found = ofPosition(pile, position);
         if (found !== null) findings.push(found);
       }
   }

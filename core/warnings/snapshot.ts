@@ -130,20 +130,25 @@ function coreSays({ core, nowMs }: PileSnapshot, isFirst: boolean): Message {
     : believedMessage('core', core, nowMs, { isFirst });
 }
 
-/** In one shape, and copied whole: this is made of every place at every look. */
+const besideTemperature = pileQuantities
+  .filter((quantity) => quantity !== 'temperature')
+  .map((quantity) => ({ quantity, key: quantityFacts[quantity].key }));
+
+/** In one shape, its temperature first, and copied whole: this is made of every place at every look (`bench replay`). */
 const unseen: Sight = {
-  ...(Object.fromEntries(pileQuantities.map((one) => [quantityFacts[one].key, null])) as Record<PileQuantityKey, null>),
+  temperatureC: null,
   temperatureAtMs: null,
   everyMs: 0,
   doubted: null,
   atMs: 0,
   silent: false,
+  ...noneBeside(),
 };
 type Sight = { -readonly [Field in keyof PositionSight]: PositionSight[Field] };
 
-const besideTemperature = pileQuantities
-  .filter((quantity) => quantity !== 'temperature')
-  .map((quantity) => ({ quantity, key: quantityFacts[quantity].key }));
+function noneBeside(): Record<Exclude<PileQuantityKey, 'temperatureC'>, null> {
+  return Object.fromEntries(besideTemperature.map(({ key }) => [key, null])) as ReturnType<typeof noneBeside>;
+}
 
 function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
   if (place === null) return null;
