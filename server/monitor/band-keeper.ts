@@ -39,7 +39,9 @@ export function answerBand(question: BandQuestion): ExpectedBand {
     : { points: [], used: null };
   const fromHour = (forecastFromMs - setup.startedAtMs) / msPerHour - lookedBackH;
   const worked = membersFrom(expectedBand(setup, air, toMs, { foretold }), fromHour);
-  return compactBand(blendFinished(used ? { ...worked, airAhead: used } : worked, finished));
+  // Beyond its own end a band reckons with nothing.
+  const airAhead = used && { ...used, untilMs: Math.min(used.untilMs, toMs) };
+  return compactBand(blendFinished(airAhead ? { ...worked, airAhead } : worked, finished));
 }
 
 interface Answer {

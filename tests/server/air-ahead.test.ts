@@ -74,7 +74,7 @@ test('what is posted is reckoned with at once, and said with whose it is, until 
   expect((await detail()).airAhead).toEqual({
     source: 'the yard mast',
     issuedAt: toInstant(nowMs),
-    until: toInstant(nowMs + 72 * msPerHour),
+    until: toInstant(nowMs + 48 * msPerHour), // as far as the band reaches
   });
   expect(await bandAirC(-10)).toBeCloseTo(20, 0); // what was measured stays
 });

@@ -5,5 +5,5 @@ import type { PageAirAheadParams } from '../params/page-air-ahead.ts';
 export const pageAirAheadTexts: PageTexts<PageAirAheadParams> = {
   "page-air-ahead.used": ["Reckons with the air foretold for the next ",["aheadMs"]," (",["sourceText"],"), made ",["sinceMs"]," ago."],
   "page-air-ahead.fresh": ["Reckons with the air foretold for the next ",["aheadMs"]," (",["sourceText"],"), made just now."],
-  "page-air-ahead.licence": ["Data of ",["sourceText"]," under ",["<","licence","CC BY 4.0"],", put right here by what is measured beside the pile."],
+  "page-air-ahead.licence": ["Data from ",["sourceText"]," under ",["<","licence","CC BY 4.0"],"; where air is measured beside the pile, they are put right by that."],
 };

@@ -4,7 +4,7 @@ import type { PageWeatherParams } from '../params/page-weather.ts';
 
 export const pageWeatherTexts: PageTexts<PageWeatherParams> = {
   "page-weather.title": "Tomorrow’s air",
-  "page-weather.lead": "A thin bed follows the air. With the air of tomorrow its forecast is much nearer; without, it is taken that tomorrow is as today.",
+  "page-weather.lead": "A thin bed follows the air. With tomorrow’s air its forecast comes much nearer; without it, tomorrow is taken to be like today.",
   "page-weather.what": ["Branhearth can ask the free service of ",["sourceText"],", at most once an hour. It asks for no place unless you set one here. Then the place, rounded to about a kilometre, and the contact below go there. See its ",["<","terms","terms of use"],"; its data are under ",["<","licence","CC BY 4.0"],"."],
   "page-weather.contact": "Contact",
   "page-weather.contact.hint": "An e-mail address or a page of yours: the service wants to know whom to write to.",

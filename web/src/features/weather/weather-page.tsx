@@ -1,4 +1,5 @@
 /** For which sites the weather service is asked for the air to come. */
+import { Fragment } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { type WeatherAnswer, weatherAnswerSchema } from '../../../../shared/contracts/weather.ts';
 import { formatQuantity } from '../../../../shared/messages/format.ts';
@@ -137,7 +138,7 @@ function PlacesForm({ weather, onSaved }: PlacesFormProps) {
       {sites.map(({ id, name }) => {
         const { latitude, longitude } = degreesOf(id);
         return (
-          <div key={id}>
+          <Fragment key={id}>
             <TextField
               label={text('page-weather.latitude', { siteName: name })}
               unit="°"
@@ -155,7 +156,7 @@ function PlacesForm({ weather, onSaved }: PlacesFormProps) {
               hint={text('page-weather.degrees.hint')}
               error={wrong(longitude, latitude) ?? errorOf(id, 'longitude')}
             />
-          </div>
+          </Fragment>
         );
       })}
       <TextField
