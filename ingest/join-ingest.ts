@@ -1,5 +1,8 @@
 /** Joins a broker, the decoders and the commit queue: every message goes through all three. */
+
 import { toInstant } from '../shared/contracts/time.ts';
+import { message } from '../shared/messages/message.ts';
+import { partHealth } from '../shared/part-health.ts';
 import { type CommitOutcomes, createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { CommitQueue } from './commit/commit-queue.ts';
 import { guarded } from './commit/guarded.ts';
@@ -152,7 +155,6 @@ function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
 
 function healthOf<Ticket>({ source, queue, trouble }: Joined<Ticket>): SourceHealth {
   if (!queue.failing()) return source.health();
-  const { messages } = queue.waiting();
-  const detail = `Readings cannot be stored (${trouble.problem}); ${messages} messages wait unacknowledged`;
-  return { state: 'down', detail };
+  const waiting = { problemText: trouble.problem, waitingCount: queue.waiting().messages };
+  return partHealth('down', message('health.broker.not-stored', waiting));
 }

@@ -2,7 +2,10 @@
  * Readings from a broker that somebody else runs. It never starts a clean session: what is published while we are away
  * waits at the broker (MQTT 5 section 3.1.2.11.2).
  */
+
 import { connect, type IPublishPacket, type MqttClient } from 'mqtt';
+import { message } from '../../shared/messages/message.ts';
+import { partHealth } from '../../shared/part-health.ts';
 import type { Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';
 import { BrokerLine } from './broker-line.ts';
@@ -128,15 +131,15 @@ function sessionOf(opened: Opened, stop: () => void): OutsideSession {
 
 function healthOf({ client, url, line, subscriptions, dropped, rootFilter }: Opened): SourceHealth {
   if (!client.connected) {
-    const detail = `Not connected to ${url}: ${line.problem || 'connecting'}; it is tried again every second`;
-    return { state: 'down', detail };
+    const problemText = line.problem || 'connecting';
+    return partHealth('down', message('health.broker.away', { urlText: url, problemText }));
   }
   const refused = subscriptions.refused();
   if (refused.length > 0) {
     const state = refused.includes(rootFilter) ? 'down' : 'degraded';
-    return { state, detail: `${url} refused the subscription to ${refused.join(', ')}` };
+    return partHealth(state, message('health.broker.refused', { urlText: url, filtersText: refused.join(', ') }));
   }
-  if (dropped.count() === 0) return { state: 'ok', detail: `Connected to ${url}` };
-  const detail = `${url} has thrown away ${dropped.count()} messages since this start: raise its max_queued_messages`;
-  return { state: 'degraded', detail };
+  const droppedCount = dropped.count();
+  if (droppedCount === 0) return partHealth('ok', message('health.broker.connected', { urlText: url }));
+  return partHealth('degraded', message('health.broker.dropped', { urlText: url, droppedCount }));
 }

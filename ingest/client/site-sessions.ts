@@ -9,6 +9,8 @@
  * again what was not acknowledged (section 4.4).
  */
 
+import { message } from '../../shared/messages/message.ts';
+import { partHealth } from '../../shared/part-health.ts';
 import type { ForeignFilter, Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
 import { type DefaultSessionFacts, markPrefix, openDefaultSession } from './default-session.ts';
 import type { Delivery } from './deferred-acks.ts';
@@ -164,5 +166,5 @@ function acknowledgeAll(tickets: readonly OutsideTicket[], sessions: Iterable<Ou
 
 function worst(all: readonly SourceHealth[]): SourceHealth {
   const bad = all.find(({ state }) => state === 'down') ?? all.find(({ state }) => state === 'degraded');
-  return bad ?? all[0] ?? { state: 'ok', detail: 'No site is held yet' };
+  return bad ?? all[0] ?? partHealth('ok', message('health.broker.no-site'));
 }

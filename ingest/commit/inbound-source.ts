@@ -2,6 +2,7 @@
 
 import type { Clock } from '../../shared/clock.ts';
 import type { ReadingError } from '../../shared/errors.ts';
+import type { PartHealth } from '../../shared/part-health.ts';
 import type { Inbound } from './inbound.ts';
 
 /** What pino's logger offers and we use. */
@@ -12,10 +13,7 @@ export interface IngestLog {
 }
 
 /** The same three states as in /api/health. */
-export interface SourceHealth {
-  readonly state: 'ok' | 'degraded' | 'down';
-  readonly detail: string;
-}
+export type SourceHealth = PartHealth<'ok' | 'degraded' | 'down'>;
 
 /** What to hear of topics that are not ours. */
 export interface ForeignFilter {

@@ -2,9 +2,12 @@
  * A broker inside this process, so that nothing has to be installed. It never keeps sessions of others: what they miss
  * would fill the memory of this process.
  */
+
 import type { Socket } from 'node:net';
 import { Aedes } from 'aedes';
 import { writeToStream } from 'mqtt-packet';
+import { message } from '../../shared/messages/message.ts';
+import { partHealth } from '../../shared/part-health.ts';
 import { type AuthPolicy, createAuthPolicy } from '../auth/auth-policy.ts';
 import type { Sink, Source, SourceContext } from '../commit/inbound-source.ts';
 import { BrokerConnections } from './broker-connections.ts';
@@ -72,8 +75,9 @@ export async function openEmbeddedBroker(
       for (const done of tickets) done(null);
     },
     health: () => {
-      const at = listening.tlsUrl === undefined ? listening.url : `${listening.url} and ${listening.tlsUrl}`;
-      return { state: 'ok', detail: `Embedded broker at ${at}, ${broker.connectedClients} connected` };
+      const { url: urlText, tlsUrl } = listening;
+      const at = { urlText, isTls: tlsUrl !== undefined, tlsText: tlsUrl ?? '' };
+      return partHealth('ok', message('health.broker.embedded', { ...at, clientCount: broker.connectedClients }));
     },
     setForeign: () => {}, // every message comes by here anyway
     listen: async () => {},

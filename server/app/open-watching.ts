@@ -2,7 +2,10 @@
  * What every process opens that watches piles: their monitor, and whoever is notified of what it finds. The two need each
  * other, so they are joined here.
  */
+
 import type { Ingest } from '../../ingest/ingest.ts';
+import { message } from '../../shared/messages/message.ts';
+import { partHealth } from '../../shared/part-health.ts';
 import { startSelfChecks } from '../health/start-self-checks.ts';
 import type { SystemNotices } from '../health/system-notices.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
@@ -44,7 +47,7 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
   const { services, notices, machineNowMs, guard, isOurs } = parts;
   const { config, clock, log, journal, readings } = services;
   const notified: Notified = {};
-  let broker = (): ReturnType<Ingest['health']> => ({ state: 'down', detail: 'not connected yet' });
+  let broker = (): ReturnType<Ingest['health']> => partHealth('down', message('health.broker.connecting'));
   const watch = await openMonitor(parts, notified);
   const all = parts.everywhere ?? watch;
   const unwell = () => systemUnwell({ readings, journal, watch, broker: () => broker() });

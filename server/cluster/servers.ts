@@ -1,11 +1,14 @@
 /** Several processes share what lies at servers, and nothing that lies in one's own folder. */
+
 import type { Config } from '../../shared/config.ts';
 import { ConfigError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
+import { partHealth } from '../../shared/part-health.ts';
 
 export type Only = 'ingest' | 'web';
 
 /** What /api/health says of the disk. */
-export const nothingHere = { state: 'off', detail: 'nothing is kept on this machine: all lies at servers' } as const;
+export const nothingHere = partHealth('off', message('health.disk.servers'));
 
 /** @throws {ConfigError} one line that names what is missing. */
 export function serversOf(config: Config, only: Only): { journalUrl: string } {

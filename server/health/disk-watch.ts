@@ -2,10 +2,12 @@
  * Looks every few seconds how much room the data folder has left. It never stops anything: a store that finds no room
  * says so itself, keeps what was acknowledged and goes on once there is.
  */
+
 import { statfs } from 'node:fs/promises';
 import type { Clock } from '../../shared/clock.ts';
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
+import { type PartHealth, partHealth } from '../../shared/part-health.ts';
 import { type DiskLevel, stepDisk } from './disk-level.ts';
 import type { SystemNotices } from './system-notices.ts';
 
@@ -19,10 +21,7 @@ export interface DiskWatchParts {
   readonly freeBytes?: (folder: string) => Promise<number>;
 }
 
-export interface DiskHealth {
-  readonly state: 'ok' | 'degraded' | 'down' | 'off';
-  readonly detail: string;
-}
+export type DiskHealth = PartHealth;
 
 const lookEveryMs = 5_000;
 const todo = message('notice.system.disk.todo');
@@ -74,10 +73,10 @@ export class DiskWatch {
 
   health(): DiskHealth {
     if (this.#problem !== '' || this.#freeBytes === undefined) {
-      return { state: 'degraded', detail: `How much room is left cannot be seen (${this.#problem})` };
+      return partHealth('degraded', message('health.disk.unseen', { problemText: this.#problem }));
     }
     const state = ({ ok: 'ok', low: 'degraded', full: 'down' } as const)[this.#level];
-    return { state, detail: plainEnglish(paragraph(this.#seen(), this.#level === 'ok' ? null : todo)) };
+    return partHealth(state, paragraph(this.#seen(), this.#level === 'ok' ? null : todo));
   }
 
   #seen(): Message {

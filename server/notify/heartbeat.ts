@@ -3,6 +3,8 @@
  * while something is unwell: then its silence is the message.
  */
 
+import { type Message, message } from '../../shared/messages/message.ts';
+import { type PartHealth, partHealth } from '../../shared/part-health.ts';
 import { oneLine } from './channels/channel.ts';
 import { type GuardedOptions, guardedRequest } from './channels/guarded-request.ts';
 
@@ -14,20 +16,19 @@ export interface HeartbeatParts {
   readonly url: () => Promise<{ url: string; trusted: boolean } | undefined>;
   readonly allowed: () => Promise<readonly string[]>;
   /** Why all is not well; undefined while it is. */
-  readonly unwell: () => Promise<string | undefined>;
+  readonly unwell: () => Promise<Message | undefined>;
   readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
 }
 
-export interface HeartbeatState {
-  readonly state: 'off' | 'ok' | 'held' | 'failing';
-  readonly detail: string;
-}
+export type HeartbeatState = PartHealth<'off' | 'ok' | 'held' | 'failing'>;
+
+const noAddress = partHealth('off', message('health.heartbeat.off'));
 
 export class Heartbeat {
   readonly #parts: HeartbeatParts;
   #timer: NodeJS.Timeout | undefined;
   #closed = false;
-  #state: HeartbeatState = { state: 'off', detail: 'no address is set' };
+  #state: HeartbeatState = noAddress;
 
   constructor(parts: HeartbeatParts) {
     this.#parts = parts;
@@ -50,8 +51,8 @@ export class Heartbeat {
     try {
       this.#state = await this.#call();
     } catch (error) {
-      const detail = oneLine(error instanceof Error ? error.message : String(error));
-      this.#state = { state: 'failing', detail: `the address does not answer: ${detail}` };
+      const problemText = oneLine(error instanceof Error ? error.message : String(error));
+      this.#state = partHealth('failing', message('health.heartbeat.no-answer', { problemText }));
     }
     if (!this.#closed) this.start(beatEveryMs);
   }
@@ -59,15 +60,15 @@ export class Heartbeat {
   async #call(): Promise<HeartbeatState> {
     const { url, allowed, unwell, guard = {} } = this.#parts;
     const target = await url();
-    if (target === undefined) return { state: 'off', detail: 'no address is set' };
+    if (target === undefined) return noAddress;
     const reason = await unwell();
-    if (reason !== undefined) return { state: 'held', detail: `not called, as ${reason}` };
+    if (reason !== undefined) return partHealth('held', message('health.heartbeat.held', { reasonPart: reason }));
     const here = URL.canParse(target.url) ? new URL(target.url) : undefined;
     const own =
       target.trusted && here ? [`${here.hostname}:${here.port || (here.protocol === 'https:' ? '443' : '80')}`] : [];
     const options = { ...guard, allowed: [...(await allowed()), ...own], timeoutMs };
     const { status } = await guardedRequest({ method: 'GET', url: target.url, headers: {} }, options);
-    if (status >= 200 && status < 300) return { state: 'ok', detail: 'the address is called every minute' };
-    return { state: 'failing', detail: `the address answered HTTP ${status}` };
+    if (status >= 200 && status < 300) return partHealth('ok', message('health.heartbeat.ok'));
+    return partHealth('failing', message('health.heartbeat.refused', { statusText: String(status) }));
   }
 }

@@ -1,8 +1,10 @@
 /** Puts the delivery of warnings together from what is configured. */
+
 import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
+import type { Message } from '../../shared/messages/message.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
@@ -23,7 +25,7 @@ export interface OpenDeliveryParts {
   readonly log: FastifyBaseLogger;
   readonly watch: PilePort;
   /** Why all is not well; undefined while it is. Absent where the piles are watched elsewhere: then no heartbeat is ours to give. */
-  readonly unwell?: () => Promise<string | undefined>;
+  readonly unwell?: () => Promise<Message | undefined>;
   readonly machineNowMs?: (() => number) | undefined;
   /** For tests: what is trusted and who answers for names. */
   readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;

@@ -1,8 +1,14 @@
 /** Whether the server is up and can work. */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { instantSchema } from './time.ts';
 
-const partHealthSchema = z.object({ state: z.enum(['ok', 'degraded', 'down', 'off']), detail: z.string() });
+const partHealthSchema = z.object({
+  state: z.enum(['ok', 'degraded', 'down', 'off']),
+  /** For people: a program goes by the state. */
+  detail: z.string(),
+  messages: z.object({ detail: messageSchema }),
+});
 
 export const healthSchema = z.object({
   live: z.literal(true),

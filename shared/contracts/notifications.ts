@@ -1,5 +1,6 @@
 /** How each person is told of warnings, and what became of every message. */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import {
   attemptOutcomeSchema,
   mailStandingSchema,
@@ -140,5 +141,9 @@ export const serverNotificationsSchema = z.object({
   heartbeatUrl: z.string().trim().max(2000).nullable(),
 });
 export const serverNotificationsAnswerSchema = serverNotificationsSchema.extend({
-  heartbeat: z.object({ state: z.enum(['off', 'ok', 'held', 'failing']), detail: z.string() }),
+  heartbeat: z.object({
+    state: z.enum(['off', 'ok', 'held', 'failing']),
+    detail: z.string(),
+    messages: z.object({ detail: messageSchema }),
+  }),
 });

@@ -123,7 +123,7 @@ function hoursWords(hours: number, reader: Reader): string {
 }
 
 /** @example momentWords(today at 16:30, reader) // => "16:30", or "4:30 pm"; another day: "Fri 2 May, 16:30" */
-export function momentWords(atMs: number, reader: Reader): string {
+function momentWords(atMs: number, reader: Reader): string {
   const { language, timeZone, nowMs, hour12 = false } = reader;
   const region = regionOf(language);
   const clock = dateFormat(region, { ...clockOptions(hour12), timeZone }).format(atMs);

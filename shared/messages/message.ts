@@ -11,10 +11,14 @@ export type { Difference, NoParams, Temperature } from './param-types.ts';
 
 export type MessageCode = keyof MessageParams;
 
-/** One sentence of the catalogue. */
-type Sentence<Code extends MessageCode = MessageCode> = {
-  [C in Code]: { readonly code: C; readonly params: MessageParams[C] };
-}[Code];
+/**
+ * One sentence of the catalogue; `message()` sees that code and parameters belong together. No union of a shape for each code: of a
+ * thousand of them the compiler can make no list.
+ */
+interface Sentence {
+  readonly code: MessageCode;
+  readonly params: MessageParams[MessageCode];
+}
 
 /** Several sentences that are read one after the other. */
 interface Paragraph {

@@ -2,6 +2,7 @@
  * A small stand-in for the server, so that the pages can be tested alone. It never judges anything: the farm's
  * sentences are fixed.
  */
+
 import { createReadStream, existsSync } from 'node:fs';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -43,7 +44,8 @@ import { problemSchema } from '../../shared/contracts/problem.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import { newSiteSchema, sitesAnswerSchema } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
-import { message } from '../../shared/messages/message.ts';
+import { message, verbatim } from '../../shared/messages/message.ts';
+import { partHealth } from '../../shared/part-health.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
 import { lifeRoutes } from './mock-life.ts';
 import { listMockProbes } from './mock-probes.ts';
@@ -140,13 +142,13 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           needsToken: token !== undefined,
           broker: { url: 'mqtt://0.0.0.0:1883', root: 'piles' },
           parts: {
-            broker: { state: 'ok', detail: 'embedded, listening on port 1883' },
-            readings: { state: 'ok', detail: 'SQLite, 214,880 readings' },
-            journal: { state: 'ok', detail: 'SQLite' },
-            piles: { state: 'ok', detail: '5 piles are watched' },
-            disk: { state: 'ok', detail: '21.4 GB left for the data folder.' },
-            delivery: { state: 'off', detail: 'nobody is to be told yet' },
-            audit: { state: 'ok', detail: 'every change is written down' },
+            broker: partHealth('ok', verbatim('embedded, listening on port 1883')),
+            readings: partHealth('ok', verbatim('SQLite, 214,880 readings')),
+            journal: partHealth('ok', verbatim('SQLite')),
+            piles: partHealth('ok', verbatim('5 piles are watched')),
+            disk: partHealth('ok', verbatim('21.4 GB left for the data folder.')),
+            delivery: partHealth('off', verbatim('nobody is to be notified yet')),
+            audit: partHealth('ok', verbatim('every change is written down')),
           },
         }),
     ],

@@ -132,9 +132,9 @@ describe('the embedded broker', () => {
     store.failWith('disk full');
     const acknowledged = (await publisher()).publishAsync(topic, reading(nowMs), { qos: 1 });
     expect(await stillOpen(acknowledged)).toBe(true);
-    expect(ingest.health()).toEqual({
+    expect(ingest.health()).toMatchObject({
       state: 'down',
-      detail: 'Readings cannot be stored (disk full); 1 messages wait unacknowledged',
+      detail: 'Readings cannot be stored (disk full); 1 message waits unacknowledged',
     });
     store.failWith(undefined);
     await acknowledged;

@@ -1,9 +1,12 @@
 /** GET /api/health, open to everyone: is the server up, and can it work. */
+
 import type { Ingest } from '../../../ingest/ingest.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { healthSchema } from '../../../shared/contracts/health.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { message, verbatim } from '../../../shared/messages/message.ts';
+import { type PartHealth, partHealth } from '../../../shared/part-health.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { rowWords, type UnreadableRow } from '../../../shared/store/unreadable.ts';
@@ -32,24 +35,21 @@ interface HealthParts {
   readonly sitesHeld?: () => number;
 }
 
-type PartHealth = { state: 'ok' | 'degraded' | 'down' | 'off'; detail: string };
-
-async function partHealth(check: Promise<void>): Promise<PartHealth> {
+async function storeHealth(check: Promise<void>): Promise<PartHealth> {
   try {
     await check;
-    return { state: 'ok', detail: 'takes and answers' };
+    return partHealth('ok', message('health.store.ok'));
   } catch (error) {
-    return { state: 'down', detail: error instanceof Error ? error.message : String(error) };
+    return partHealth('down', verbatim(error instanceof Error ? error.message : String(error)));
   }
 }
 
 /** A journal that works, and holds rows that cannot be read. */
 function withUnreadable(journal: PartHealth, rows: readonly UnreadableRow[]): PartHealth {
   if (journal.state !== 'ok' || rows.length === 0) return journal;
-  const named = rows.slice(0, mostNamed).map(rowWords).join('; ');
-  const more = rows.length > mostNamed ? ` and ${rows.length - mostNamed} more` : '';
-  const count = rows.length === 1 ? 'one record' : `${rows.length} records`;
-  return { state: 'degraded', detail: `takes and answers, but ${count} cannot be read: ${named}${more}` };
+  const rowsText = rows.slice(0, mostNamed).map(rowWords).join('; ');
+  const counts = { rowCount: rows.length, moreCount: Math.max(0, rows.length - mostNamed) };
+  return partHealth('degraded', message('health.store.unreadable', { ...counts, rowsText }));
 }
 
 /** Whoever asks more often gets the same answer: looking at every part takes some milliseconds of everybody's time. */
@@ -58,11 +58,10 @@ const rememberedMs = 1_000;
 /** How those parts are that have to be asked; the others know it of themselves. */
 async function healthNow({ readings, journal, delivery }: Pick<HealthParts, 'readings' | 'journal' | 'delivery'>) {
   const [readingsHealth, journalHealth] = await Promise.all([
-    partHealth(readings.check()),
-    partHealth(journal.check()),
+    storeHealth(readings.check()),
+    storeHealth(journal.check()),
   ]);
-  const unread = { state: 'down' as const, detail: 'the journal cannot be read' };
-  const deliveryHealth = await delivery.health().catch(() => unread);
+  const deliveryHealth = await delivery.health().catch(() => partHealth('down', message('health.journal.unread')));
   return { readings: readingsHealth, journal: journalHealth, delivery: deliveryHealth };
 }
 

@@ -2,10 +2,13 @@
  * Who changed what, when and from where: rows that are only ever added. A change is never undone for want of its row; but
  * while one row is owed, no further change is let through.
  */
+
 import { randomBytes } from 'node:crypto';
 import type { FastifyBaseLogger, FastifyRequest } from 'fastify';
 import type { Clock } from '../../../shared/clock.ts';
 import { StoreError } from '../../../shared/errors.ts';
+import { message } from '../../../shared/messages/message.ts';
+import { type PartHealth, partHealth } from '../../../shared/part-health.ts';
 import type { Person } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { AuditRecord } from '../../../shared/store/people-journal.ts';
@@ -20,10 +23,7 @@ export interface Mutation {
   readonly person?: Pick<Person, 'id' | 'name'>;
 }
 
-export interface AuditHealth {
-  readonly state: 'ok' | 'degraded';
-  readonly detail: string;
-}
+export type AuditHealth = PartHealth<'ok' | 'degraded'>;
 
 /** Rows kept in memory until the journal takes them again; each is in the log too. */
 const mostOwed = 1_000;
@@ -69,13 +69,9 @@ export class AuditTrail {
   }
 
   health(): AuditHealth {
-    const missing = this.#owed.length + this.#lost;
-    if (missing === 0) return { state: 'ok', detail: 'every change is written down' };
-    const lost = this.#lost === 0 ? '' : ` ${this.#lost} of them are in the log only.`;
-    return {
-      state: 'degraded',
-      detail: `${missing} changes are not in the audit log yet, as the journal did not take them. Further changes wait for that.${lost}`,
-    };
+    const missingCount = this.#owed.length + this.#lost;
+    if (missingCount === 0) return partHealth('ok', message('health.audit.ok'));
+    return partHealth('degraded', message('health.audit.owed', { missingCount, lostCount: this.#lost }));
   }
 
   async #writeOwed(): Promise<void> {

@@ -6,6 +6,7 @@ import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
 import { entryTexts } from './en/entry.ts';
 import { handTexts } from './en/hand.ts';
+import { healthTexts } from './en/health.ts';
 import { laidTexts } from './en/laid.ts';
 import { lineageTexts } from './en/lineage.ts';
 import { linkTexts } from './en/link.ts';
@@ -36,6 +37,7 @@ export const enTexts = {
   ...conditionTexts,
   ...entryTexts,
   ...handTexts,
+  ...healthTexts,
   ...laidTexts,
   ...lineageTexts,
   ...linkTexts,

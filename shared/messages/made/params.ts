@@ -6,6 +6,7 @@ import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
 import type { EntryParams } from './params/entry.ts';
 import type { HandParams } from './params/hand.ts';
+import type { HealthParams } from './params/health.ts';
 import type { LaidParams } from './params/laid.ts';
 import type { LineageParams } from './params/lineage.ts';
 import type { LinkParams } from './params/link.ts';
@@ -37,6 +38,7 @@ export interface MessageParams
     ConditionParams,
     EntryParams,
     HandParams,
+    HealthParams,
     LaidParams,
     LineageParams,
     LinkParams,

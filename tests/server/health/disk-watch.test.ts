@@ -73,7 +73,7 @@ describe('a disk watch', () => {
   test('a disk that cannot be asked is said, and raises nothing false', async () => {
     const { watch, changes } = watching({ bytes: -1 });
     await watch.look();
-    expect(watch.health()).toEqual({
+    expect(watch.health()).toMatchObject({
       state: 'degraded',
       detail: 'How much room is left cannot be seen (the disk is gone)',
     });

@@ -13,6 +13,7 @@ vi.mock('../../../shared/messages/made/catalogues.ts', async (original) => {
   const { catalogues } = await original<typeof import('../../../shared/messages/made/catalogues.ts')>();
   const german = {
     'say.no-batch': 'Hier liegt nichts.',
+    'health.store.ok': 'nimmt und antwortet',
     'calendar.check': 'Nachsehen: {pileName}',
     'notice.test': 'Probe für {personName}.',
     'notice.label.seen': 'Gesehen',
@@ -116,6 +117,18 @@ test('messages are worded in the language that their person chose, with the numb
     parts: [{ label: 'Gesehen', text: 'im Kern sind es 51,5 °C' }],
   });
   expect((await worded('Vera')).sentence).toContain('This is the test that Kim asked for');
+});
+
+test('what health says of each part is in the language that is asked for', async () => {
+  const detailIn = async (language: string) => {
+    const answer = await one.app.inject({ url: '/api/health', headers: { 'accept-language': language } });
+    return answer.json<{ parts: { journal: { detail: string; messages: object } } }>().parts.journal;
+  };
+  expect(await detailIn('en')).toMatchObject({ detail: 'takes and answers' });
+  expect(await detailIn('de')).toMatchObject({
+    detail: 'nimmt und antwortet',
+    messages: { detail: { code: 'health.store.ok' } },
+  });
 });
 
 test('the calendar of a person is in the language and the unit that they chose', async () => {

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { SystemNotices } from '../../../server/health/system-notices.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
 import { SystemNews } from '../../../server/notify/system-news.ts';
-import { verbatim } from '../../../shared/messages/message.ts';
+import { type Message, message, verbatim } from '../../../shared/messages/message.ts';
 import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import { makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 import { until } from '../../helpers/until.ts';
@@ -114,7 +114,7 @@ describe('the heartbeat', () => {
   beforeEach(() => {
     receiver.got.length = 0;
   });
-  const beat = (unwell: string | undefined, trusted = true) => {
+  const beat = (unwell: Message | undefined, trusted = true) => {
     const heart = new Heartbeat({
       url: async () => ({ url: `https://127.0.0.1:${receiver.port}/alive`, trusted }),
       allowed: async () => [],
@@ -134,9 +134,12 @@ describe('the heartbeat', () => {
     expect(receiver.got.map(({ method, path }) => `${method} ${path}`)).toEqual(['GET /alive']);
   });
   test('is held while something is unwell: its silence is the message', async () => {
-    const heart = beat('the readings cannot be written');
+    const heart = beat(message('health.unwell.readings', { problemText: 'disk full' }));
     await settles(heart, 'held');
-    expect([receiver.got.length, heart.state.detail]).toEqual([0, 'not called, as the readings cannot be written']);
+    expect([receiver.got.length, heart.state.detail]).toEqual([
+      0,
+      'not called, as the readings cannot be written: disk full',
+    ]);
   });
   test('set on the page it reaches no inner address', async () => {
     await settles(beat(undefined, false), 'failing');
