@@ -12,8 +12,9 @@ import { rendererOf } from '../../../shared/messages/renderer.ts';
 import { useReader } from '../data/live/use-installation.ts';
 import { useSay } from '../data/live/use-say.ts';
 import { usePrefs } from '../data/prefs.ts';
+import { chartTitle } from '../ui/format/quantity-words.ts';
 import { formatTemp, tempIn, unitSigns } from '../ui/format/temperature.ts';
-import { actNames, capital } from '../ui/format/words.ts';
+import { actNames, capital, listed } from '../ui/format/words.ts';
 import { useShade } from '../ui/use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
 import { bandOf, fanOf, handPoints, type Line, linesOf, otherLines } from './chart-data.ts';
@@ -37,6 +38,8 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
   const reader = useReader(pile.site);
   const say = useSay(renderBand, pile.site);
   const [instantMs, setInstantMs] = useState<number | null>(null);
+  // On a phone warnings come next, and what else was measured is a tap away.
+  const [isWide] = useState(() => matchMedia('(min-width: 46rem)').matches);
   const heat = useMemo(() => linesOf(series, 'temperatureC'), [series]);
   const byHand = useMemo(() => handPoints(series), [series]);
   const band = useMemo(() => bandOf(series.expected.points), [series]);
@@ -108,9 +111,14 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
           </p>
         )}
       </figure>
-      {others.map(({ quantity, lines }) => (
-        <QuantityChart key={quantity} quantity={quantity} lines={lines} span={span} />
-      ))}
+      {others.length > 0 && (
+        <details class="other-charts" open={isWide}>
+          <summary>{listed(others.map(({ quantity }) => chartTitle(quantity)))}</summary>
+          {others.map(({ quantity, lines }) => (
+            <QuantityChart key={quantity} quantity={quantity} lines={lines} span={span} />
+          ))}
+        </details>
+      )}
     </div>
   );
 }

@@ -13,7 +13,7 @@ interface PileFactsProps {
 }
 
 /** Stage, day and phase, and how old what is known of it is. */
-export function PileFacts({ pile, namedFromMs = 0 }: PileFactsProps) {
+export function PileFacts({ pile, namedFromMs = Number.NEGATIVE_INFINITY }: PileFactsProps) {
   const nowMs = useServerNow();
   const { text } = usePageTexts(pageHomeTexts);
   const { batch, stage } = pile;

@@ -15,13 +15,15 @@ interface EntryListProps {
   readonly site: string | undefined;
   /** Only so many. */
   readonly most?: number;
+  /** Only what was written of the time from then on. */
+  readonly from?: string | undefined;
   /** Changes when something was written elsewhere. */
   readonly seen?: number;
   /** Called after something was corrected or struck out. */
   readonly onChange?: () => Promise<unknown>;
 }
 
-export function EntryList({ pileId, site, most, seen, onChange }: EntryListProps) {
+export function EntryList({ pileId, site, most, from, seen, onChange }: EntryListProps) {
   const { value, error, refresh } = useQuery(pileId, () => getEntries(pileId));
   const keptCount = useStore(waiting, (now) => now.keptCount);
   const [older, setOlder] = useState<readonly Entry[]>([]);
@@ -32,7 +34,7 @@ export function EntryList({ pileId, site, most, seen, onChange }: EntryListProps
     first.current = false;
   }, [keptCount, seen]);
   const known = [...(value?.entries ?? []), ...older];
-  const shown = known.slice(0, most);
+  const shown = known.filter(({ at }) => from === undefined || Date.parse(at) >= Date.parse(from)).slice(0, most);
   const more = next === undefined ? value?.next : next;
   const showOlder = async () => {
     const answer = await getEntries(pileId, more ?? undefined);
@@ -48,7 +50,7 @@ export function EntryList({ pileId, site, most, seen, onChange }: EntryListProps
     <>
       <WaitingList pileId={pileId} site={site} />
       {error !== undefined && <p class="quiet">What was written earlier cannot be shown now. {reasonOf(error)}</p>}
-      {value && known.length === 0 && (
+      {value && shown.length === 0 && (
         <p class="quiet">Nothing written down yet. A turn or a watering explains what the probes show.</p>
       )}
       {shown.length > 0 && (

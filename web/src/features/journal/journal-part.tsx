@@ -32,10 +32,17 @@ export function JournalPart({ pile, onChange, children }: JournalPartProps) {
           <WritePanel pileId={pile.id} />
         </May>
       )}
-      <EntryList pileId={pile.id} site={pile.site} most={8} seen={pile.acts.length} onChange={onChange} />
+      <EntryList
+        pileId={pile.id}
+        site={pile.site}
+        most={8}
+        from={pile.batch?.startedAt}
+        seen={pile.acts.length}
+        onChange={onChange}
+      />
       <ul class="journal-links">
         <li>
-          <a href={`/piles/${pile.id}/journal`}>The whole journal</a>
+          <a href={`/piles/${pile.id}/journal`}>The whole journal, with earlier batches</a>
         </li>
         {pile.batch && (
           <li>

@@ -14,7 +14,8 @@ interface AheadProps {
   readonly series: SeriesAnswer | undefined;
 }
 
-export function Ahead({ pile, series }: AheadProps) {
+/** Whether the core passes its limit: above the chart. */
+export function Ahead({ pile }: Pick<AheadProps, 'pile'>) {
   const { unit } = usePrefs();
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
@@ -23,11 +24,18 @@ export function Ahead({ pile, series }: AheadProps) {
   const { core } = pile.positions;
   const coreC = core && !core.silent && !core.doubted ? (core.temperatureC ?? null) : null;
   const over = coreC === null ? null : pile.judgement.overLimit;
+  return <p class="ahead-over">{unbroken(overWords(over, limitC, coreC, { nowMs, unit, reader }))}</p>;
+}
+
+/** Where the core goes in the next day, and by which air: what the fan of the chart says, in words. */
+export function AheadInWords({ pile, series }: AheadProps) {
+  const { unit } = usePrefs();
+  const nowMs = useServerNow();
+  if (!pile.batch || !pile.judgement || pile.limits.actC === undefined) return null;
   const fan = series && fanOf(series);
   const goes = fan && fanWords(fan, { nowMs, unit });
   return (
     <div class="ahead">
-      <p class="ahead-over">{unbroken(overWords(over, limitC, coreC, { nowMs, unit, reader }))}</p>
       {goes && <p class="ahead-fan">{unbroken(goes)}</p>}
       <AirAhead airAhead={pile.airAhead} />
     </div>

@@ -12,8 +12,7 @@ import { getSeries } from '../../data/routes.ts';
 import { useQuery, useThrottled } from '../../data/use-query.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { Part } from '../../ui/parts/part.tsx';
-import { Ahead } from './ahead.tsx';
+import { Ahead, AheadInWords } from './ahead.tsx';
 import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
 import './history.css';
 
@@ -57,8 +56,23 @@ export function History({ pile }: { readonly pile: PileDetail }) {
   const [form, setForm] = useState<'charts' | 'table'>('charts');
   const { choice, setChoice, custom, expected, setExpected, series, error, ...chosen } = useChosenSeries(pile);
   return (
-    <Part id="history" title="Temperature: so far and ahead">
-      <Ahead pile={pile} series={series} />
+    <section class="history" aria-labelledby="history">
+      <h2 id="history">Temperature: so far and ahead</h2>
+      <Ahead pile={pile} />
+      <Refusal error={error} />
+      {series ? (
+        form === 'charts' ? (
+          <LazyCharts pile={pile} series={series} />
+        ) : (
+          <>
+            <SeriesTable series={series} site={pile.site} />
+            <AheadTable series={series} site={pile.site} />
+          </>
+        )
+      ) : (
+        error === undefined && <p class="quiet chart-wait">Fetching the readings…</p>
+      )}
+      <AheadInWords pile={pile} series={series} />
       <div class="history-bar">
         <Choice legend="Time shown" hideLegend value={choice} choices={spanChoices} onValue={setChoice} />
         <Choice
@@ -76,20 +90,7 @@ export function History({ pile }: { readonly pile: PileDetail }) {
       {choice === 'custom' && (
         <CustomSpan timeZone={timeZone} first={custom ?? chosen.spanNow()} onSpan={chosen.setCustom} />
       )}
-      <Refusal error={error} />
-      {series ? (
-        form === 'charts' ? (
-          <LazyCharts pile={pile} series={series} />
-        ) : (
-          <>
-            <SeriesTable series={series} site={pile.site} />
-            <AheadTable series={series} site={pile.site} />
-          </>
-        )
-      ) : (
-        error === undefined && <p class="quiet chart-wait">Fetching the readings…</p>
-      )}
-    </Part>
+    </section>
   );
 }
 

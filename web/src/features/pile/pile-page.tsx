@@ -31,6 +31,8 @@ import { NameAndRemoval } from './name-and-removal.tsx';
 import { NoPile } from './no-pile.tsx';
 import { OffsetOffers } from './offset-offers.tsx';
 import { Readiness } from './readiness.tsx';
+import { ThumbBar } from './thumb-bar.tsx';
+import { ToAcknowledge } from './to-acknowledge.tsx';
 import { isStageKnown, TroubleNote } from './trouble-note.tsx';
 import { usePile } from './use-pile.ts';
 import { Warnings } from './warnings.tsx';
@@ -49,7 +51,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
   const afterChange = () => Promise.all([refresh(), fetchAll()]);
   return (
     <div class="page pile-page">
-      <Opening pile={pile} />
+      <Opening pile={pile} onChange={afterChange} />
       <May to="keeper">
         {pile.batch === null && pile.trouble?.judged !== false && <NextBatch pile={pile} onChange={afterChange} />}
       </May>
@@ -57,9 +59,12 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         {pile.batch !== null && pile.positions.core === undefined && <CoreOffer pile={pile} onChange={afterChange} />}
       </May>
       <div class="pile-now">
+        <History pile={pile} />
         <Warnings pileId={pile.id} alarms={pile.alarms} site={pile.site} onChange={afterChange} />
-        <div class="pile-drawing">
-          <Mound pile={pile} depthM={pile.recipe?.depthM} cover={pile.recipe?.cover} large />
+      </div>
+      <div class="pile-places">
+        <Mound pile={pile} depthM={pile.recipe?.depthM} cover={pile.recipe?.cover} large />
+        <div>
           <PositionLines pile={pile} />
           <BatchRuler pile={pile} />
         </div>
@@ -70,7 +75,6 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
           <OffsetOffers pile={pile} onChange={afterChange} />
         </May>
       </JournalPart>
-      <History pile={pile} />
       <Moisture pile={pile} />
       <Readiness pile={pile} onChange={afterChange} />
       <Recipe pile={pile} />
@@ -79,13 +83,14 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       <May to="keeper">
         {pile.batch && <FinishBatch pile={pile} onChange={afterChange} />}
         <NameAndRemoval pile={pile} onChange={afterChange} />
+        {pile.batch && <ThumbBar pileId={pile.id} />}
       </May>
     </div>
   );
 }
 
 /** How it is, and what to do next. */
-function Opening({ pile }: { readonly pile: PileDetail }) {
+function Opening({ pile, onChange }: { readonly pile: PileDetail; readonly onChange: () => Promise<unknown> }) {
   const heading = usePage(pile.name);
   const said = useSaid(renderPile, pile.site);
   const siteName = useInstallation(
@@ -105,6 +110,7 @@ function Opening({ pile }: { readonly pile: PileDetail }) {
       </div>
       <p class="sentence sentence-large">{said(pile, 'condition')}</p>
       {pile.next && <p class="next next-large">{said(pile, 'next')}</p>}
+      <ToAcknowledge alarms={pile.alarms} site={pile.site} onChange={onChange} />
       {pile.batch && (
         <p class="measure-next">
           {pile.measureNext && <>{said(pile.measureNext, 'says')} </>}

@@ -129,18 +129,6 @@ function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'al
   return (
     <>
       <div class="buttons">
-        {alarm.state === 'unacknowledged' && (
-          <May to="keeper">
-            <button
-              type="button"
-              class="primary"
-              disabled={mutation.busy}
-              onClick={() => act(() => acknowledge(alarm.id, name || undefined))}
-            >
-              Acknowledge
-            </button>
-          </May>
-        )}
         <May to="keeper">
           {alarm.state === 'shelved' ? (
             <button

@@ -10,7 +10,7 @@ import { Mound } from '../../ui/mound/mound.tsx';
 import { dampWords } from '../../ui/mound/mound-facts.ts';
 import { ToneMark } from '../../ui/parts/marks.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { Ahead } from '../pile/ahead.tsx';
+import { Ahead, AheadInWords } from '../pile/ahead.tsx';
 import { Moisture } from '../pile/moisture.tsx';
 import { Hands } from './act-panel.tsx';
 import { DiaryList } from './diary-list.tsx';
@@ -80,7 +80,8 @@ export function Tending({ scenario, run, frame }: TendingProps) {
         <Hands scenario={scenario} run={run} frame={frame} />
       </Part>
       <Part id="history" title="How it went">
-        <Ahead pile={pile} series={frame.series} />
+        <Ahead pile={pile} />
+        <AheadInWords pile={pile} series={frame.series} />
         <SeenCharts frame={frame} />
       </Part>
       <Moisture pile={pile} />
