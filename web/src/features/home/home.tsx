@@ -95,19 +95,19 @@ function FewPiles({ piles }: { readonly piles: readonly PileSummary[] }) {
 }
 
 /** Kept, so that going back finds the page as high as it was. */
-let manyPiles: typeof import('./many-piles.tsx') | undefined;
+let manyPiles: { readonly Many: typeof import('./many-piles.tsx').ManyPiles } | undefined;
 
 /** What many piles need is in a file of its own, so that a phone at a few piles is spared it. */
 function ManyPilesSoon({ piles }: { readonly piles: readonly PileSummary[] }) {
   const [loaded, setLoaded] = useState(manyPiles);
   useEffect(() => {
     if (manyPiles) return;
-    void import('./many-piles.tsx').then((module) => {
-      manyPiles = module;
+    void import('./many-piles.tsx').then(({ ManyPiles }) => {
+      manyPiles = { Many: ManyPiles };
       setLoaded(manyPiles);
     });
   }, []);
-  return loaded ? <loaded.ManyPiles piles={piles} /> : null;
+  return loaded ? <loaded.Many piles={piles} /> : null;
 }
 
 function UnclaimedLine() {
