@@ -86,52 +86,107 @@ export function LineChart(props: LineChartProps) {
   );
 }
 
-function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
-  const { fromMs, toMs, lines, band = [], fan = [], unit, least, most, end, reader } = latest.current;
+interface Ink {
+  readonly colour: (token: string) => string;
+  readonly font: { readonly family: string; readonly size: number };
+}
+
+/** Colours and letters as the page has them where the canvas stands. */
+function inkOf(canvas: HTMLCanvasElement): Ink {
   const style = getComputedStyle(canvas);
-  const colour = (token: string) => style.getPropertyValue(token).trim();
-  const font = { family: style.fontFamily, size: 12.5 };
-  // A day's name needs about 72 px; what stands beside the axis takes about 110.
-  const mostTicks = Math.max(2, Math.min(8, Math.floor((canvas.clientWidth - 110) / 72)));
-  const ticks = timeTicks(fromMs, toMs, reader, mostTicks);
-  const point = (atMs: number, value: number | null) => ({ x: atMs, y: value as number });
+  return {
+    colour: (token) => style.getPropertyValue(token).trim(),
+    font: { family: style.fontFamily, size: 12.5 },
+  };
+}
+
+type Datasets = ChartConfiguration<'line'>['data']['datasets'];
+type Scales = NonNullable<NonNullable<ChartConfiguration<'line'>['options']>['scales']>;
+
+const point = (atMs: number, value: number | null) => ({ x: atMs, y: value as number });
+
+/** The first is drawn last, so the core lies over the other lines and all of them over the band. */
+function datasetsOf({ lines, band = [], fan = [] }: LineChartProps, { colour }: Ink): Datasets {
   const edge = (pick: (at: ChartBand) => number) => ({
     label: bandName,
     data: band.map((at) => point(at.atMs, pick(at))),
     borderWidth: 0,
   });
+  return [
+    ...lines.map(({ position, points, arePoints = false }) => ({
+      label: positionNames[position],
+      data: points.map(({ atMs, value }) => point(atMs, value)),
+      borderColor: colour(lineStyles[position].token),
+      borderWidth: lineStyles[position].width,
+      borderDash: arePoints ? [] : [...lineStyles[position].dash],
+      ...(arePoints && {
+        showLine: false,
+        pointRadius: 4.5,
+        pointBackgroundColor: colour('--paper'),
+        pointBorderColor: colour(lineStyles[position].token),
+        pointBorderWidth: 2,
+      }),
+    })),
+    { ...edge((at) => at.mid), borderWidth: 1.25, borderColor: colour('--band-middle') },
+    { ...edge((at) => at.high), fill: '+1', backgroundColor: colour('--band') },
+    edge((at) => at.low),
+    // Drawn as strokes by chart-marks.ts; here only so that the upright axis has room for them.
+    ...[(at: FanPoint) => at.high, (at: FanPoint) => at.low].map((pick) => ({
+      label: bandName,
+      data: fan.map((at) => point(at.atMs, pick(at))),
+      borderColor: 'transparent',
+      borderWidth: 0,
+    })),
+  ];
+}
 
+function scalesOf(canvas: HTMLCanvasElement, props: LineChartProps, { colour, font }: Ink): Scales {
+  const { fromMs, toMs, unit, least, most, end, reader } = props;
+  // A day's name needs about 72 px; what stands beside the axis takes about 110.
+  const mostTicks = Math.max(2, Math.min(8, Math.floor((canvas.clientWidth - 110) / 72)));
+  const ticks = timeTicks(fromMs, toMs, reader, mostTicks);
+  return {
+    x: {
+      type: 'linear',
+      min: fromMs,
+      max: toMs,
+      border: { color: colour('--rule-strong') },
+      grid: { color: colour('--rule-strong'), drawOnChartArea: false, tickLength: 6 },
+      afterBuildTicks: (axis) => {
+        axis.ticks = ticks.map((tick) => ({ value: tick.atMs, major: tick.isDay }));
+      },
+      ticks: {
+        font,
+        color: colour('--ink-soft'),
+        maxRotation: 0,
+        autoSkip: false,
+        callback: (_value, index) => ticks[index]?.label ?? '',
+      },
+    },
+    y: {
+      ...(least === undefined ? {} : { suggestedMin: least }),
+      ...(most === undefined ? {} : { suggestedMax: most }),
+      ...(end === undefined ? {} : { max: end }),
+      border: { display: false },
+      grid: { color: colour('--rule'), lineWidth: 1, drawTicks: false },
+      ticks: {
+        font,
+        color: colour('--ink-soft'),
+        padding: 8,
+        maxTicksLimit: 7,
+        includeBounds: end === undefined,
+        callback: (value) => `${value}${unit}`,
+      },
+    },
+  };
+}
+
+function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
+  const props = latest.current;
+  const ink = inkOf(canvas);
   return {
     type: 'line',
-    data: {
-      // The first is drawn last, so the core lies over the other lines and all of them over the band.
-      datasets: [
-        ...lines.map(({ position, points, arePoints = false }) => ({
-          label: positionNames[position],
-          data: points.map(({ atMs, value }) => point(atMs, value)),
-          borderColor: colour(lineStyles[position].token),
-          borderWidth: lineStyles[position].width,
-          borderDash: arePoints ? [] : [...lineStyles[position].dash],
-          ...(arePoints && {
-            showLine: false,
-            pointRadius: 4.5,
-            pointBackgroundColor: colour('--paper'),
-            pointBorderColor: colour(lineStyles[position].token),
-            pointBorderWidth: 2,
-          }),
-        })),
-        { ...edge((at) => at.mid), borderWidth: 1.25, borderColor: colour('--band-middle') },
-        { ...edge((at) => at.high), fill: '+1', backgroundColor: colour('--band') },
-        edge((at) => at.low),
-        // Drawn as strokes by chart-marks.ts; here only so that the upright axis has room for them.
-        ...[(at: FanPoint) => at.high, (at: FanPoint) => at.low].map((pick) => ({
-          label: bandName,
-          data: fan.map((at) => point(at.atMs, pick(at))),
-          borderColor: 'transparent',
-          borderWidth: 0,
-        })),
-      ],
-    },
+    data: { datasets: datasetsOf(props, ink) },
     options: {
       parsing: false,
       normalized: true,
@@ -143,44 +198,11 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
       layout: {
         padding: {
           right: 46,
-          top: (latest.current.acts ?? []).length > 0 ? actRoom + 4 : 8,
+          top: (props.acts ?? []).length > 0 ? actRoom + 4 : 8,
         },
       },
       elements: { point: { radius: 0, hitRadius: 0, hoverRadius: 0 }, line: { tension: 0, fill: false } },
-      scales: {
-        x: {
-          type: 'linear',
-          min: fromMs,
-          max: toMs,
-          border: { color: colour('--rule-strong') },
-          grid: { color: colour('--rule-strong'), drawOnChartArea: false, tickLength: 6 },
-          afterBuildTicks: (axis) => {
-            axis.ticks = ticks.map((tick) => ({ value: tick.atMs, major: tick.isDay }));
-          },
-          ticks: {
-            font,
-            color: colour('--ink-soft'),
-            maxRotation: 0,
-            autoSkip: false,
-            callback: (_value, index) => ticks[index]?.label ?? '',
-          },
-        },
-        y: {
-          ...(least === undefined ? {} : { suggestedMin: least }),
-          ...(most === undefined ? {} : { suggestedMax: most }),
-          ...(end === undefined ? {} : { max: end }),
-          border: { display: false },
-          grid: { color: colour('--rule'), lineWidth: 1, drawTicks: false },
-          ticks: {
-            font,
-            color: colour('--ink-soft'),
-            padding: 8,
-            maxTicksLimit: 7,
-            includeBounds: end === undefined,
-            callback: (value) => `${value}${unit}`,
-          },
-        },
-      },
+      scales: scalesOf(canvas, props, ink),
       plugins: { filler: { drawTime: 'beforeDatasetsDraw' } },
       onHover: (event, _items, chart) => {
         const atMs = event.x === null ? undefined : chart.scales.x?.getValueForPixel(event.x);
@@ -190,7 +212,7 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
     plugins: [
       chartMarks(() => {
         const { limit, acts = [], fan = [], nowMs } = latest.current;
-        return { limit, acts, fan, nowMs, font, colour };
+        return { limit, acts, fan, nowMs, ...ink };
       }),
     ],
   };

@@ -32,11 +32,11 @@ interface PileChartsProps {
   readonly series: SeriesAnswer;
 }
 
-export default function PileCharts({ pile, series }: PileChartsProps) {
+/** What the charts of a pile draw, in the unit of whoever reads. */
+function useCharted({ pile, series }: PileChartsProps) {
   const { unit } = usePrefs();
   const shade = useShade();
   const reader = useReader(pile.site);
-  const say = useSay(renderBand, pile.site);
   const [instantMs, setInstantMs] = useState<number | null>(null);
   // On a phone warnings come next, and what else was measured is a tap away.
   const [isWide] = useState(() => matchMedia('(min-width: 46rem)').matches);
@@ -72,6 +72,14 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
     mid: inUnit(midC),
     high: inUnit(highC),
   }));
+  return { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, acts, chartBand, chartFan };
+}
+
+export default function PileCharts(props: PileChartsProps) {
+  const { pile, series } = props;
+  const say = useSay(renderBand, pile.site);
+  const { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, ...drawn } =
+    useCharted(props);
   const aheadWords = fanWords(fan, { nowMs: readToMs, unit });
 
   return (
@@ -85,16 +93,16 @@ export default function PileCharts({ pile, series }: PileChartsProps) {
           {...span}
           tall
           lines={[...byHand, ...heat].map((line) => inLine(line, inUnit))}
-          band={chartBand}
-          fan={chartFan}
+          band={drawn.chartBand}
+          fan={drawn.chartFan}
           limit={act && { value: inUnit(act.value), words: `spread or turn at ${formatTemp(act.value, unit, 0)}` }}
-          acts={acts}
+          acts={drawn.acts}
           unit="°"
           most={inUnit(52)}
           words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary([...heat, ...byHand], (value) => formatTemp(value, unit), reader)}${aheadWords ? ` Ahead: ${aheadWords}` : ''}`}
         />
         {byHand.length > 0 && <p class="band-key">○ measured by hand, each by itself.</p>}
-        {chartBand.length > 0 && (
+        {drawn.chartBand.length > 0 && (
           <p class="band-key">
             <span class="band-swatch" aria-hidden="true" /> expected: the core in eight of ten cases.{' '}
             {capital(say(series.expected.messages.origin))}.

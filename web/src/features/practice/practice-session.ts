@@ -49,6 +49,16 @@ export interface Session {
 const chartPoints = 240;
 const reportEveryH = reportEveryMs / 3_600_000;
 
+/** What hands changed beside the pile. */
+type Around = Pick<PileSeen, 'shed' | 'inShade' | 'fanOff'>;
+
+function aroundAfter(around: Around, { kind }: PracticeAct): Around {
+  if (kind === 'close-shed') return { ...around, shed: 'closed' };
+  if (kind === 'open-shed') return { ...around, shed: 'open' };
+  if (kind === 'shade') return { ...around, inShade: true };
+  return kind === 'fan-off' ? { ...around, fanOff: true } : around;
+}
+
 export function openSession(scenario: PracticeScenario, seed: number): Session {
   const practice = createPractice(scenario, seed);
   const { startedAtMs, limits } = practice;
@@ -60,9 +70,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
   });
   const readings: PracticeReading[] = [];
   const diary: DiaryEntry[] = [];
-  let shed: PileSeen['shed'] = scenario.recipe.shed === 'closed' ? 'closed' : 'open';
-  let inShade = false;
-  let fanOff = false;
+  let around: Around = { shed: scenario.recipe.shed === 'closed' ? 'closed' : 'open', inShade: false, fanOff: false };
 
   function hear(heard: readonly PracticeReading[], nowMs: number): AlarmSummary[] {
     readings.push(...heard);
@@ -85,7 +93,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
       startedAtMs,
       afterH,
       ended,
-      seen: { depthM, cover, shed, inShade, fanOff },
+      seen: { depthM, cover, ...around },
       pile: practicePile({ scenario, startedAtMs, assessment, alarms: judge.alarms(), diary }),
       series: practiceSeries(
         readings,
@@ -120,10 +128,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
     act(act) {
       const answer = practice.act(act);
       if (answer.done) {
-        if (act.kind === 'close-shed') shed = 'closed';
-        if (act.kind === 'open-shed') shed = 'open';
-        if (act.kind === 'shade') inShade = true;
-        if (act.kind === 'fan-off') fanOff = true;
+        around = aroundAfter(around, act);
         diary.push(actEntry(act, answer));
         if (answer.feel) judge.squeezed(answer.feel, answer.view.atMs);
         if (act.kind === 'look-and-smell') judge.judged(answer.view.atMs);

@@ -33,7 +33,6 @@ interface TendingProps {
 }
 
 export function Tending({ scenario, run, frame }: TendingProps) {
-  const heading = useArrival(scenario.name);
   const { unit } = usePrefs();
   const said = useSaid(renderPile);
   const { pile, seen, diary } = frame;
@@ -41,26 +40,7 @@ export function Tending({ scenario, run, frame }: TendingProps) {
   const warnings = <PracticeWarnings key="warnings" alarms={pile.alarms} stoppedBy={run.stoppedBy} />;
   return (
     <div class="page pile-page practice-run">
-      <header class="opening practice-head">
-        <p class="dateline">
-          <a href="/practice">Practice</a>, not a real pile
-        </p>
-        <div class="pile-title">
-          <h1 ref={heading} tabIndex={-1}>
-            {scenario.name}
-          </h1>
-          <ToneMark tone={pile.tone} />
-        </div>
-        <p class="sentence sentence-large">{said(pile, 'condition')}</p>
-        <p class="next next-large">{said(pile, 'next')}</p>
-        {pile.tone !== 'calm' && (
-          <p class="buttons">
-            <a class="button" href="#hands">
-              Lend a hand
-            </a>
-          </p>
-        )}
-      </header>
+      <Head scenario={scenario} pile={pile} />
       <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings of this pile">
         {run.stoppedBy &&
           `The clock stands. New warning: ${warningNames[run.stoppedBy.kind]}. ${said(run.stoppedBy, 'todo')}`}
@@ -97,6 +77,33 @@ export function Tending({ scenario, run, frame }: TendingProps) {
       <PracticeWhy pile={pile} />
       <PaceBar scenario={scenario} run={run} frame={frame} />
     </div>
+  );
+}
+
+function Head({ scenario, pile }: Pick<TendingProps, 'scenario'> & Pick<Frame, 'pile'>) {
+  const heading = useArrival(scenario.name);
+  const said = useSaid(renderPile);
+  return (
+    <header class="opening practice-head">
+      <p class="dateline">
+        <a href="/practice">Practice</a>, not a real pile
+      </p>
+      <div class="pile-title">
+        <h1 ref={heading} tabIndex={-1}>
+          {scenario.name}
+        </h1>
+        <ToneMark tone={pile.tone} />
+      </div>
+      <p class="sentence sentence-large">{said(pile, 'condition')}</p>
+      <p class="next next-large">{said(pile, 'next')}</p>
+      {pile.tone !== 'calm' && (
+        <p class="buttons">
+          <a class="button" href="#hands">
+            Lend a hand
+          </a>
+        </p>
+      )}
+    </header>
   );
 }
 
