@@ -23,8 +23,8 @@ type Settings = Omit<ImportAsk, 'csv' | 'columns'>;
 const said = <T extends object>(settings: T): T =>
   Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== '' && value !== undefined)) as T;
 
-export function ImportPage() {
-  const heading = usePage('Import');
+/** A file with its settings, looked at before it is kept; whatever changes is looked at anew. */
+function useImporting() {
   const mutation = useMutation();
   const [file, setFile] = useState<{ readonly name: string; readonly csv: string }>();
   const [settings, setSettings] = useState<Settings>({
@@ -52,11 +52,24 @@ export function ImportPage() {
       setDone(await commitImport({ ...askFor(columns), digest }));
       setPreview(undefined);
     });
-  const change = (part: Partial<Settings>) => {
-    setSettings({ ...settings, ...part });
+  const forget = () => {
     setPreview(undefined);
     setDone(undefined);
   };
+  const change = (part: Partial<Settings>) => {
+    setSettings({ ...settings, ...part });
+    forget();
+  };
+  const choose = (chosen: typeof file) => {
+    setFile(chosen);
+    forget();
+  };
+  return { file, choose, settings, change, columns, preview, done, look, keep, mutation };
+}
+
+export function ImportPage() {
+  const heading = usePage('Import');
+  const { file, choose, settings, change, columns, preview, done, look, keep, mutation } = useImporting();
   return (
     <div class="page">
       <div class="opening">
@@ -78,14 +91,7 @@ export function ImportPage() {
             void look({});
           }}
         >
-          <FileField
-            name={file?.name}
-            onFile={(chosen) => {
-              setFile(chosen);
-              setPreview(undefined);
-              setDone(undefined);
-            }}
-          />
+          <FileField name={file?.name} onFile={choose} />
           <FileSettings settings={settings} change={change} wrong={mutation.fieldError} />
           <Refusal error={mutation.error} />
           <button type="submit" class="primary" disabled={mutation.busy || !file}>

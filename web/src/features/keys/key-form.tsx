@@ -63,30 +63,42 @@ export function KeyForm({ onMade }: KeyFormProps) {
         onValue={(name) => change({ name })}
       />
       {speaks && (
-        <details class="more">
-          <summary>It also publishes on foreign topics</summary>
-          <Field
-            label="Topics of other devices"
-            hint="One a line, as in your mappings; + stands for one level and # for all that follow."
-            error={[0, 1, 2, 3, 4].map((index) => mutation.fieldError(`/foreign/${index}`)).find(Boolean)}
-          >
-            {(ids) => (
-              <textarea
-                {...ids}
-                class="mono"
-                rows={3}
-                spellcheck={false}
-                value={draft.foreign}
-                onInput={(event) => change({ foreign: event.currentTarget.value })}
-              />
-            )}
-          </Field>
-        </details>
+        <ForeignTopics value={draft.foreign} onValue={(foreign) => change({ foreign })} wrong={mutation.fieldError} />
       )}
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
         Make the key
       </button>
     </form>
+  );
+}
+
+interface ForeignTopicsProps {
+  readonly value: string;
+  readonly onValue: (value: string) => void;
+  readonly wrong: (pointer: string) => string | undefined;
+}
+
+function ForeignTopics({ value, onValue, wrong }: ForeignTopicsProps) {
+  return (
+    <details class="more">
+      <summary>It also publishes on foreign topics</summary>
+      <Field
+        label="Topics of other devices"
+        hint="One a line, as in your mappings; + stands for one level and # for all that follow."
+        error={[0, 1, 2, 3, 4].map((index) => wrong(`/foreign/${index}`)).find(Boolean)}
+      >
+        {(ids) => (
+          <textarea
+            {...ids}
+            class="mono"
+            rows={3}
+            spellcheck={false}
+            value={value}
+            onInput={(event) => onValue(event.currentTarget.value)}
+          />
+        )}
+      </Field>
+    </details>
   );
 }

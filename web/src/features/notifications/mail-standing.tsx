@@ -45,14 +45,12 @@ function goesWords({ standing, goesTo }: MailAnswer, address: string): string {
   return `${address} is not confirmed yet. ${meanwhile}`;
 }
 
-function EnterCode({ mail, address, refresh }: MailStandingProps) {
+/** Sending a code to the address, and entering it. */
+function useCode({ refresh }: MailStandingProps) {
   const [code, setCode] = useState('');
   const [outcome, setOutcome] = useState<string>();
   const sending = useMutation();
   const entering = useMutation();
-  const reader = useReader();
-  const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
-  const isSent = mail.sentAt !== null && mail.codeEndsAt !== null;
   const send = () =>
     sending.run(async () => {
       entering.clear();
@@ -70,6 +68,15 @@ function EnterCode({ mail, address, refresh }: MailStandingProps) {
       setCode('');
       await refresh();
     });
+  return { code, setCode, outcome, send, enter, sending, entering };
+}
+
+function EnterCode(props: MailStandingProps) {
+  const { mail, address } = props;
+  const { code, setCode, outcome, send, enter, sending, entering } = useCode(props);
+  const reader = useReader();
+  const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
+  const isSent = mail.sentAt !== null && mail.codeEndsAt !== null;
   return (
     <>
       {isSent && (
@@ -78,26 +85,7 @@ function EnterCode({ mail, address, refresh }: MailStandingProps) {
             A code was sent to {address} on {when(mail.sentAt ?? '')}. Enter it here, until{' '}
             {when(mail.codeEndsAt ?? '')}.
           </p>
-          <Field label="Code of the e-mail" error={entering.fieldError('/code')}>
-            {(ids) => (
-              <input
-                {...ids}
-                class="mono"
-                type="text"
-                inputMode="numeric"
-                autocomplete="one-time-code"
-                value={code}
-                placeholder="1234 5678"
-                onInput={(event) => setCode(event.currentTarget.value)}
-                onKeyDown={(event) => {
-                  // It stands within the form of the preferences, which Enter would keep.
-                  if (event.key !== 'Enter') return;
-                  event.preventDefault();
-                  void enter();
-                }}
-              />
-            )}
-          </Field>
+          <CodeField value={code} onValue={setCode} onEnter={enter} error={entering.fieldError('/code')} />
         </>
       )}
       <div class="mail-deeds">
@@ -127,5 +115,37 @@ function EnterCode({ mail, address, refresh }: MailStandingProps) {
       {entering.fieldError('/code') === undefined && <Refusal error={entering.error} />}
       <Refusal error={sending.error} />
     </>
+  );
+}
+
+interface CodeFieldProps {
+  readonly value: string;
+  readonly onValue: (value: string) => void;
+  readonly onEnter: () => Promise<unknown>;
+  readonly error: string | undefined;
+}
+
+function CodeField({ value, onValue, onEnter, error }: CodeFieldProps) {
+  return (
+    <Field label="Code of the e-mail" error={error}>
+      {(ids) => (
+        <input
+          {...ids}
+          class="mono"
+          type="text"
+          inputMode="numeric"
+          autocomplete="one-time-code"
+          value={value}
+          placeholder="1234 5678"
+          onInput={(event) => onValue(event.currentTarget.value)}
+          onKeyDown={(event) => {
+            // It stands within the form of the preferences, which Enter would keep.
+            if (event.key !== 'Enter') return;
+            event.preventDefault();
+            void onEnter();
+          }}
+        />
+      )}
+    </Field>
   );
 }

@@ -53,7 +53,8 @@ interface SiteOrderProps {
   readonly refresh: () => Promise<void>;
 }
 
-function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderProps) {
+/** The order as it is being changed, and keeping it. */
+function useOrderDraft({ site, order, people, refresh }: SiteOrderProps) {
   const [personIds, setPersonIds] = useState(order.personIds);
   const [after, setAfter] = useState(String(order.afterMin));
   const mutation = useMutation();
@@ -63,6 +64,15 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
     people.find((one) => one.id === id)?.channels.map((channel) => channelNames[channel]) ?? [];
   const move = (place: number) => setPersonIds(swapped(personIds, place));
   const isChanged = personIds.join() !== order.personIds.join() || after !== String(order.afterMin);
+  const keep = () =>
+    mutation.run(() => saveOrder(site, { personIds: [...personIds], afterMin: Number(after) }).then(refresh));
+  return { personIds, setPersonIds, after, setAfter, others, nameOf, channelsOf, move, isChanged, keep, mutation };
+}
+
+function SiteOrder(props: SiteOrderProps) {
+  const { site, name, isOwner } = props;
+  const { personIds, setPersonIds, nameOf, channelsOf, move, ...draft } = useOrderDraft(props);
+  const { others, after, setAfter, isChanged, keep, mutation } = draft;
   return (
     <section class="order" aria-labelledby={`order-${site}`}>
       <h3 class="notifications-title" id={`order-${site}`}>
@@ -113,16 +123,7 @@ function SiteOrder({ site, name, order, people, isOwner, refresh }: SiteOrderPro
             />
           )}
           {isChanged && (
-            <button
-              type="button"
-              class="primary"
-              disabled={mutation.busy}
-              onClick={() =>
-                mutation.run(() =>
-                  saveOrder(site, { personIds: [...personIds], afterMin: Number(after) }).then(refresh),
-                )
-              }
-            >
+            <button type="button" class="primary" disabled={mutation.busy} onClick={() => void keep()}>
               Keep this order<span class="unseen"> of {name}</span>
             </button>
           )}

@@ -19,10 +19,9 @@ export function WhoDidWhatPage() {
   );
 }
 
-function WhoDidWhat() {
-  const heading = usePage('Audit log');
+/** What is looked for in the trail, and what was found so far. */
+function useTrail() {
   const mutation = useMutation();
-  const people = useQuery('people', getPeople);
   const [person, setPerson] = useState('');
   const [words, setWords] = useState('');
   const [from, setFrom] = useState('');
@@ -42,7 +41,13 @@ function WhoDidWhat() {
       setShown({ entries: [...(shown?.entries ?? []), ...more.entries], next: more.next });
     });
   useEffect(() => void look(), [person]);
+  return { person, setPerson, words, setWords, from, setFrom, shown, look, lookFurther, mutation };
+}
 
+function WhoDidWhat() {
+  const heading = usePage('Audit log');
+  const people = useQuery('people', getPeople);
+  const { person, setPerson, words, setWords, from, setFrom, shown, look, lookFurther, mutation } = useTrail();
   return (
     <div class="page">
       <div class="opening">

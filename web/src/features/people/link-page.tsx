@@ -59,25 +59,45 @@ const titles: Record<Shown['kind'], string> = {
   reset: 'Choose a new password.',
 };
 
-function TakeLink({ secret, link }: { readonly secret: string; readonly link: Shown }) {
-  const heading = usePage(titles[link.kind]);
+interface TakeLinkProps {
+  readonly secret: string;
+  readonly link: Shown;
+}
+
+/** Name and password as they are typed, and coming in with them. */
+function useComingIn({ secret, link }: TakeLinkProps) {
   const mutation = useMutation();
-  const reader = useReader();
   const { route } = useLocation();
   const [name, setName] = useState('');
   const [password, setPassword] = useState('');
   const [tried, setTried] = useState(false);
-  const isReset = link.kind === 'reset';
   const problem = passwordProblem(password, [link.name ?? name]);
   const weak = tried && problem !== undefined ? `The password ${problem}.` : undefined;
   const go = () =>
     mutation.run(async () => {
-      await takeLink({ secret, password, ...(!isReset && { name }) });
+      await takeLink({ secret, password, ...(link.kind !== 'reset' && { name }) });
       setBearerToken('');
       settleSignOut();
       comeIn();
       route('/', true);
     });
+  const tryIt = () => {
+    setTried(true);
+    if (problem === undefined) void go();
+  };
+  const typePassword = (value: string) => {
+    mutation.clear();
+    setPassword(value);
+  };
+  return { name, setName, password, typePassword, weak, tryIt, mutation };
+}
+
+function TakeLink(props: TakeLinkProps) {
+  const { link } = props;
+  const heading = usePage(titles[link.kind]);
+  const reader = useReader();
+  const { name, setName, password, typePassword, weak, tryIt, mutation } = useComingIn(props);
+  const isReset = link.kind === 'reset';
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
@@ -94,8 +114,7 @@ function TakeLink({ secret, link }: { readonly secret: string; readonly link: Sh
         aria-label={titles[link.kind]}
         onSubmit={(event) => {
           event.preventDefault();
-          setTried(true);
-          if (problem === undefined) void go();
+          tryIt();
         }}
       >
         {!isReset && (
@@ -112,10 +131,7 @@ function TakeLink({ secret, link }: { readonly secret: string; readonly link: Sh
           kind="new"
           hint="At least 12 characters. Four words that have nothing to do with each other do well."
           value={password}
-          onValue={(value) => {
-            mutation.clear();
-            setPassword(value);
-          }}
+          onValue={typePassword}
           error={weak ?? mutation.fieldError('/password')}
         />
         <Refusal error={mutation.error} />

@@ -68,23 +68,40 @@ function TokenLine({ token, refresh }: { readonly token: ApiToken; readonly refr
   );
 }
 
-function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
+/** A token as it is asked for, and making it. */
+function useNewToken(refresh: () => Promise<void>) {
   const mutation = useMutation();
-  const me = useMe();
   const [name, setName] = useState('');
   const [scope, setScope] = useState<Scope>('read');
   const [days, setDays] = useState<'30' | '365' | ''>('365');
   const [password, setPassword] = useState('');
   const [secret, setSecret] = useState<string>();
+  const make = () =>
+    mutation.run(async () => {
+      const made = await makeToken({ name, scope, password, ...(days !== '' && { days: Number(days) }) });
+      setSecret(made.secret);
+      setName('');
+      setPassword('');
+      await refresh();
+    });
+  return {
+    ...{ name, setName, scope, setScope, days, setDays, password, setPassword },
+    ...{ secret, forgetSecret: () => setSecret(undefined), make, mutation },
+  };
+}
+
+function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
+  const me = useMe();
+  const { mutation, ...asked } = useNewToken(refresh);
   const within = scopes.filter((one) => me !== null && roleWithin(me.role, one) === roleWithin('owner', one));
-  if (secret) {
+  if (asked.secret) {
     return (
       <MadeOnce
         title="A new token"
         says="Keep it where only your program reads it: it is shown this once."
-        text={secret}
+        text={asked.secret}
         what="the token"
-        onDone={() => setSecret(undefined)}
+        onDone={asked.forgetSecret}
       />
     );
   }
@@ -94,38 +111,32 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
       aria-label="A new token"
       onSubmit={(event) => {
         event.preventDefault();
-        void mutation.run(async () => {
-          const made = await makeToken({ name, scope, password, ...(days !== '' && { days: Number(days) }) });
-          setSecret(made.secret);
-          setName('');
-          setPassword('');
-          await refresh();
-        });
+        void asked.make();
       }}
     >
       <TextField
         label="What is it for?"
-        value={name}
-        onValue={setName}
+        value={asked.name}
+        onValue={asked.setName}
         required
         placeholder="Weather script"
         error={mutation.fieldError('/name')}
       />
       <PickField
         label="What may it do?"
-        value={scope}
+        value={asked.scope}
         choices={within.map((one) => [one, `It ${scopeNames[one]}`] as const)}
-        onValue={setScope}
+        onValue={asked.setScope}
         error={mutation.fieldError('/scope')}
       />
-      <PickField label="How long?" value={days} choices={lengths} onValue={setDays} />
+      <PickField label="How long?" value={asked.days} choices={lengths} onValue={asked.setDays} />
       <input type="text" hidden autocomplete="username" value={me?.name ?? ''} readOnly />
       <PasswordField
         label="Your password"
         kind="present"
         hint="Asked once more, as a token goes on working after you sign out."
-        value={password}
-        onValue={setPassword}
+        value={asked.password}
+        onValue={asked.setPassword}
         error={mutation.fieldError('/password')}
       />
       {mutation.fieldError('/password') === undefined && <Refusal error={mutation.error} />}
