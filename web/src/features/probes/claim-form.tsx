@@ -20,7 +20,13 @@ const placeWords = {
   air: 'air: beside the heap, in its shade',
 } as const satisfies Record<keyof typeof positionNames, string>;
 
-export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly onDone?: () => void }) {
+interface ClaimFormProps {
+  readonly probe: Probe;
+  readonly onDone?: () => void;
+}
+
+/** A claim as it stands in the form, and making it. */
+function useClaim({ probe, onDone }: ClaimFormProps) {
   const mutation = useMutation();
   const piles = useInstallation((installation) => installation.piles) ?? [];
   // A probe most often sits in a pile at the site it talks from.
@@ -29,6 +35,25 @@ export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly o
   const [since, setSince] = useState('');
   const { timeZone } = useReader(probe.site);
   const [position, setPosition] = useState<keyof typeof placeWords>('core');
+  const chosen = pileId ?? ordered[0]?.id ?? '';
+  const claim = () =>
+    mutation
+      .run(async () => {
+        const fromMs = instantOfWall(since, timeZone);
+        await claimProbe(probe.site, probe.probe, {
+          pileId: chosen,
+          position,
+          ...(fromMs === undefined ? {} : { from: toInstant(fromMs) }),
+        });
+        await fetchAll();
+      })
+      .then((done) => done && onDone?.());
+  return { piles: ordered, chosen, setPileId, since, setSince, position, setPosition, claim, mutation };
+}
+
+export function ClaimForm(props: ClaimFormProps) {
+  const { probe } = props;
+  const { piles, chosen, setPileId, since, setSince, position, setPosition, claim, mutation } = useClaim(props);
   if (piles.length === 0) {
     return (
       <p>
@@ -36,30 +61,19 @@ export function ClaimForm({ probe, onDone }: { readonly probe: Probe; readonly o
       </p>
     );
   }
-  const chosen = pileId ?? ordered[0]?.id ?? '';
   return (
     <form
       class="form claim-form"
       aria-label={`Claim ${probe.probe}`}
       onSubmit={(event) => {
         event.preventDefault();
-        void mutation
-          .run(async () => {
-            const fromMs = instantOfWall(since, timeZone);
-            await claimProbe(probe.site, probe.probe, {
-              pileId: chosen,
-              position,
-              ...(fromMs === undefined ? {} : { from: toInstant(fromMs) }),
-            });
-            await fetchAll();
-          })
-          .then((done) => done && onDone?.());
+        void claim();
       }}
     >
       <PickField
         label="Pile"
         value={chosen}
-        choices={ordered.map((pile) => [pile.id, pile.name] as const)}
+        choices={piles.map((pile) => [pile.id, pile.name] as const)}
         onValue={setPileId}
         error={mutation.fieldError('/pileId')}
       />

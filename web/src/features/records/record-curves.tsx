@@ -55,9 +55,12 @@ interface RecordCurvesProps {
   readonly unit: TempUnit;
 }
 
-export function RecordCurves({ curves: { temperatureC, bucketMs, byHand }, unit }: RecordCurvesProps) {
-  const frame = frameOf(temperatureC, byHand);
-  if (!frame) return <p class="quiet">No temperature was measured.</p>;
+/** Where everything stands in the drawing, and what is to be said of it. */
+function drawingOf(
+  { temperatureC, byHand }: RecordCurvesProps['curves'],
+  frame: NonNullable<ReturnType<typeof frameOf>>,
+  unit: TempUnit,
+) {
   const { fromMs, toMs, lowC, highC } = frame;
   const x = (atMs: number) => size.left + ((atMs - fromMs) / (toMs - fromMs)) * (size.width - size.left - size.right);
   const y = (tempC: number) => size.top + ((highC - tempC) / (highC - lowC)) * (size.height - size.top - size.bottom);
@@ -82,6 +85,14 @@ export function RecordCurves({ curves: { temperatureC, bucketMs, byHand }, unit 
     temperatureC.map(({ points }) => y(points.at(-1)?.mean ?? lowC)),
     14,
   );
+  return { fromMs, x, y, tens, days, everyDay, highest, nameless, ends };
+}
+
+export function RecordCurves({ curves, unit }: RecordCurvesProps) {
+  const { temperatureC, bucketMs, byHand } = curves;
+  const frame = frameOf(temperatureC, byHand);
+  if (!frame) return <p class="quiet">No temperature was measured.</p>;
+  const { fromMs, x, y, tens, days, everyDay, highest, nameless, ends } = drawingOf(curves, frame, unit);
   return (
     <figure class="record-curves">
       <Scrollable label="Temperatures, drawn" class="record-scroll">

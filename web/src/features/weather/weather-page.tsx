@@ -89,7 +89,8 @@ interface PlacesFormProps {
   readonly onSaved: () => Promise<void>;
 }
 
-function PlacesForm({ weather, onSaved }: PlacesFormProps) {
+/** Places and contact as they are typed, and saving them. */
+function usePlaces({ weather, onSaved }: PlacesFormProps) {
   const { text } = useWords();
   const sites = useInstallation((installation) => installation.sites);
   const mutation = useMutation();
@@ -127,6 +128,12 @@ function PlacesForm({ weather, onSaved }: PlacesFormProps) {
       await onSaved();
     });
   };
+  return { sites, degreesOf, type, wrong, errorOf, contact, setContact, isSaved, save, mutation };
+}
+
+function PlacesForm(props: PlacesFormProps) {
+  const { text } = useWords();
+  const { sites, degreesOf, type, wrong, errorOf, contact, setContact, isSaved, save, mutation } = usePlaces(props);
   return (
     <form
       class="form"
