@@ -60,6 +60,30 @@ describe.skipIf(!hasMosquitto)('Mosquitto as outside broker', () => {
     });
   }
 
+  test('air foretold for a site is heard, also what lay there retained', async () => {
+    const broker = await startBroker();
+    const client = await publisher(broker.url);
+    const issue = (temperatureC: number) => {
+      const points = [1, 2].map((hour) => ({ at: Date.now() + hour * 3_600_000, temperatureC }));
+      return JSON.stringify({ issuedAt: Date.now(), points });
+    };
+    const say = (temperatureC: number) =>
+      client.publishAsync('piles/saltmere-yard/air-ahead', issue(temperatureC), { qos: 1, retain: true });
+    await say(9);
+    const heard: string[] = [];
+    const { ingest } = await start(broker.url, {
+      onAirAhead: async (site, { points }) => {
+        heard.push(`${site} ${points[0]?.temperatureC}`);
+        return undefined;
+      },
+    });
+    await until('the retained one', () => heard[0]);
+    await say(12);
+    await until('the next', () => heard[1]);
+    expect(heard).toEqual(['saltmere-yard 9', 'saltmere-yard 12']);
+    expect(ingest.refusals().refusals).toEqual([]);
+  });
+
   test('each of the payload forms is kept', async () => {
     const broker = await startBroker();
     const { committed } = await start(broker.url);
