@@ -8,274 +8,69 @@
  */
 import type { z } from 'zod';
 import type { AlarmRecord, AlarmStepRecord } from '../alarm-record.ts';
-import type { Act, GivenRecipe } from '../contracts/domain/batch.ts';
 import type { MappingInput } from '../contracts/ingest.ts';
-import type { Ending, FlowWay, LineageKind, Use } from '../contracts/lineage.ts';
-import type { LotFacts } from '../contracts/lots.ts';
-import type { PileSummary } from '../contracts/piles.ts';
 import type { Site } from '../contracts/sites.ts';
-import type { EntryFacts, EntryKind } from '../entry.ts';
-import type { Position, Stage } from '../names.ts';
-import type { Ask } from '../pile-ask.ts';
-import type { KnownKey } from '../probe-key.ts';
-import type { StageLimits } from '../stage.ts';
-import type { NoticeRecord, NotificationsStore } from './notifications-store.ts';
+import type { ActRecord, EntriesQuestion, EntryRecord, Kept, PhotoRecord, PictureSize } from './entry-records.ts';
+import type { BatchStoryRecord, FlowRecord, LineageChange, LotRecord, UseRecord } from './lineage-records.ts';
+import type { NotificationsStore } from './notifications-store.ts';
 import type { PeopleJournal } from './people-journal.ts';
+import type {
+  AirAheadRecord,
+  BatchRecord,
+  ClaimRecord,
+  PileRecord,
+  ProbeKeyRecord,
+  ProbeRecord,
+} from './pile-records.ts';
 import type { UnreadableRows } from './unreadable.ts';
+import type {
+  CheckpointRecord,
+  JournalNews,
+  Lease,
+  LeaseTable,
+  PileCommandRecord,
+  PileViewChange,
+  PileViewRecord,
+  WatchChange,
+} from './watch-records.ts';
 
 export type { AlarmRecord, AlarmStepRecord } from '../alarm-record.ts';
-
-export interface PileRecord {
-  readonly id: string;
-  readonly siteId: string;
-  readonly name: string;
-  readonly createdAtMs: number;
-}
-
-export interface BatchRecord {
-  readonly id: string;
-  readonly pileId: string;
-  readonly stage: Stage;
-  readonly startedAtMs: number;
-  readonly endedAtMs: number | null;
-  readonly outcome: string | null;
-  /** As given: what nobody said is absent. */
-  readonly recipe: GivenRecipe;
-  /** Only what departs from the stage's limits. */
-  readonly limits: Partial<StageLimits>;
-}
-
-export interface ClaimRecord {
-  readonly site: string;
-  readonly probe: string;
-  readonly pileId: string;
-  readonly position: Position;
-  readonly fromMs: number;
-  readonly toMs: number | null;
-}
-
-export interface ProbeRecord {
-  readonly site: string;
-  readonly probe: string;
-  readonly online: boolean | null;
-  readonly onlineAtMs: number | null;
-  readonly temperatureOffsetC: number;
-}
-
-export interface ActRecord extends Act {
-  readonly id: string;
-  readonly pileId: string;
-  readonly note: string | null;
-}
-
-/** One version of an entry; the entry is known by `entryId`, the id of its first version. */
-export interface EntryRecord {
-  readonly id: string;
-  readonly entryId: string;
-  readonly version: number;
-  readonly pileId: string;
-  readonly atMs: number;
-  readonly recordedAtMs: number;
-  readonly by: string | null;
-  readonly note: string | null;
-  readonly photoIds: readonly string[];
-  readonly what: EntryFacts;
-  /** Why it took the place of the version before. */
-  readonly reason: string | null;
-  /** Struck out. */
-  readonly withdrawn: boolean;
-}
-
-export interface EntriesQuestion {
-  readonly pileId?: string;
-  readonly fromMs?: number;
-  /** Excluded. */
-  readonly toMs?: number;
-  readonly kinds?: readonly EntryKind[];
-  /** Struck-out ones too. */
-  readonly withdrawn?: boolean;
-  readonly limit: number;
-  /** The last entry of the page before. */
-  readonly after?: Pick<EntryRecord, 'atMs' | 'entryId'>;
-}
-
-/** `known`: it was there before, with the same content. */
-export type Kept = 'kept' | 'known';
-
-export interface PhotoRecord {
-  readonly id: string;
-  /** SHA-256 of the file as it was sent. */
-  readonly digest: string;
-  readonly width: number;
-  readonly height: number;
-  readonly bytes: number;
-  readonly keptAtMs: number;
-}
-
-export type PictureSize = 'whole' | 'small';
-
-export interface LotRecord {
-  readonly id: string;
-  readonly name: string;
-  readonly createdAtMs: number;
-  readonly storage: string | null;
-  readonly massKg: number | null;
-  readonly volumeL: number | null;
-  readonly note: string | null;
-  readonly usedUp: boolean;
-  readonly facts: LotFacts;
-}
-
-/** What a batch is called, and how it ended where that was not by being finished. */
-export interface BatchStoryRecord {
-  readonly batchId: string;
-  readonly name: string | null;
-  readonly ending: Ending | null;
-  readonly reason: string | null;
-}
-
-export interface UseRecord {
-  readonly id: string;
-  readonly batchId: string;
-  readonly target: Use['target'];
-  readonly place: string;
-  readonly atMs: number;
-  readonly massKg: number | null;
-  readonly volumeL: number | null;
-  readonly areaM2: number | null;
-  readonly by: string | null;
-  readonly note: string | null;
-}
-
-export interface LineageRef {
-  readonly kind: LineageKind;
-  readonly id: string;
-}
-
-export interface FlowRecord {
-  readonly id: string;
-  readonly from: LineageRef;
-  readonly to: LineageRef;
-  readonly way: FlowWay;
-  readonly atMs: number;
-  readonly massKg: number | null;
-  readonly volumeL: number | null;
-  readonly withdrawnAtMs: number | null;
-}
-
-/** Everything one step in the life of batches changes, kept in one transaction. */
-export interface LineageChange {
-  readonly ended?: readonly { batchId: string; atMs: number; ending: Ending; reason: string | null }[];
-  readonly piles?: readonly PileRecord[];
-  readonly batches?: readonly BatchRecord[];
-  readonly names?: readonly Pick<BatchStoryRecord, 'batchId' | 'name'>[];
-  readonly lots?: readonly LotRecord[];
-  readonly uses?: readonly UseRecord[];
-  readonly flows?: readonly FlowRecord[];
-}
-
-/** Air that somebody foretold for a site, oldest point first. */
-export interface AirAheadRecord {
-  readonly siteId: string;
-  readonly source: string;
-  readonly issuedMs: number;
-  readonly receivedMs: number;
-  readonly points: readonly { readonly atMs: number; readonly tempC: number; readonly humidityPct: number | null }[];
-}
-
-/** A key of the broker with what it reaches; of its secret only hashes are kept. */
-export interface ProbeKeyRecord extends KnownKey {
-  readonly name: string;
-  /** The same secret as Mosquitto's password file wants it. */
-  readonly mosquittoHash: string;
-  readonly madeAtMs: number;
-  readonly madeBy: string | null;
-  readonly revokedAtMs: number | null;
-  readonly revokedBy: string | null;
-}
-
-export interface CheckpointRecord {
-  readonly pileId: string;
-  readonly batchId: string;
-  /** The newest reading time that the state below has seen. */
-  readonly throughMs: number;
-  /** The judge as last left: plain data, given back as it was handed in or not at all. */
-  readonly state: unknown;
-}
-
-/** The right to watch a site; its number is one more each time the site changes hands. */
-export interface Lease {
-  readonly site: string;
-  readonly holder: string;
-  readonly fence: number;
-}
-
-export interface LeaseRecord {
-  readonly site: string;
-  readonly holder: string | null;
-  readonly fence: number;
-  readonly untilMs: number;
-  /** Whether all that is published at the site reaches the site's own session at the broker. */
-  readonly heard: boolean;
-}
-
-/** All leases and the workers alive, at one moment of the database's clock. */
-export interface LeaseTable {
-  readonly nowMs: number;
-  readonly leases: readonly LeaseRecord[];
-  readonly workers: readonly WorkerRecord[];
-}
-
-export interface WorkerRecord {
-  readonly id: string;
-  /** How many sites it said it holds; null when it did not say. */
-  readonly siteCount: number | null;
-}
-
-/** A pile as its watcher last saw it. */
-export interface PileViewRecord {
-  readonly pileId: string;
-  readonly changedMs: number;
-  /** Null: it cannot be read; its watcher will write it anew. */
-  readonly summary: PileSummary | null;
-}
-
-/** Plain data; its assessment comes back as it was handed in, or not at all. */
-export interface PileViewChange {
-  readonly pileId: string;
-  readonly summary: PileSummary;
-  /** The assessment. */
-  readonly assessment: unknown;
-  /** The expected band; absent where it is as it was. */
-  readonly band?: unknown;
-}
-
-/** What somebody asks of whoever watches a pile. */
-export interface PileCommandRecord {
-  readonly id: string;
-  readonly site: string;
-  readonly pileId: string;
-  /** Null: it cannot be read. */
-  readonly ask: Ask | null;
-  readonly askedMs: number;
-}
-
-/** Something changed: which table ("changed"), which piles ("views"), which ask was made or answered; or news was missed. */
-export interface JournalNews {
-  readonly topic: string;
-  readonly about: string;
-}
-
-/** What one look at a pile changed; kept in one transaction, so a restart raises nothing twice. */
-export interface WatchChange {
-  readonly alarms: readonly AlarmRecord[];
-  readonly steps: readonly AlarmStepRecord[];
-  readonly watch: CheckpointRecord | null;
-  /** Where several processes watch: refused unless it still holds. */
-  readonly lease?: Lease | undefined;
-  /** What there is to tell people about it: kept with the alarms, so that no crash comes between. */
-  readonly notices?: readonly NoticeRecord[];
-}
+export type {
+  ActRecord,
+  EntriesQuestion,
+  EntryRecord,
+  Kept,
+  PhotoRecord,
+  PictureSize,
+} from './entry-records.ts';
+export type {
+  BatchStoryRecord,
+  FlowRecord,
+  LineageChange,
+  LineageRef,
+  LotRecord,
+  UseRecord,
+} from './lineage-records.ts';
+export type {
+  AirAheadRecord,
+  BatchRecord,
+  ClaimRecord,
+  PileRecord,
+  ProbeKeyRecord,
+  ProbeRecord,
+} from './pile-records.ts';
+export type {
+  CheckpointRecord,
+  JournalNews,
+  Lease,
+  LeaseRecord,
+  LeaseTable,
+  PileCommandRecord,
+  PileViewChange,
+  PileViewRecord,
+  WatchChange,
+  WorkerRecord,
+} from './watch-records.ts';
 
 export interface Journal extends PeopleJournal {
   readonly sites: {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { configVariables, readConfig } from '../../shared/config.ts';
+import { readConfig } from '../../shared/config.ts';
+import { configVariables } from '../../shared/config-variables.ts';
 
 test('readConfig() of an empty environment gives the defaults', () => {
   const { config, unknown } = readConfig({});

@@ -5,7 +5,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { configVariables } from '../../shared/config.ts';
+import { configVariables } from '../../shared/config-variables.ts';
 import type { RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import type { Probe, ProbesAnswer } from '../../shared/contracts/probes.ts';
 import { commandsIn, fencedCommands, readmeFiles } from '../helpers/fenced-commands.ts';

@@ -7,7 +7,8 @@ import { expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { onlyOf, serversOf } from '../../../server/cluster/servers.ts';
-import { configVariables, readConfig } from '../../../shared/config.ts';
+import { readConfig } from '../../../shared/config.ts';
+import { configVariables } from '../../../shared/config-variables.ts';
 
 const read = (name: string) => readFile(`server/deploy/${name}`, 'utf8');
 
