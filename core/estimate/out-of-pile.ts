@@ -3,7 +3,7 @@
  * loses about half of its warmth, a pulled probe all of it.
  */
 import { z } from 'zod';
-import { msPerMinute } from '../../shared/units.ts';
+import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import { isSeldom } from './between.ts';
 import type { Track } from './track.ts';
 
@@ -63,6 +63,12 @@ const suspectedForH = 12;
 const followK = 0.6;
 const insideFollows = { swingK: 3, hours: 18 };
 const skinFollows = { swingK: 4, hours: 28 };
+/**
+ * Of a place that is read seldom, so many readings in a row must be as near, for a few are by chance; and after a fall two [readings];
+ * our own choice, no source.
+ */
+const followReadings = 5;
+
 /** From so far above the air on it is in the pile again [K]; our own choice, no source. */
 const backK = 3;
 
@@ -92,16 +98,23 @@ export function readTogether(place: Track, air: Track | null): ReadTogether | nu
   return null;
 }
 
-/** Follows one hour of a place that is laid beside the air reading by reading. */
-export function followPaired(out: Out, { placeC, airC }: ReadTogether, skin: boolean, endMs: number): void {
+/** Follows one hour of a place that is laid beside the air reading by reading. @param everyMs How often it is read. */
+export function followPaired(
+  out: Out,
+  { placeC, airC }: ReadTogether,
+  skin: boolean,
+  endMs: number,
+  everyMs: number,
+): void {
   const { pairedC } = out;
   out.pairedC = placeC;
-  followOut(out, pairedC === null ? null : placeC - pairedC, skin, placeC, airC, endMs);
+  followOut(out, pairedC === null ? null : placeC - pairedC, skin, placeC, airC, endMs, everyMs / msPerHour);
 }
 
 /**
  * @param stepK Change of the place's hourly mean from the hour before; null when there was none.
  * @param skin Whether the place lies at the pile's outside.
+ * @param everyH Hours between its readings where it is read seldom; 0 of any other.
  */
 export function followOut(
   out: Out,
@@ -110,6 +123,7 @@ export function followOut(
   meanC: number,
   airC: number,
   endMs: number,
+  everyH = 0,
 ): void {
   const aboveK = meanC - airC;
   const distanceK = Math.abs(aboveK);
@@ -117,7 +131,7 @@ export function followOut(
   const fellK = -((stepK ?? 0) + out.stepBeforeK);
   out.stepBeforeK = stepK ?? 0;
   if (!skin && fellToAir(out.warmthK, aboveK) && fellK >= ownFallShare * out.warmthBeforeK)
-    out.suspectH = suspectedForH;
+    out.suspectH = Math.max(suspectedForH, 3 * everyH);
   else out.suspectH = Math.max(0, out.suspectH - 1);
   out.warmthBeforeK = out.warmthK;
   // Fades by a fifth an hour, so that only a fall within some hours counts: a pile cools over days.
@@ -128,9 +142,10 @@ export function followOut(
     out.airHighC = out.nearAirH === 0 ? airC : Math.max(out.airHighC, airC);
     out.nearAirH += 1;
   } else out.nearAirH = Math.max(0, out.nearAirH - 2);
-  const pulled = out.suspectH > 0 && out.nearAirH >= stayH;
+  const pulled = out.suspectH > 0 && out.nearAirH >= Math.max(stayH, everyH + 1);
   const follows = skin ? skinFollows : insideFollows;
-  const followsAir = out.nearAirH >= follows.hours && out.airHighC - out.airLowC >= follows.swingK;
+  const followsAir =
+    out.nearAirH >= Math.max(follows.hours, followReadings * everyH) && out.airHighC - out.airLowC >= follows.swingK;
 
   if (out.sinceMs === null) {
     if (pulled || followsAir) out.sinceMs = endMs;

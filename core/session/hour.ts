@@ -86,7 +86,7 @@ function closeMeans({ positions }: JudgeState, endMs: number): Means {
       const isSkin = position === 'top' || position === 'edge';
       const paired = readTogether(place.temperature, positions.air?.temperature ?? null);
       if (paired === null) followOut(place.out, place.hour.stepK, isSkin, meanC, airC, endMs);
-      else followPaired(place.out, paired, isSkin, endMs);
+      else followPaired(place.out, paired, isSkin, endMs, place.temperature.intervalMs);
     }
   }
   return {

@@ -81,3 +81,10 @@ test('nothing of its rhythm is said of a pile that is read every hour', () => {
   for (const kind of ['stalling', 'drying', 'overheating'] as const)
     expect(inWords(all.finding(kind)).why).not.toContain('is read about every');
 });
+
+test('a bed that is as warm as the air at three readings six hours apart is not taken for a probe beside it', () => {
+  // Warm by day and cool by night, it comes by the air now and then.
+  const bed = through([0, 22], [24, 30], [48, 24], [54, 20.2], [60, 16.3], [66, 20.1], [72, 25], [84, 22]);
+  const air = through([0, 12], [48, 14], [54, 20], [60, 16], [66, 20], [72, 14], [84, 12]);
+  expect(readEvery(6, 84, bed, air).raised()).not.toContain('probe-out/core');
+});
