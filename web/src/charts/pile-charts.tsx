@@ -78,8 +78,6 @@ export default function PileCharts(props: PileChartsProps) {
   const [isWide] = useState(() => matchMedia('(min-width: 46rem)').matches);
   const { pile, series } = props;
   const say = useSay(renderBand, pile.site);
-  // On a phone warnings come next, and what else was measured is a tap away.
-  const [isWide] = useState(() => matchMedia('(min-width: 46rem)').matches);
   const { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, ...drawn } =
     useCharted(props);
   const aheadWords = fanWords(fan, { nowMs: readToMs, unit });
