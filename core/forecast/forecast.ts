@@ -11,11 +11,11 @@ import { openMembers } from '../expect/packed-members.ts';
 import { type Like, likest, mostAlike } from './alike.ts';
 import { correctedRise } from './correct.ts';
 import {
-  keepTold,
+  type ForecastAhead,
+  keepForecast,
   type OwnRecord,
   risesByWay,
   scoredAt,
-  type ToldAhead,
   ways,
   weighWays,
   widening,
@@ -67,7 +67,7 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
   weighMembers(found);
   weighWays(wayWeights, record);
   const widen = widening(record);
-  const told: ToldAhead[] = [];
+  const scored: ForecastAhead[] = [];
   const p10C: number[] = [];
   const p50C: number[] = [];
   const p90C: number[] = [];
@@ -115,9 +115,9 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
     p10C.push(tenth(Math.max(middleC - halfK, Math.min(middleC, coolestC))));
     p90C.push(tenth(middleC + halfK));
     if (scoredAt(ahead) >= 0)
-      told.push({ byWayK: Array.from(byWayK, hundredth), riseK: hundredth(riseK), halfK: hundredth(half) });
+      scored.push({ byWayK: Array.from(byWayK, hundredth), riseK: hundredth(riseK), halfK: hundredth(half) });
   }
-  keepTold(record, { hour, nowC, ahead: told });
+  keepForecast(record, { hour, nowC, ahead: scored });
   // Members are too sure of themselves, the fan is not sure enough: their mean comes true as often as it says.
   const overLikelihood = hundredth((over + fanOver) / 2);
   return { atMs, p10C, p50C, p90C, overLikelihood, overShare: hundredth(over), overInH: medianPass(found) };

@@ -33,17 +33,17 @@ const longestH = 12;
 /** n_0, the exponent, the most that one error counts [-], and how far the fan may be drawn in or out. */
 const width = { asIf: 20, boldness: 0.7, worst: 3, least: 0.5, most: 2 };
 
-const toldAheadSchema = z.object({
+const forecastAheadSchema = z.object({
   byWayK: z.array(z.number()),
   riseK: z.number(),
   halfK: z.number(),
 });
-/** For one scored horizon: the rise by each way, the rise that was told, half the fan's width before it was widened [K]. */
-export type ToldAhead = z.infer<typeof toldAheadSchema>;
+/** For one scored horizon: the rise by each way, the rise that was forecast, half the fan's width before it was widened [K]. */
+export type ForecastAhead = z.infer<typeof forecastAheadSchema>;
 
-const toldSchema = z.object({ hour: z.number(), nowC: z.number(), ahead: z.array(toldAheadSchema) });
+const madeSchema = z.object({ hour: z.number(), nowC: z.number(), ahead: z.array(forecastAheadSchema) });
 /** What was foretold at the end of an hour, for each scored horizon. */
-type Told = z.infer<typeof toldSchema>;
+type MadeForecast = z.infer<typeof madeSchema>;
 
 export const ownRecordSchema = z.object({
   /** L of each way [-]. */
@@ -52,12 +52,12 @@ export const ownRecordSchema = z.object({
   errors: z.number(),
   counted: z.number(),
   /** Oldest first, no older than the longest horizon. */
-  told: z.array(toldSchema),
+  made: z.array(madeSchema),
 });
 export type OwnRecord = z.infer<typeof ownRecordSchema>;
 
 export function startRecord(): OwnRecord {
-  return { losses: new Array<number>(ways).fill(0), errors: 0, counted: 0, told: [] };
+  return { losses: new Array<number>(ways).fill(0), errors: 0, counted: 0, made: [] };
 }
 
 /**
@@ -87,17 +87,17 @@ function riseDayBefore({ seen, hour, quietH }: PileNow, aheadH: number): number 
   return then === null || later === null ? 0 : later - then;
 }
 
-/** Scores what fell due at this hour. Call once an hour that was measured, before anything is told anew. */
+/** Scores what fell due at this hour. Call once an hour that was measured, before anything is forecast anew. */
 export function scoreRecord(record: OwnRecord, { hour, nowC, quietH }: PileNow): void {
   for (let way = 0; way < ways; way += 1) record.losses[way] = fading * (record.losses[way] ?? 0);
   record.errors *= fading;
   record.counted *= fading;
   for (const [which, { aheadH, atLeastK, perK, usual }] of scored.entries()) {
     if (quietH < aheadH) continue;
-    const told = record.told.find((one) => one.hour === hour - aheadH);
-    const ahead = told?.ahead[which];
-    if (told === undefined || ahead === undefined) continue;
-    const seenK = nowC - told.nowC;
+    const made = record.made.find((one) => one.hour === hour - aheadH);
+    const ahead = made?.ahead[which];
+    if (made === undefined || ahead === undefined) continue;
+    const seenK = nowC - made.nowC;
     const scaleK = atLeastK + perK * Math.abs(ahead.byWayK[0] ?? 0);
     for (let way = 0; way < ways; way += 1) {
       const loss = Math.abs((ahead.byWayK[way] ?? 0) - seenK) / scaleK;
@@ -109,9 +109,9 @@ export function scoreRecord(record: OwnRecord, { hour, nowC, quietH }: PileNow):
 }
 
 /** Writes down what is foretold now. */
-export function keepTold(record: OwnRecord, told: Told): void {
-  record.told = record.told.filter(({ hour }) => hour > told.hour - longestH && hour < told.hour);
-  record.told.push(told);
+export function keepForecast(record: OwnRecord, made: MadeForecast): void {
+  record.made = record.made.filter(({ hour }) => hour > made.hour - longestH && hour < made.hour);
+  record.made.push(made);
 }
 
 /** Which of the scored horizons this hour ahead is; -1 when none. */

@@ -36,7 +36,7 @@ export function matchOf({ isOwner, preferences }: Recipient, notifyEvent: Notify
   return notifyEvent.rank >= rankOf(preferences.fromSeverity) ? 'matches' : 'below-their-severity';
 }
 
-/** When a person may be told: now, or once their quiet hours are over. */
+/** When a person may be notified: now, or once their quiet hours are over. */
 export function notifyAtMs({ preferences }: Recipient, notifyEvent: NotifyEvent, nowMs: number): number {
   if (isHazard(notifyEvent)) return nowMs;
   return quietEndsMs(preferences.quiet, nowMs, preferences.timeZone);

@@ -37,14 +37,14 @@ export function askAgain({ handSigns, atMs }: Assessment): Message | null {
   if (answered?.answer == null) return null;
   const { kind, answer } = answered;
   const because = message('say.next.answered', {
-    deed: deeds.find((deed) => deed === answer.kind) ?? 'other',
+    act: answering.find((act) => act === answer.kind) ?? 'other',
     agoMs: agoMs(answer.atMs, atMs),
     sign: signNames[kind],
   });
   return paragraph(because, askedAgain[kind]);
 }
 
-const deeds = ['watered', 'turned', 'spread', 'uncovered'] as const;
+const answering = ['watered', 'turned', 'spread', 'uncovered'] as const;
 
 const signNames = { 'hand-dry': 'dry', 'hand-wet': 'wet', 'bad-smell': 'smell', 'wrong-growth': 'other' } as const;
 

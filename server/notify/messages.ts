@@ -1,16 +1,16 @@
-/** The letter of a notice, in one person's words. */
-import { alarmMessage, type NoticeSources } from '../../core/notify/letter.ts';
+/** The message of a notice, in one person's words. */
+import { alarmMessage, type NoticeSources } from '../../core/notify/alarm-content.ts';
 import type { NoticeContent } from '../../core/notify/notice-content.ts';
 import {
-  confirmationLetter,
-  lostLetter,
+  confirmationContent,
+  lostContent,
   measureMessage,
   type SiteMessageParts,
   siteMessage,
   summaryMessage,
   systemMessage,
   testMessage,
-} from '../../core/notify/other-letters.ts';
+} from '../../core/notify/other-contents.ts';
 import { adviceOf } from '../../core/say/advice.ts';
 import { advisedAlarm } from '../../core/say/alarm-view.ts';
 import type { Clock } from '../../shared/clock.ts';
@@ -52,7 +52,7 @@ async function saidIn(
   if (notice.answer === 'test') return testMessage(personName);
   if ('codeFor' in facts) {
     const { codeFor: address, askedAtMs } = facts;
-    return confirmationLetter(
+    return confirmationContent(
       await mailCode(journal.settings, { personId: notice.personId ?? '', address, askedAtMs }),
     );
   }
@@ -69,7 +69,7 @@ async function saidIn(
   const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
   const pileName = pile?.name ?? 'A pile';
   if ('due' in facts) return measureMessage(pileName, await siteName(), facts.due);
-  if (!('kind' in facts)) return lostLetter(pileName, await siteName());
+  if (!('kind' in facts)) return lostContent(pileName, await siteName());
   return alarmMessage({
     answer: notice.answer,
     facts: await advisedFacts(journal, notice, facts),

@@ -20,7 +20,7 @@ export function canAcknowledge({ about, answer }: Pick<NoticeRecord, 'about' | '
   return (about === 'alarm' || about === 'site') && answer !== 'cleared';
 }
 
-/** @returns The secret; a new one for every attempt, since an earlier letter may have arrived all the same. */
+/** @returns The secret; a new one for every attempt, since an earlier message may have arrived all the same. */
 export async function makeLink(
   notifications: NotificationsStore,
   notice: NoticeRecord,

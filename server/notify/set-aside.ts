@@ -2,7 +2,7 @@
  * A notice whose facts cannot be read is set aside, and the owners are notified of that: tried again it would fail again,
  * and hold up every notice behind it.
  */
-import type { SystemFacts } from '../../core/notify/other-letters.ts';
+import type { SystemFacts } from '../../core/notify/other-contents.ts';
 import { message } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';
 import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';

@@ -3,7 +3,7 @@
  * take, as long as the trouble stands.
  */
 import type { FastifyBaseLogger } from 'fastify';
-import type { SystemFacts } from '../../core/notify/other-letters.ts';
+import type { SystemFacts } from '../../core/notify/other-contents.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { message } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';

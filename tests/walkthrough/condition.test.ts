@@ -26,7 +26,7 @@ const refusedFiles = () =>
   copy.refusedFiles([
     'core/warnings/rules.ts',
     'core/say/condition.ts',
-    'core/notify/letter.ts',
+    'core/notify/alarm-content.ts',
     'server/services/records/pdf/alarm-drawing.ts',
     'web/src/ui/format/words.ts',
   ]);

@@ -1,7 +1,7 @@
 // At 82 °C page, mail and push said "keep air out of it", and below that "spread it out thin now and leave it open".
 import { afterEach, describe, expect, test } from 'vitest';
-import type { NoticeSources } from '../../core/notify/letter.ts';
-import { summaryMessage } from '../../core/notify/other-letters.ts';
+import type { NoticeSources } from '../../core/notify/alarm-content.ts';
+import { summaryMessage } from '../../core/notify/other-contents.ts';
 import { alarmSummary } from '../../core/say/alarm-view.ts';
 import { sayCondition } from '../../core/say/condition.ts';
 import { AlarmRegistry } from '../../core/session/alarm-registry.ts';

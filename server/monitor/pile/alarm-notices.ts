@@ -1,7 +1,7 @@
 /** What a change of alarms gives people to hear, as notices for the outbox. */
-import type { NoticeSources } from '../../../core/notify/letter.ts';
+import type { NoticeSources } from '../../../core/notify/alarm-content.ts';
 import { newsOf } from '../../../core/notify/news.ts';
-import type { SiteNoticeSources } from '../../../core/notify/other-letters.ts';
+import type { SiteNoticeSources } from '../../../core/notify/other-contents.ts';
 import type { SiteSilence } from '../../../core/notify/site-silence.ts';
 import { rankOf } from '../../../shared/notifications.ts';
 import type { AlarmRecord, PileRecord, WatchChange } from '../../../shared/store/journal.ts';

@@ -1,5 +1,5 @@
 /**
- * A letter by SMTP. It never lets anything a person wrote start a header of its own, or waits longer than an attempt
+ * A message by SMTP. It never lets anything a person wrote start a header of its own, or waits longer than an attempt
  * may.
  */
 import type { Transporter } from 'nodemailer';
@@ -90,7 +90,7 @@ function mailOf(job: Job, from: string, domain: string) {
   };
 }
 
-/** Codes of nodemailer and replies of the server (RFC 5321 section 4.2.1): only a "no" to this very letter is for good. */
+/** Codes of nodemailer and replies of the server (RFC 5321 section 4.2.1): only a "no" to this very message is for good. */
 function refusalOf(error: unknown): ChannelAnswer {
   const { responseCode, response, code, message, command } = error as {
     responseCode?: number;

@@ -5,7 +5,7 @@
 import { createECDH } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import { z } from 'zod';
-import type { SystemFacts } from '../../../core/notify/other-letters.ts';
+import type { SystemFacts } from '../../../core/notify/other-contents.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import { message, paragraph } from '../../../shared/messages/message.ts';
 import { plainEnglish } from '../../../shared/messages/render.ts';

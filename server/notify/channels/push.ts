@@ -1,5 +1,5 @@
 /**
- * A letter to a device by web push (RFC 8030, encrypted as RFC 8291 has it, signed as RFC 8292). It never reaches
+ * A message to a device by web push (RFC 8030, encrypted as RFC 8291 has it, signed as RFC 8292). It never reaches
  * inwards: an endpoint is an address that a page gave.
  */
 import type { Clock } from '../../../shared/clock.ts';

@@ -1,5 +1,5 @@
 /**
- * A letter as JSON to an address of the person's own, signed.
+ * A message as JSON to an address of the person's own, signed.
  *
  * Signed as the Standard Webhooks specification has it (version 1): HMAC-SHA256 over "id.timestamp.body", so that a
  * receiver can refuse what is old or was seen before, with any of its libraries. It never follows a redirect or reaches

@@ -3,7 +3,7 @@ import { cumulativeStdNormalProbability, mean, quantile, standardDeviation } fro
 import { expect, test } from 'vitest';
 import {
   dampedRise,
-  keepTold,
+  keepForecast,
   type OwnRecord,
   risesByWay,
   scoreRecord,
@@ -40,7 +40,7 @@ function live(hours: number, endC: (hour: number) => number, foretoldK: number, 
     const pile = pileAt(hour, endC, quietH?.(hour));
     scoreRecord(record, pile);
     const told = (aheadH: number, riseK: number) => ({ byWayK: waysOf(pile, riseK, aheadH), riseK, halfK: 1 });
-    keepTold(record, { hour, nowC: pile.nowC, ahead: [told(6, foretoldK / 2), told(12, foretoldK)] });
+    keepForecast(record, { hour, nowC: pile.nowC, ahead: [told(6, foretoldK / 2), told(12, foretoldK)] });
   }
   return record;
 }
@@ -114,9 +114,9 @@ for (const [name, errors, counted, least, most] of widths) {
   });
 }
 
-test('keepTold() keeps twelve hours and survives JSON', () => {
+test('keepForecast() keeps twelve hours and survives JSON', () => {
   const record = live(200, (hour) => 20 + Math.sin(hour), 1);
-  expect(record.told.length).toBe(12);
+  expect(record.made.length).toBe(12);
   expect(JSON.parse(JSON.stringify(record))).toEqual(record);
 });
 

@@ -100,7 +100,7 @@ export const sayTexts = {
   "say.next.place-silent": "Look at the {place, select, core {core} top {top} base {base} edge {edge} air {air} other {pile}} probe: it has stopped talking.",
   "say.next.place-stuck": "Look at the {place, select, core {core} top {top} base {base} edge {edge} air {air} other {pile}} probe: it says the same number over and over.",
   "say.next.place-out": "Look at the {place, select, core {core} top {top} base {base} edge {edge} air {air} other {pile}} probe: it has come out of its place, or is failing.",
-  "say.next.answered": "{deed, select, watered {It was watered} turned {It was turned} spread {It was spread} uncovered {It was uncovered} other {Something was done}} {agoMs} ago because {sign, select, dry {it was too dry by hand} wet {it was too wet by hand} smell {it smelt bad} other {something grew there that should not}}.",
+  "say.next.answered": "{act, select, watered {It was watered} turned {It was turned} spread {It was spread} uncovered {It was uncovered} other {Something was done}} {agoMs} ago because {sign, select, dry {it was too dry by hand} wet {it was too wet by hand} smell {it smelt bad} other {something grew there that should not}}.",
   "say.next.wait": "Wait a moment.",
   "say.next.start-batch": "Start the next batch when you lay it.",
   "say.eased.self-heating": "Leave it as it lies; look again within the hour, and keep water and a helper at hand.",

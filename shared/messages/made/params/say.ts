@@ -102,7 +102,7 @@ export interface SayParams {
   'say.next.place-silent': { readonly place: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'say.next.place-stuck': { readonly place: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
   'say.next.place-out': { readonly place: 'air' | 'base' | 'core' | 'edge' | 'other' | 'top' };
-  'say.next.answered': { readonly agoMs: number; readonly deed: 'other' | 'spread' | 'turned' | 'uncovered' | 'watered'; readonly sign: 'dry' | 'other' | 'smell' | 'wet' };
+  'say.next.answered': { readonly act: 'other' | 'spread' | 'turned' | 'uncovered' | 'watered'; readonly agoMs: number; readonly sign: 'dry' | 'other' | 'smell' | 'wet' };
   'say.next.wait': NoParams;
   'say.next.start-batch': NoParams;
   'say.eased.self-heating': NoParams;

@@ -1,6 +1,6 @@
 /** Messages that are not about one alarm: a silent site, trouble of the server, the day, a test. */
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
-import { reachedInVain } from './letter.ts';
+import { reachedInVain } from './alarm-content.ts';
 import { labels, type NoticeContent } from './notice-content.ts';
 
 export interface SiteNoticeSources {
@@ -73,7 +73,7 @@ export function systemMessage({ said, todo, short }: SystemFacts, over: boolean)
 }
 
 /** Of a notice whose words cannot be read any more: that there was one is told all the same. */
-export function lostLetter(pileName: string, siteName: string): NoticeContent {
+export function lostContent(pileName: string, siteName: string): NoticeContent {
   return {
     title: { name: pileName, what: message('notice.lost.title') },
     sentence: message('notice.lost', { pileName, siteName, isSiteKnown: siteName !== '' }),
@@ -130,7 +130,7 @@ export function testMessage(personName: string): NoticeContent {
 }
 
 /** Names nobody and repeats nothing that anybody wrote: it may reach a stranger. @param code Eight digits. */
-export function confirmationLetter(code: string): NoticeContent {
+export function confirmationContent(code: string): NoticeContent {
   const codeText = `${code.slice(0, 4)} ${code.slice(4)}`;
   return {
     title: { name: ourName, what: message('notice.confirm.title') },

@@ -4,8 +4,8 @@ import {
   type AlarmMessageParts,
   alarmMessage as alarmNotice,
   type NoticeSources,
-} from '../../../core/notify/letter.ts';
-import * as others from '../../../core/notify/other-letters.ts';
+} from '../../../core/notify/alarm-content.ts';
+import * as others from '../../../core/notify/other-contents.ts';
 import { type MessageReader, renderContent, shortTitle } from '../../../server/notify/channels/render-content.ts';
 import { message, verbatim } from '../../../shared/messages/message.ts';
 import { positions } from '../../../shared/names.ts';
@@ -37,7 +37,7 @@ const summaryMessage = (piles: readonly others.SummaryPile[]) =>
 const systemMessage = (facts: others.SystemFacts, over: boolean) =>
   renderContent(others.systemMessage(facts, over), reader, nowMs);
 
-describe('alarmLetter()', () => {
+describe('alarmContent()', () => {
   test('begins with the sentence: which pile, what, what to do, by when', () => {
     expect(alarmMessage(ask)).toEqual({
       title: 'Shed: too hot',
@@ -129,7 +129,7 @@ test('shortTitle() keeps what is wrong and shortens the name', () => {
   );
 });
 
-test('siteLetter() tells once for all probes, and what to do', () => {
+test('siteMessage() says it once for all probes, and what to do', () => {
   const silent = { sinceMs: nowMs - 3_600_000, probeCount: 5, pileNames: ['Shed', 'Barn'] };
   expect(siteMessage({ answer: 'first-raise', facts: silent, siteName: 'Saltmere Yard', nowMs }).sentence).toBe(
     'Saltmere Yard has fallen silent: none of its 5 probes has spoken since 14:00. Measure the piles with a long-stem thermometer now, then look at the site’s power, radio or network.',
@@ -139,7 +139,7 @@ test('siteLetter() tells once for all probes, and what to do', () => {
   );
 });
 
-test('summaryLetter() begins with what needs a person', () => {
+test('summaryMessage() begins with what needs a person', () => {
   const pile = (name: string, warnings: number) => ({
     name,
     siteName: 'Saltmere Yard',
@@ -154,7 +154,7 @@ test('summaryLetter() begins with what needs a person', () => {
   expect(summaryMessage([]).sentence).toBe('No pile is laid just now.');
 });
 
-test('houseLetter() says what is the matter and what to do, and when it is over', () => {
+test('systemMessage() says what is the matter and what to do, and when it is over', () => {
   const disk = {
     said: verbatim('The disk is nearly full.'),
     todo: verbatim('Make room.'),
