@@ -38,57 +38,17 @@ export const workerPlan: RowPlan<'worker', WorkerRecord & { untilMs: number }> =
 };
 
 export function journalLeases(base: JournalBase): Journal['leases'] {
-  const { nowMs } = base.engine;
-  const until = (forMs: number) => sql<number>`${nowMs} + ${sql.lit(Math.round(forMs))}`;
-
   return {
     beat: (worker, forMs, { sites }) =>
-      base.writeBesideOthers(async (transaction) => {
-        const alive = { until_ms: until(forMs), state: JSON.stringify({ sites }) };
-        await transaction
-          .insertInto('worker')
-          .values({ id: worker, ...alive })
-          .onConflict((conflict) => conflict.column('id').doUpdateSet(alive))
-          .execute();
-        await transaction
-          .updateTable('lease')
-          .set({ until_ms: until(forMs) })
-          .where('holder', '=', worker)
-          .execute();
-        await mend(base, transaction);
-        return readLeases(base, transaction);
-      }),
-
+      base.writeBesideOthers((transaction) => beat(base, transaction, worker, forMs, sites)),
     look: () => base.read((db) => readLeases(base, db)),
-
-    know: (sites) =>
-      base.writeBesideOthers(async (transaction) => {
-        if (sites.length === 0) return;
-        await transaction
-          .insertInto('lease')
-          .values(sites.map((site) => ({ site, holder: null, fence: 0, until_ms: 0, heard: 0 })))
-          .onConflict((conflict) => conflict.column('site').doNothing())
-          .execute();
-        await mend(base, transaction);
-      }),
-
+    know: (sites) => base.writeBesideOthers((transaction) => know(base, transaction, sites)),
     take: (site, worker, forMs) =>
-      base.writeBesideOthers(async (transaction) => {
-        const taken = await transaction
-          .updateTable('lease')
-          .set((update) => ({ holder: worker, fence: update('fence', '+', 1), until_ms: until(forMs) }))
-          .where('site', '=', site)
-          .where((where) => where.or([where('holder', 'is', null), where('until_ms', '<=', nowMs)]))
-          .returning('fence')
-          .executeTakeFirst();
-        return taken && { site, holder: worker, fence: Number(taken.fence) };
-      }),
-
+      base.writeBesideOthers((transaction) => take(base.engine, transaction, site, worker, forMs)),
     release: (lease) =>
       base.writeBesideOthers(async (transaction) => {
         await held(transaction.updateTable('lease').set({ holder: null, until_ms: 0 }), lease).execute();
       }),
-
     setHeard: (lease, heard) =>
       base.writeBesideOthers(async (transaction) => {
         const { numUpdatedRows } = await held(
@@ -97,7 +57,6 @@ export function journalLeases(base: JournalBase): Journal['leases'] {
         ).executeTakeFirstOrThrow();
         return numUpdatedRows > 0n;
       }),
-
     leave: (worker) =>
       base.writeBesideOthers(async (transaction) => {
         await transaction
@@ -108,6 +67,57 @@ export function journalLeases(base: JournalBase): Journal['leases'] {
         await transaction.deleteFrom('worker').where('id', '=', worker).execute();
       }),
   };
+}
+
+const untilIn = ({ nowMs }: JournalEngine, forMs: number) => sql<number>`${nowMs} + ${sql.lit(Math.round(forMs))}`;
+
+/** The worker is alive, and its leases go on. @returns Who has which site now. */
+async function beat(
+  base: JournalBase,
+  transaction: JournalTransaction,
+  worker: string,
+  forMs: number,
+  sites: number | undefined,
+): Promise<LeaseTable> {
+  const until = untilIn(base.engine, forMs);
+  const alive = { until_ms: until, state: JSON.stringify({ sites }) };
+  await transaction
+    .insertInto('worker')
+    .values({ id: worker, ...alive })
+    .onConflict((conflict) => conflict.column('id').doUpdateSet(alive))
+    .execute();
+  await transaction.updateTable('lease').set({ until_ms: until }).where('holder', '=', worker).execute();
+  await mend(base, transaction);
+  return readLeases(base, transaction);
+}
+
+/** Sites that nobody holds yet, for a worker to take. */
+async function know(base: JournalBase, transaction: JournalTransaction, sites: readonly string[]): Promise<void> {
+  if (sites.length === 0) return;
+  await transaction
+    .insertInto('lease')
+    .values(sites.map((site) => ({ site, holder: null, fence: 0, until_ms: 0, heard: 0 })))
+    .onConflict((conflict) => conflict.column('site').doNothing())
+    .execute();
+  await mend(base, transaction);
+}
+
+/** @returns undefined while another worker's lease of it goes on. */
+async function take(
+  engine: JournalEngine,
+  transaction: JournalTransaction,
+  site: string,
+  worker: string,
+  forMs: number,
+): Promise<Lease | undefined> {
+  const taken = await transaction
+    .updateTable('lease')
+    .set((update) => ({ holder: worker, fence: update('fence', '+', 1), until_ms: untilIn(engine, forMs) }))
+    .where('site', '=', site)
+    .where((where) => where.or([where('holder', 'is', null), where('until_ms', '<=', engine.nowMs)]))
+    .returning('fence')
+    .executeTakeFirst();
+  return taken && { site, holder: worker, fence: Number(taken.fence) };
 }
 
 /** @throws {LostLeaseError} when the lease is another's; else it stays ours until the transaction ends. */

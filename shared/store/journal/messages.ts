@@ -1,5 +1,6 @@
 /** Messages on their way to people, and every attempt to get them there. */
 import { sql } from 'kysely';
+import type { NotificationChannel } from '../../notifications.ts';
 import type {
   AttemptRecord,
   KeptNotice,
@@ -15,143 +16,161 @@ import type { RowPlan } from './read-rows.ts';
 /** What still has to go out. */
 const open = ['waiting', 'held'] as const;
 
+type Messages = NotificationsStore['messages'];
+type TakeLease = Parameters<Messages['take']>[2];
+type Attempted = Parameters<Messages['attempted']>[1];
+
 export function journalMessages(base: JournalBase): NotificationsStore['messages'] {
   return {
     take: (channel, nowMs, lease, limit) =>
-      base.write(async (transaction) => {
-        const due = transaction
-          .selectFrom('message')
-          .select('id')
-          .where('state', 'in', open)
-          .where('way', '=', channel)
-          .where('next_try_ms', '<=', lease.machineNowMs)
-          .where('not_before_ms', '<=', nowMs)
-          .where((where) =>
-            where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
-          )
-          .orderBy('rank', 'desc')
-          .orderBy('next_try_ms')
-          .limit(limit);
-        const rows = await transaction
-          .updateTable('message')
-          .set({ taken_by: lease.taker, taken_until_ms: lease.untilMs })
-          .where('id', 'in', due)
-          .where('state', 'in', open)
-          .where((where) =>
-            where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
-          )
-          .returningAll()
-          .execute();
-        return base.rows.all(messagePlan, rows);
-      }),
-
-    attempted: (taker, { attempt, state, reason, nextTryMs, doneAtMs, messages, notices }) =>
-      base.write(async (transaction) => {
-        const { numUpdatedRows } = await transaction
-          .updateTable('message')
-          .set({
-            state,
-            reason,
-            tries: attempt.number,
-            next_try_ms: nextTryMs,
-            done_at_ms: doneAtMs,
-            taken_by: null,
-            taken_until_ms: null,
-          })
-          .where('id', '=', attempt.messageId)
-          .where('taken_by', '=', taker)
-          .where('state', 'in', open)
-          .executeTakeFirst();
-        if (numUpdatedRows === 0n) return false;
-        await transaction
-          .insertInto('message_attempt')
-          .values({
-            message_id: attempt.messageId,
-            number: attempt.number,
-            at_ms: attempt.atMs,
-            took_ms: attempt.tookMs,
-            outcome: attempt.outcome,
-            detail: attempt.detail,
-          })
-          .execute();
-        if (notices) await addNotices(transaction, notices);
-        if (messages) await insertMessages(transaction, messages);
-        return true;
-      }),
-
-    overtake: (id, reason, atMs) =>
-      base.write(async (transaction) => {
-        await transaction
-          .updateTable('message')
-          .set({ state: 'overtaken', reason, done_at_ms: atMs, taken_by: null, taken_until_ms: null })
-          .where('id', '=', id)
-          .where('state', 'in', open)
-          .execute();
-      }),
-
-    undelivered: (limit) =>
-      base.read(async (db) => {
-        const rows = await db
-          .selectFrom('message')
-          .selectAll()
-          .where('state', '=', 'given-up')
-          .where('seen_at_ms', 'is', null)
-          .orderBy('done_at_ms', 'desc')
-          .limit(limit)
-          .execute();
-        const given = await withAttempts(base, db, base.rows.all(messagePlan, rows));
-        const notices = await noticesById(
-          base,
-          db,
-          given.map(({ noticeId }) => noticeId),
-        );
-        return given.flatMap((message) => {
-          const notice = notices.get(message.noticeId);
-          return notice ? [{ ...message, notice }] : [];
-        });
-      }),
-
-    seen: (id, atMs) =>
-      base.write(async (transaction) => {
-        const { numUpdatedRows } = await transaction
-          .updateTable('message')
-          .set({ seen_at_ms: atMs })
-          .where('id', '=', id)
-          .where('state', '=', 'given-up')
-          .executeTakeFirst();
-        return numUpdatedRows > 0n;
-      }),
-
-    counts: () =>
-      base.read(async (db) => {
-        const rows = await db
-          .selectFrom('message')
-          .select(['way', 'state'])
-          .select((select) => [
-            select.fn.countAll<number | string>().as('count'),
-            select.fn.min('made_at_ms').as('oldest'),
-            sql<number | string>`sum(case when seen_at_ms is null then 1 else 0 end)`.as('unseen'),
-          ])
-          .groupBy(['way', 'state'])
-          .execute();
-        return rows.map(({ way, state, count, oldest, unseen }) => ({
-          channel: way,
-          state,
-          count: Number(count),
-          oldestMs: Number(oldest),
-          unseen: Number(unseen),
-        }));
-      }),
-
-    releaseAll: () =>
-      base.write(async (transaction) => {
-        const free = { taken_by: null, taken_until_ms: null };
-        await transaction.updateTable('message').set(free).where('taken_by', 'is not', null).execute();
-        await transaction.updateTable('notice').set(free).where('taken_by', 'is not', null).execute();
-      }),
-
+      base.write(async (transaction) =>
+        base.rows.all(messagePlan, await take(transaction, channel, nowMs, lease, limit)),
+      ),
+    attempted: (taker, attempted) => base.write((transaction) => keepAttempt(transaction, taker, attempted)),
+    overtake: (id, reason, atMs) => base.write((transaction) => overtake(transaction, id, reason, atMs)),
+    undelivered: (limit) => base.read((db) => undelivered(base, db, limit)),
+    seen: (id, atMs) => base.write((transaction) => markSeen(transaction, id, atMs)),
+    counts: () => base.read(countByState),
+    releaseAll: () => base.write(releaseAll),
     sweep: (beforeMs) => base.write((transaction) => sweep(transaction, beforeMs)),
   };
+}
+
+/** Those that are due, for whoever takes them: nobody else has them until its lease ends. */
+function take(
+  transaction: JournalTransaction,
+  channel: NotificationChannel,
+  nowMs: number,
+  lease: TakeLease,
+  limit: number,
+) {
+  const due = transaction
+    .selectFrom('message')
+    .select('id')
+    .where('state', 'in', open)
+    .where('way', '=', channel)
+    .where('next_try_ms', '<=', lease.machineNowMs)
+    .where('not_before_ms', '<=', nowMs)
+    .where((where) =>
+      where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
+    )
+    .orderBy('rank', 'desc')
+    .orderBy('next_try_ms')
+    .limit(limit);
+  return transaction
+    .updateTable('message')
+    .set({ taken_by: lease.taker, taken_until_ms: lease.untilMs })
+    .where('id', 'in', due)
+    .where('state', 'in', open)
+    .where((where) =>
+      where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
+    )
+    .returningAll()
+    .execute();
+}
+
+/** @returns false when it was not the taker's any more. */
+async function keepAttempt(
+  transaction: JournalTransaction,
+  taker: string,
+  { attempt, state, reason, nextTryMs, doneAtMs, messages, notices }: Attempted,
+): Promise<boolean> {
+  const { numUpdatedRows } = await transaction
+    .updateTable('message')
+    .set({
+      state,
+      reason,
+      tries: attempt.number,
+      next_try_ms: nextTryMs,
+      done_at_ms: doneAtMs,
+      taken_by: null,
+      taken_until_ms: null,
+    })
+    .where('id', '=', attempt.messageId)
+    .where('taken_by', '=', taker)
+    .where('state', 'in', open)
+    .executeTakeFirst();
+  if (numUpdatedRows === 0n) return false;
+  await transaction
+    .insertInto('message_attempt')
+    .values({
+      message_id: attempt.messageId,
+      number: attempt.number,
+      at_ms: attempt.atMs,
+      took_ms: attempt.tookMs,
+      outcome: attempt.outcome,
+      detail: attempt.detail,
+    })
+    .execute();
+  if (notices) await addNotices(transaction, notices);
+  if (messages) await insertMessages(transaction, messages);
+  return true;
+}
+
+async function overtake(transaction: JournalTransaction, id: string, reason: string, atMs: number): Promise<void> {
+  await transaction
+    .updateTable('message')
+    .set({ state: 'overtaken', reason, done_at_ms: atMs, taken_by: null, taken_until_ms: null })
+    .where('id', '=', id)
+    .where('state', 'in', open)
+    .execute();
+}
+
+async function undelivered(base: JournalBase, db: JournalDb, limit: number): ReturnType<Messages['undelivered']> {
+  const rows = await db
+    .selectFrom('message')
+    .selectAll()
+    .where('state', '=', 'given-up')
+    .where('seen_at_ms', 'is', null)
+    .orderBy('done_at_ms', 'desc')
+    .limit(limit)
+    .execute();
+  const given = await withAttempts(base, db, base.rows.all(messagePlan, rows));
+  const notices = await noticesById(
+    base,
+    db,
+    given.map(({ noticeId }) => noticeId),
+  );
+  return given.flatMap((message) => {
+    const notice = notices.get(message.noticeId);
+    return notice ? [{ ...message, notice }] : [];
+  });
+}
+
+async function markSeen(transaction: JournalTransaction, id: string, atMs: number): Promise<boolean> {
+  const { numUpdatedRows } = await transaction
+    .updateTable('message')
+    .set({ seen_at_ms: atMs })
+    .where('id', '=', id)
+    .where('state', '=', 'given-up')
+    .executeTakeFirst();
+  return numUpdatedRows > 0n;
+}
+
+async function countByState(db: JournalDb): ReturnType<Messages['counts']> {
+  const rows = await db
+    .selectFrom('message')
+    .select(['way', 'state'])
+    .select((select) => [
+      select.fn.countAll<number | string>().as('count'),
+      select.fn.min('made_at_ms').as('oldest'),
+      sql<number | string>`sum(case when seen_at_ms is null then 1 else 0 end)`.as('unseen'),
+    ])
+    .groupBy(['way', 'state'])
+    .execute();
+  return rows.map(({ way, state, count, oldest, unseen }) => ({
+    channel: way,
+    state,
+    count: Number(count),
+    oldestMs: Number(oldest),
+    unseen: Number(unseen),
+  }));
+}
+
+async function releaseAll(transaction: JournalTransaction): Promise<void> {
+  const free = { taken_by: null, taken_until_ms: null };
+  await transaction.updateTable('message').set(free).where('taken_by', 'is not', null).execute();
+  await transaction.updateTable('notice').set(free).where('taken_by', 'is not', null).execute();
 }
 
 /** Old notices of which nothing waits any more, with all that hangs on them; a link lives no longer than its notice. */

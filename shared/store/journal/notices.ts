@@ -12,94 +12,96 @@ import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.
 import { notifications } from './messages.ts';
 import { setTurn } from './notification-preferences.ts';
 
-export function journalNotices(base: JournalBase): NotificationsStore['notices'] {
+type Notices = NotificationsStore['notices'];
+
+export function journalNotices(base: JournalBase): Notices {
   return {
     add: (notices) => base.write((transaction) => addNotices(transaction, notices)),
-
-    take: (nowMs, lease, limit) =>
-      base.write(async (transaction) => {
-        const due = transaction
-          .selectFrom('notice')
-          .select('id')
-          .where('state', '=', 'new')
-          .where('due_ms', '<=', nowMs)
-          .where((where) =>
-            where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
-          )
-          .orderBy('rank', 'desc')
-          .orderBy('due_ms')
-          .limit(limit);
-        // Asked again outside: where two take at once, the second sees what the first has done to the row.
-        const rows = await transaction
-          .updateTable('notice')
-          .set({ taken_by: lease.taker, taken_until_ms: lease.untilMs })
-          .where('id', 'in', due)
-          .where('state', '=', 'new')
-          .where((where) =>
-            where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
-          )
-          .returningAll()
-          .execute();
-        return base.rows
-          .all(noticePlan, rows)
-          .sort((a, b) => b.rank - a.rank || a.dueMs - b.dueMs || (a.id < b.id ? -1 : 1));
-      }),
-
+    take: (nowMs, lease, limit) => base.write((transaction) => take(base, transaction, nowMs, lease, limit)),
     spread: (spreading) => base.write((transaction) => spread(transaction, spreading)),
-
-    setAside: (sinceMs) =>
-      base.read(async (db) => {
-        const rows = await db
-          .selectFrom('notice')
-          .select(({ fn }) => fn.countAll().as('count'))
-          .where('state', '=', 'set-aside')
-          .where('at_ms', '>=', sinceMs)
-          .execute();
-        return Number(rows[0]?.count ?? 0);
-      }),
-
+    setAside: (sinceMs) => base.read((db) => countSetAside(db, sinceMs)),
     get: (id) => base.read(async (db) => (await notifications(base, db, await noticeRows(base, db, id)))[0]),
-
     byKey: (key) =>
       base.read(async (db) => {
         const row = await db.selectFrom('notice').selectAll().where('key', '=', key).executeTakeFirst();
         return base.rows.one(noticePlan, row);
       }),
-
-    ofAlarm: (alarmId) =>
-      base.read(async (db) => {
-        const own = await db.selectFrom('notice').selectAll().where('alarm_id', '=', alarmId).execute();
-        const joined = own.flatMap((row) => row.joined_id ?? []).filter((id) => own.every((row) => row.id !== id));
-        const others =
-          joined.length === 0 ? [] : await db.selectFrom('notice').selectAll().where('id', 'in', joined).execute();
-        const rows = base.rows
-          .all(noticePlan, [...own, ...others])
-          .sort((a, b) => b.atMs - a.atMs || (a.id < b.id ? 1 : -1));
-        return notifications(base, db, rows);
-      }),
-
+    ofAlarm: (alarmId) => base.read((db) => ofAlarm(base, db, alarmId)),
     joinedTo: (id) =>
       base.read(async (db) => {
         const rows = await db.selectFrom('notice').selectAll().where('joined_id', '=', id).orderBy('at_ms').execute();
         return base.rows.all(noticePlan, rows);
       }),
-
     notifiedOf: (alarmIds) => base.read((db) => notifiedOf(base, db, alarmIds)),
-
-    openSites: (sinceMs) =>
-      base.read(async (db) => {
-        const over = db.selectFrom('notice').select('key').where('about', '=', 'site').where('answer', '=', 'cleared');
-        const rows = await db
-          .selectFrom('notice')
-          .selectAll()
-          .where('about', '=', 'site')
-          .where('answer', '=', 'first-raise')
-          .where('at_ms', '>=', sinceMs)
-          .where(sql<string>`key || ${overEnding}`, 'not in', over)
-          .execute();
-        return base.rows.all(noticePlan, rows);
-      }),
+    openSites: (sinceMs) => base.read((db) => openSites(base, db, sinceMs)),
   };
+}
+
+/** Those that are due, gravest first, for whoever takes them: nobody else has them until its lease ends. */
+async function take(
+  base: JournalBase,
+  transaction: JournalTransaction,
+  nowMs: number,
+  lease: Parameters<Notices['take']>[1],
+  limit: number,
+): ReturnType<Notices['take']> {
+  const due = transaction
+    .selectFrom('notice')
+    .select('id')
+    .where('state', '=', 'new')
+    .where('due_ms', '<=', nowMs)
+    .where((where) =>
+      where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
+    )
+    .orderBy('rank', 'desc')
+    .orderBy('due_ms')
+    .limit(limit);
+  // Asked again outside: where two take at once, the second sees what the first has done to the row.
+  const rows = await transaction
+    .updateTable('notice')
+    .set({ taken_by: lease.taker, taken_until_ms: lease.untilMs })
+    .where('id', 'in', due)
+    .where('state', '=', 'new')
+    .where((where) =>
+      where.or([where('taken_until_ms', 'is', null), where('taken_until_ms', '<=', lease.machineNowMs)]),
+    )
+    .returningAll()
+    .execute();
+  return base.rows.all(noticePlan, rows).sort((a, b) => b.rank - a.rank || a.dueMs - b.dueMs || (a.id < b.id ? -1 : 1));
+}
+
+async function countSetAside(db: JournalDb, sinceMs: number): Promise<number> {
+  const rows = await db
+    .selectFrom('notice')
+    .select(({ fn }) => fn.countAll().as('count'))
+    .where('state', '=', 'set-aside')
+    .where('at_ms', '>=', sinceMs)
+    .execute();
+  return Number(rows[0]?.count ?? 0);
+}
+
+/** Its own, and those of others that they were joined to; newest first. */
+async function ofAlarm(base: JournalBase, db: JournalDb, alarmId: string): ReturnType<Notices['ofAlarm']> {
+  const own = await db.selectFrom('notice').selectAll().where('alarm_id', '=', alarmId).execute();
+  const joined = own.flatMap((row) => row.joined_id ?? []).filter((id) => own.every((row) => row.id !== id));
+  const others =
+    joined.length === 0 ? [] : await db.selectFrom('notice').selectAll().where('id', 'in', joined).execute();
+  const rows = base.rows.all(noticePlan, [...own, ...others]).sort((a, b) => b.atMs - a.atMs || (a.id < b.id ? 1 : -1));
+  return notifications(base, db, rows);
+}
+
+/** Silences of whole sites that nobody was told the end of. */
+async function openSites(base: JournalBase, db: JournalDb, sinceMs: number): ReturnType<Notices['openSites']> {
+  const over = db.selectFrom('notice').select('key').where('about', '=', 'site').where('answer', '=', 'cleared');
+  const rows = await db
+    .selectFrom('notice')
+    .selectAll()
+    .where('about', '=', 'site')
+    .where('answer', '=', 'first-raise')
+    .where('at_ms', '>=', sinceMs)
+    .where(sql<string>`key || ${overEnding}`, 'not in', over)
+    .execute();
+  return base.rows.all(noticePlan, rows);
 }
 
 async function spread(transaction: JournalTransaction, spreading: Spreading): Promise<boolean> {
