@@ -74,6 +74,8 @@ function useCharted({ pile, series }: PileChartsProps) {
 }
 
 export default function PileCharts(props: PileChartsProps) {
+  // On a phone warnings come next, and what else was measured is a tap away.
+  const [isWide] = useState(() => matchMedia('(min-width: 46rem)').matches);
   const { pile, series } = props;
   const say = useSay(renderBand, pile.site);
   const { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, ...drawn } =
