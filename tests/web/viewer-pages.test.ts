@@ -199,6 +199,7 @@ const closed: readonly (readonly [path: string, to: Role])[] = [
   ['/keys', 'owner'],
   ['/people', 'owner'],
   ['/who-did-what', 'owner'],
+  ['/weather', 'owner'],
 ];
 
 const ownersOwn = /^(Listen|Remove|Keep every reading)$/;
@@ -240,7 +241,7 @@ test('a keeper is offered what is a keeper’s, and nothing of an owner’s', as
   // So that an empty page does not pass for a modest one.
   expect(offered).toEqual(
     expect.arrayContaining([
-      'Acknowledge',
+      'Acknowledge Overheating',
       'Claim it',
       'Nothing is left of it',
       'Say how it smells and looks',

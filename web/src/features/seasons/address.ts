@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { measureKeys } from '../../../../core/seasons/measure-keys.ts';
 import { choiceSchema, splits } from '../../../../shared/contracts/seasons.ts';
+import { colourFacts } from './curve-groups.ts';
 
 const sortKeys = ['name', 'startedAt', ...measureKeys] as const;
 export type SortKey = (typeof sortKeys)[number];
@@ -12,6 +13,8 @@ export type SortKey = (typeof sortKeys)[number];
 const viewSchema = z.object({
   by: z.enum(['age', 'warming']).catch('age'),
   draw: z.enum(['over', 'apart']).catch('over'),
+  /** By what curves have their colours: what parts these batches best, nothing, or this. */
+  colour: z.enum(['best', 'none', ...colourFacts]).catch('best'),
   sort: z.enum(sortKeys).catch('startedAt'),
   order: z.enum(['down', 'up']).catch('down'),
   /** Only batches whose name or outcome holds this. */

@@ -6,6 +6,7 @@ import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';
 import { formatTemp, plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { counted } from '../../ui/format/words.ts';
 import { useWidth } from '../../ui/use-width.ts';
+import { type CurveGroup, middleCurve } from './curve-groups.ts';
 import { curveStyles } from './curve-style.ts';
 import {
   dayMarks,
@@ -28,6 +29,8 @@ export interface OverlayProps {
   /** In the order of their styles. */
   readonly broughtOut: readonly string[];
   readonly unit: TempUnit;
+  /** Curves of a group have one colour, while none is brought out. */
+  readonly groups?: readonly CurveGroup[];
 }
 
 /** What is drawn, on which scales; null where no core was measured. */
@@ -52,11 +55,13 @@ function useDrawing({ curves, by }: OverlayProps, width: number) {
 
 export function Overlay(props: OverlayProps) {
   const { curves, nameOf, by, broughtOut, unit } = props;
+  const groups = broughtOut.length > 0 ? [] : (props.groups ?? []);
   const { place, width } = useWidth(960);
   const [under, setUnder] = useState<Nearest | null>(null);
   const drawing = useDrawing(props, width);
   if (!drawing) return <p class="quiet">No probe measured the core of these batches.</p>;
   const { drawn, core, size, air, airSize } = drawing;
+  const lines = { curves: drawn, by, broughtOut, groups, under: under?.id };
   const left = curves.length - drawn.length;
   const point = (event: TargetedPointerEvent<SVGSVGElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
@@ -73,15 +78,8 @@ export function Overlay(props: OverlayProps) {
         onPointerLeave={() => setUnder(null)}
       >
         <Grid frame={core} size={size} unit={unit} days />
-        <Lines
-          curves={drawn}
-          by={by}
-          which="coreC"
-          frame={core}
-          size={size}
-          broughtOut={broughtOut}
-          under={under?.id}
-        />
+        <Lines {...lines} which="coreC" frame={core} size={size} />
+        <Middles curves={drawn} by={by} frame={core} size={size} groups={groups} />
         {under && (
           <circle class="under-point" r="4.5" cx={xOf(under.hour, core, size)} cy={yOf(under.tempC, core, size)} />
         )}
@@ -91,31 +89,25 @@ export function Overlay(props: OverlayProps) {
           ? `${nameOf(under.id)}: ${formatTemp(under.tempC, unit)} ${sinceWords(under.hour, by)}`
           : `Core in ${unitSigns[unit]} by days ${by === 'age' ? 'since it was laid' : 'since warming began'}. Point at a line to read it.`}
       </p>
-      {air && (
-        <svg
-          viewBox={`0 0 ${airSize.width} ${airSize.height}`}
-          role="img"
-          aria-label="The air beside them, by the same days"
-        >
-          <Grid frame={air} size={airSize} unit={unit} days={false} />
-          <Lines
-            curves={drawn}
-            by={by}
-            which="airC"
-            frame={air}
-            size={airSize}
-            broughtOut={broughtOut}
-            under={under?.id}
-          />
-        </svg>
-      )}
+      {air && <AirBelow {...lines} frame={air} size={airSize} unit={unit} />}
       <figcaption class="hint no-print">
         Beneath: the air, on the same days.
         {left > 0 &&
           ` ${counted(left, 'batch', 'batches')} never warmed and so ${left === 1 ? 'has' : 'have'} no place here.`}
       </figcaption>
       {broughtOut.length > 0 && <Key nameOf={nameOf} broughtOut={broughtOut} />}
+      {groups.length > 0 && <GroupKey groups={groups} />}
     </figure>
+  );
+}
+
+function AirBelow({ unit, ...lines }: Omit<LinesProps, 'which'> & Pick<OverlayProps, 'unit'>) {
+  const { frame, size } = lines;
+  return (
+    <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label="The air beside them, by the same days">
+      <Grid frame={frame} size={size} unit={unit} days={false} />
+      <Lines {...lines} which="airC" />
+    </svg>
   );
 }
 
@@ -131,6 +123,52 @@ function Key({ nameOf, broughtOut }: Pick<OverlayProps, 'nameOf' | 'broughtOut'>
         </li>
       ))}
     </ul>
+  );
+}
+
+function GroupKey({ groups }: { readonly groups: readonly CurveGroup[] }) {
+  return (
+    <ul class="curve-key">
+      {groups.map(({ id, name, ids }, i) => (
+        <li key={id}>
+          <svg viewBox="0 0 40 8" aria-hidden="true">
+            <path class={`curve-line ${curveStyles[i]?.class ?? ''}`} d="M1 4H39" />
+          </svg>
+          {name}: {ids.length === 1 ? 'one batch' : `the middle of ${ids.length} batches`}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+type MiddlesProps = Pick<LinesProps, 'curves' | 'by' | 'frame' | 'size' | 'groups'>;
+
+/** The middle of each group, over the curves that it was made of. */
+function Middles({ curves, by, frame, size, groups }: MiddlesProps) {
+  const middles = useMemo(
+    () =>
+      groups.map(({ id, ids }) =>
+        middleCurve(
+          id,
+          curves.filter((curve) => ids.includes(curve.id)),
+          by,
+        ),
+      ),
+    [groups, curves, by],
+  );
+  return (
+    <g>
+      {middles.map(
+        (middle, i) =>
+          middle && (
+            <path
+              key={middle.id}
+              class={`curve-line curve-middle ${curveStyles[i]?.class ?? ''}`}
+              d={pathOf(middle, by, 'coreC', frame, size)}
+            />
+          ),
+      )}
+    </g>
   );
 }
 
@@ -175,10 +213,11 @@ interface LinesProps {
   readonly frame: Frame;
   readonly size: Size;
   readonly broughtOut: readonly string[];
+  readonly groups: readonly CurveGroup[];
   readonly under: string | undefined;
 }
 
-function Lines({ curves, by, which, frame, size, broughtOut, under }: LinesProps) {
+function Lines({ curves, by, which, frame, size, broughtOut, groups, under }: LinesProps) {
   // Those brought out are drawn last, so that they lie on top.
   const inOrder = useMemo(
     () => [...curves].sort((a, b) => broughtOut.indexOf(a.id) - broughtOut.indexOf(b.id)),
@@ -188,7 +227,9 @@ function Lines({ curves, by, which, frame, size, broughtOut, under }: LinesProps
     <g>
       {inOrder.map((curve) => {
         const style = curveStyles[broughtOut.indexOf(curve.id)];
-        const quiet = broughtOut.length > 0 ? 'curve-behind' : 'curve-plain';
+        const ofGroup = curveStyles[groups.findIndex(({ ids }) => ids.includes(curve.id))];
+        const isBehind = broughtOut.length > 0 || groups.length > 0;
+        const quiet = ofGroup ? `${ofGroup.class} curve-of-group` : isBehind ? 'curve-behind' : 'curve-plain';
         return (
           <path
             key={curve.id}

@@ -8,13 +8,14 @@ import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { counted } from '../../ui/format/words.ts';
 import { FileLink } from '../../ui/parts/file-link.tsx';
-import { Choice, TextField } from '../../ui/parts/forms.tsx';
+import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { addressOf, type Comparison, choiceQuery, idsIn, readComparison, type View } from './address.ts';
 import { Apart } from './apart.tsx';
 import { Choose } from './choose.tsx';
+import { type ColourFact, colourFacts, curveGroups, tellingFact } from './curve-groups.ts';
 import { MeasureTable } from './measure-table.tsx';
 import { Overlay } from './overlay.tsx';
 import { getCompared, getCurves } from './season-api.ts';
@@ -138,8 +139,24 @@ interface ShownProps extends Pick<ComparedProps, 'onView'> {
   readonly view: View;
 }
 
-function Curves({ of: { curves, inOrder, nameOf, broughtOut }, view, onView }: ShownProps) {
+const factNames: Record<ColourFact, string> = {
+  material: 'material',
+  starter: 'starter',
+  cover: 'cover',
+  site: 'site',
+  year: 'year',
+  season: 'season',
+  ending: 'how it ended',
+  stage: 'stage',
+};
+
+function Curves({ of: { curves, shown, inOrder, nameOf, broughtOut }, view, onView }: ShownProps) {
   const { unit } = usePrefs();
+  const fact = useMemo(
+    () => (view.colour === 'best' ? tellingFact(shown) : view.colour === 'none' ? undefined : view.colour),
+    [view.colour, shown],
+  );
+  const groups = useMemo(() => (fact ? curveGroups(shown, fact) : []), [fact, shown]);
   return (
     <Part id="curves" title="Curves">
       <div class="seasons-views">
@@ -161,11 +178,19 @@ function Curves({ of: { curves, inOrder, nameOf, broughtOut }, view, onView }: S
           ]}
           onValue={(draw) => onView({ draw })}
         />
+        {view.draw === 'over' && (
+          <PickField
+            label="Coloured by"
+            value={fact ?? 'none'}
+            choices={[...colourFacts.map((one) => [one, factNames[one]] as const), ['none', 'nothing'] as const]}
+            onValue={(colour) => onView({ colour })}
+          />
+        )}
       </div>
       {curves.value === undefined ? (
         <p class="quiet">{curves.error === undefined ? 'Reading curves …' : reasonOf(curves.error)}</p>
       ) : view.draw === 'over' ? (
-        <Overlay curves={inOrder} nameOf={nameOf} by={view.by} broughtOut={broughtOut} unit={unit} />
+        <Overlay curves={inOrder} nameOf={nameOf} by={view.by} broughtOut={broughtOut} unit={unit} groups={groups} />
       ) : (
         <Apart curves={inOrder} nameOf={nameOf} by={view.by} unit={unit} />
       )}
