@@ -15,7 +15,7 @@ export default {
     'simulator/{cli,demo}/main.ts!',
     'web/src/main.tsx!',
     'web/src/worker/worker.ts!',
-    'web/{vite,worker}.config.ts',
+    'web/{vite,worker}.config.ts!',
     'tests/**/*.test.{ts,tsx}',
     'tests/gate/*.mjs',
     // Started as processes of their own.
