@@ -77,18 +77,8 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
   let coolestC = pile.airC - belowAirK;
   let halfK = 0;
   for (let ahead = 1; ahead <= forecastH; ahead += 1) {
-    for (let rank = 0; rank < found; rank += 1) {
-      const like = best[rank];
-      if (like === undefined) continue;
-      const from = like.member * members.steps + like.hour - members.firstHour;
-      const last = (like.member + 1) * members.steps - 1;
-      const rise = 0.01 * ((members.coreCentiC[Math.min(last, from + ahead)] ?? 0) - (members.coreCentiC[from] ?? 0));
-      values[rank] = rise;
-      if (nowC + rise > limitC && passedAt[rank] === 0) {
-        passedAt[rank] = ahead;
-        if (ahead <= overWithinH) over += weights[rank] ?? 0;
-      }
-    }
+    const passing = riseWithMembers(members, pile, found, ahead);
+    if (ahead <= overWithinH) over += passing;
     sortOrder(order, values, found);
     const at = (share: number): number => weightedQuantile(order, values, weights, found, share);
     const medianK = at(0.5);
@@ -121,6 +111,29 @@ export function forecastCore(band: ExpectedBand, pile: PileNow, record: OwnRecor
   // Members are too sure of themselves, the fan is not sure enough: their mean comes true as often as it says.
   const overLikelihood = hundredth((over + fanOver) / 2);
   return { atMs, p10C, p50C, p90C, overLikelihood, overShare: hundredth(over), overInH: medianPass(found) };
+}
+
+/** Puts into `values` how far each member has risen by then [K]. @returns The weight of those that pass the limit in this very hour. */
+function riseWithMembers(
+  members: ReturnType<typeof openMembers>,
+  { nowC, limitC }: PileNow,
+  found: number,
+  ahead: number,
+): number {
+  let passing = 0;
+  for (let rank = 0; rank < found; rank += 1) {
+    const like = best[rank];
+    if (like === undefined) continue;
+    const from = like.member * members.steps + like.hour - members.firstHour;
+    const last = (like.member + 1) * members.steps - 1;
+    const rise = 0.01 * ((members.coreCentiC[Math.min(last, from + ahead)] ?? 0) - (members.coreCentiC[from] ?? 0));
+    values[rank] = rise;
+    if (nowC + rise > limitC && passedAt[rank] === 0) {
+      passedAt[rank] = ahead;
+      passing += weights[rank] ?? 0;
+    }
+  }
+  return passing;
 }
 
 function weighMembers(found: number): void {

@@ -98,14 +98,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     coreCourse: coreC === null ? null : coreCourse(state.hours, coreC),
     comfort: coreC === null ? null : comfortNow(phase.comfort, coreC, setup.limits),
     hasMadeHeat: hasMadeHeat(phase, state.work.most),
-    againstExpected:
-      expected === undefined || coreC === null
-        ? null
-        : coreC < expected.p10C
-          ? 'below'
-          : coreC > expected.p90C
-            ? 'above'
-            : 'within',
+    againstExpected: expected === undefined || coreC === null ? null : againstExpected(expected, coreC),
     moisture: founded ? { frac: moisture, sdFrac: look.water.waterSd * (1 - moisture) ** 2 } : null,
     forecast: coreC === null ? null : state.ahead.forecast,
     seenHands: state.disturbance.detected.filter(({ atMs }) => nowMs - atMs < offeredMs),
@@ -136,6 +129,14 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     },
     findings: findingsOf(look),
   };
+}
+
+function againstExpected(
+  { p10C, p90C }: { readonly p10C: number; readonly p90C: number },
+  coreC: number,
+): NonNullable<Assessment['againstExpected']> {
+  if (coreC < p10C) return 'below';
+  return coreC > p90C ? 'above' : 'within';
 }
 
 function measuredByHand(state: JudgeState): Assessment['measuredByHand'] {

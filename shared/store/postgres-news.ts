@@ -13,6 +13,16 @@ export interface NewsLine {
   close(): Promise<void>;
 }
 
+function newClient(url: string): Client {
+  return new Client({
+    connectionString: url,
+    application_name: 'branhearth-news',
+    connectionTimeoutMillis: 5_000,
+    query_timeout: 5_000,
+    keepAlive: true,
+  });
+}
+
 export function hearNews(url: string, heard: (news: JournalNews) => void): NewsLine {
   let client: Client | undefined;
   let timer: NodeJS.Timeout | undefined;
@@ -27,13 +37,7 @@ export function hearNews(url: string, heard: (news: JournalNews) => void): NewsL
   }
 
   function connect(): void {
-    const opening = new Client({
-      connectionString: url,
-      application_name: 'branhearth-news',
-      connectionTimeoutMillis: 5_000,
-      query_timeout: 5_000,
-      keepAlive: true,
-    });
+    const opening = newClient(url);
     client = opening;
     opening.on('error', () => again(opening));
     opening.on('end', () => again(opening));

@@ -25,31 +25,24 @@ import type {
   Thinned,
   Weight,
 } from '../readings-store.ts';
+import { Attempts } from './attempts.ts';
+import { bucketQuestions } from './bucket-questions.ts';
 import { diskBytes } from './disk-bytes.ts';
 import { InfluxDownsampler } from './downsample.ts';
 import type { KnownInflux } from './influx-address.ts';
 import { type AuthPatience, authPatience, InfluxClient } from './influx-client.ts';
-import { influxError, isRefusedWrite } from './influx-error.ts';
-import { type KnownLast, KnownLasts } from './known-last.ts';
+import { isRefusedWrite } from './influx-error.ts';
+import { KnownLasts } from './known-last.ts';
 import { latestInfluxMs } from './line-protocol.ts';
-import {
-  bucketsQuestion,
-  countsBetweenQuestion,
-  countsQuestion,
-  standInBucketsQuestion,
-  toBuckets,
-  toValues,
-  valuesQuestion,
-} from './questions.ts';
+import { countsBetweenQuestion, countsQuestion, toBuckets } from './questions.ts';
 import { lookAtLasts } from './read-lasts.ts';
 import { readRows } from './read-rows.ts';
 import { SeriesNotes } from './series-notes.ts';
-import { type FoundValues, SortOut } from './sort-out.ts';
+import { SortOut } from './sort-out.ts';
+import { valuesAt, whichIsMissing } from './values-at.ts';
 
 /** About, once compacted; measured on a month of minutes of a thousand series in InfluxDB 1.6. */
 const bytesPerRow = 4;
-/** Late times nearer together than this are asked for by one question. */
-const oneQuestionMs = 3_600_000;
 /** Probes that one step forgets. */
 const probesPerStep = 50;
 
@@ -71,6 +64,7 @@ export async function openInfluxReadings(
 class InfluxReadings implements ReadingsStore {
   readonly #address: KnownInflux;
   readonly #client: InfluxClient;
+  readonly #attempts: Attempts;
   readonly #lasts = new KnownLasts();
   readonly #sortOut = new SortOut(this.#lasts);
   readonly #notes: SeriesNotes;
@@ -79,13 +73,12 @@ class InfluxReadings implements ReadingsStore {
   #turn: Promise<unknown> = Promise.resolve();
   /** Probes whose rows still have to go. */
   readonly #forgetting: ProbeName[] = [];
-  #notBeforeMs = 0;
   #lastFailure: StoreError | undefined;
-  #closed = false;
 
   constructor(address: KnownInflux, patience: AuthPatience) {
     this.#address = address;
     this.#client = new InfluxClient(address, patience);
+    this.#attempts = new Attempts(this.#client.where);
     this.#notes = new SeriesNotes(this.#client, this.#lasts);
     this.#downsampler = new InfluxDownsampler(this.#client, this.#lasts, this.#notes);
   }
@@ -101,14 +94,14 @@ class InfluxReadings implements ReadingsStore {
   }
 
   async #append(readings: readonly Reading[]): Promise<AppendResult> {
-    this.#mustBeOpen();
+    this.#attempts.mustBeOpen();
     const attempt = readings.length === 1 ? 'keep a reading' : `keep ${readings.length} readings`;
     const late = this.#sortOut.begin(readings);
-    this.#mustNotBeAskedToWait(attempt);
-    const found = await this.#attempt('read what is already kept', async () => {
+    this.#attempts.mustNotBeAskedToWait(attempt);
+    const found = await this.#attempts.run('read what is already kept', async () => {
       // Only what is late can lie before a horizon that another process has moved.
       if (late.size > 0) await this.#notes.lookAgain();
-      return this.#valuesAt(late);
+      return valuesAt(this.#client, late);
     });
     const { lines, result } = this.#sortOut.finish(readings, found);
     if (result.newCount === 0) return result;
@@ -116,58 +109,26 @@ class InfluxReadings implements ReadingsStore {
       await this.#client.write(lines);
     } catch (cause) {
       this.#sortOut.failed();
-      throw this.#failed(attempt, cause, isRefusedWrite(cause) ? await this.#whichIsMissing(readings) : '');
+      const error = this.#attempts.failed(attempt, cause);
+      this.#lastFailure = error;
+      const missing = isRefusedWrite(cause) ? await whichIsMissing(this.#client, this.#lasts, readings) : '';
+      throw missing === '' ? error : new StoreError(error.message + missing, { cause });
     }
     this.#sortOut.kept();
     this.#lastFailure = undefined;
     return result;
   }
 
-  async #valuesAt(late: ReadonlyMap<KnownLast, number[]>): Promise<FoundValues> {
-    const asked: { series: KnownLast; question: string }[] = [];
-    for (const [series, times] of late) {
-      for (const [fromMs, throughMs] of stretches(times)) {
-        asked.push({ series, question: valuesQuestion(series, fromMs, throughMs) });
-      }
-    }
-    const found = new Map<KnownLast, Map<number, number>>();
-    const answers = await this.#client.query(asked.map(({ question }) => question));
-    for (const [index, { series }] of asked.entries()) {
-      const values = toValues(answers[index] ?? []);
-      const known = found.get(series);
-      if (known === undefined) found.set(series, values);
-      else for (const [atMs, value] of values) known.set(atMs, value);
-    }
-    return found;
-  }
-
-  /** A refused batch may be there in part: names what is not, so that a person can mend it. */
-  async #whichIsMissing(readings: readonly Reading[]): Promise<string> {
-    const times = new Map<KnownLast, number[]>();
-    const series = readings.map((reading) => this.#seriesOf(reading));
-    for (const [index, one] of series.entries()) {
-      times.set(one, [...(times.get(one) ?? []), (readings[index] as Reading).atMs]);
-    }
-    try {
-      const found = await this.#valuesAt(times);
-      const missing = readings.filter(({ atMs }, index) => !found.get(series[index] as KnownLast)?.has(atMs));
-      const first = missing[0];
-      if (first === undefined) return '';
-      const { site, probe, quantity, value, atMs } = first;
-      return `; ${missing.length} of them are not there, first ${site}/${probe} ${quantity} ${value} at ${new Date(atMs).toISOString()}`;
-    } catch {
-      return '';
-    }
-  }
-
   async buckets(series: readonly SeriesPart[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer> {
-    this.#mustBeOpen();
+    this.#attempts.mustBeOpen();
     mustBeWhole('points', points, 1);
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     const { bucketMs } = planBuckets(fromTimeMs, toTimeMs, points);
-    return this.#attempt('gather readings', async () => {
+    return this.#attempts.run('gather readings', async () => {
       await this.#notes.lookAgain();
-      const questions = series.map((part) => this.#bucketQuestions(part, fromTimeMs, toTimeMs, bucketMs));
+      const questions = series.map((part) =>
+        bucketQuestions(part, this.#horizonOf(part), [fromTimeMs, toTimeMs], bucketMs),
+      );
       const answers = await this.#client.queryAtOnce(questions.flat());
       let next = 0;
       const columns = questions.map(({ length }) => {
@@ -179,34 +140,20 @@ class InfluxReadings implements ReadingsStore {
     });
   }
 
-  /** Of what was thinned and of what was not; none for an empty range. */
-  #bucketQuestions(part: SeriesPart, fromMs: number, toMs: number, bucketMs: number): string[] {
-    const [partFromMs, partToMs] = wholeRange(part.fromMs ?? 0, part.toMs ?? Number.POSITIVE_INFINITY);
-    const startMs = Math.max(fromMs, partFromMs);
-    const throughMs = Math.min(toMs, partToMs, latestInfluxMs + 1) - 1;
-    const horizonMs = this.#horizonOf(part);
-    const questions: string[] = [];
-    const thinnedMs = Math.min(throughMs, horizonMs - 1);
-    if (startMs <= thinnedMs) questions.push(standInBucketsQuestion(part, startMs, thinnedMs, bucketMs));
-    const rawMs = Math.max(startMs, horizonMs);
-    if (rawMs <= throughMs) questions.push(bucketsQuestion(part, rawMs, throughMs, bucketMs));
-    return questions;
-  }
-
   async rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<KeptReading[]> {
-    this.#mustBeOpen();
+    this.#attempts.mustBeOpen();
     mustBeWhole('limit', limit, 1);
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     if (fromTimeMs >= toTimeMs || fromTimeMs > latestInfluxMs) return [];
-    return this.#attempt('read readings', async () => {
+    return this.#attempts.run('read readings', async () => {
       await this.#notes.lookAgain();
       return readRows(this.#client, series, (ref) => this.#horizonOf(ref), fromTimeMs, toTimeMs - 1, limit);
     });
   }
 
   async lasts(): Promise<SeriesLast[]> {
-    this.#mustBeOpen();
-    return this.#attempt('read the newest readings', async () => {
+    this.#attempts.mustBeOpen();
+    return this.#attempts.run('read the newest readings', async () => {
       await lookAtLasts(this.#client, this.#notes, this.#lasts);
       return this.#lasts.all
         .filter(({ lastAtMs }) => lastAtMs !== Number.NEGATIVE_INFINITY)
@@ -216,9 +163,9 @@ class InfluxReadings implements ReadingsStore {
 
   downsample(beforeMs: number): Promise<DownsampleStep> {
     return this.#inTurn(async () => {
-      this.#mustBeOpen();
+      this.#attempts.mustBeOpen();
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
-      return this.#attempt('thin the readings', async () => {
+      return this.#attempts.run('thin the readings', async () => {
         // Series that other processes write have gone on meanwhile.
         if (this.#downsampler.isAtStart) await lookAtLasts(this.#client, this.#notes, this.#lasts);
         return this.#downsampler.step(wholeMs);
@@ -228,11 +175,11 @@ class InfluxReadings implements ReadingsStore {
 
   forget(probes: readonly ProbeName[]): Promise<ForgetStep> {
     return this.#inTurn(async () => {
-      this.#mustBeOpen();
+      this.#attempts.mustBeOpen();
       if (probes.length > 0 && !this.#client.canDelete) throw new StoreError(cannotForget);
       this.#forgetting.push(...probes);
       const some = this.#forgetting.slice(0, probesPerStep);
-      if (some.length > 0) await this.#attempt('forget what probes said', () => this.#client.deleteProbes(some));
+      if (some.length > 0) await this.#attempts.run('forget what probes said', () => this.#client.deleteProbes(some));
       // Only now, as what is left of a step that failed is asked for again.
       this.#drop(this.#forgetting.splice(0, some.length));
       return { removed: 0, done: this.#forgetting.length === 0 };
@@ -252,55 +199,53 @@ class InfluxReadings implements ReadingsStore {
 
   takeDownsampled(series: SeriesRef, thinned: Thinned): Promise<void> {
     return this.#inTurn(async () => {
-      this.#mustBeOpen();
-      await this.#attempt('take over what was thinned', () => this.#notes.take(series, thinned));
+      this.#attempts.mustBeOpen();
+      await this.#attempts.run('take over what was thinned', () => this.#notes.take(series, thinned));
     });
   }
 
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {
-    this.#mustBeOpen();
-    await this.#attempt('read how far was thinned', () => this.#notes.lookAgain());
+    this.#attempts.mustBeOpen();
+    await this.#attempts.run('read how far was thinned', () => this.#notes.lookAgain());
     return series.reduce((latest, ref) => Math.max(latest, this.#horizonOf(ref)), 0);
   }
 
   async horizon(): Promise<number> {
-    this.#mustBeOpen();
-    await this.#attempt('read how far was thinned', () => this.#notes.lookAgain());
+    this.#attempts.mustBeOpen();
+    await this.#attempts.run('read how far was thinned', () => this.#notes.lookAgain());
     return this.#notes.broughtToMs;
   }
 
   async weigh(fromMs: number, toMs: number): Promise<Weight> {
-    this.#mustBeOpen();
+    this.#attempts.mustBeOpen();
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs).map(wholeStep) as [number, number];
     if (fromTimeMs >= toTimeMs) return { rows: 0, bytes: 0, rollupBytes: null };
-    return this.#attempt('count readings', async () => {
+    return this.#attempts.run('count readings', async () => {
       const rows = await this.#count(countsBetweenQuestion(fromTimeMs, toTimeMs - 1));
       return { rows, bytes: rows * bytesPerRow, rollupBytes: null };
     });
   }
 
   async size(): Promise<{ rows: number; bytes: number }> {
-    this.#mustBeOpen();
-    return this.#attempt('count readings', async () => {
+    this.#attempts.mustBeOpen();
+    return this.#attempts.run('count readings', async () => {
       const rows = await this.#count(countsQuestion);
       return { rows, bytes: await diskBytes(this.#client, this.#address) };
     });
   }
 
   async check(): Promise<void> {
-    this.#mustBeOpen();
-    this.#mustNotBeAskedToWait('take readings');
-    await this.#attempt('take readings', () => this.#client.checkReadable());
+    this.#attempts.mustBeOpen();
+    this.#attempts.mustNotBeAskedToWait('take readings');
+    await this.#attempts.run('take readings', () => this.#client.checkReadable());
     // Whether a full disk or a lost right is mended only shows when something is really written.
     if (this.#lastFailure === undefined) return;
-    await this.#attempt('take readings', () => this.#client.pulse());
+    await this.#attempts.run('take readings', () => this.#client.pulse());
     this.#lastFailure = undefined;
   }
 
   async close(): Promise<void> {
-    if (this.#closed) return;
-    this.#closed = true;
-    this.#client.close();
+    if (this.#attempts.close()) this.#client.close();
   }
 
   async #count(question: string): Promise<number> {
@@ -311,63 +256,7 @@ class InfluxReadings implements ReadingsStore {
   #horizonOf({ site, probe, quantity }: SeriesRef): number {
     return this.#lasts.find(site, probe, quantity)?.horizonMs ?? 0;
   }
-
-  #seriesOf({ site, probe, quantity }: SeriesRef): KnownLast {
-    return this.#lasts.findOrAdd(site, probe, quantity);
-  }
-
-  async #attempt<Result>(attempt: string, run: () => Promise<Result>): Promise<Result> {
-    try {
-      return await run();
-    } catch (cause) {
-      if (cause instanceof RangeError) throw cause;
-      throw this.#closed ? closedError() : this.#remember(influxError(attempt, this.#client.where, cause));
-    }
-  }
-
-  #failed(attempt: string, cause: unknown, addition: string): StoreError {
-    if (this.#closed) return closedError();
-    const error = this.#remember(influxError(attempt, this.#client.where, cause));
-    this.#lastFailure = error;
-    if (addition === '') return error;
-    return new StoreError(error.message + addition, { cause });
-  }
-
-  /** When it asked us to wait, nothing is tried before. */
-  #remember(error: StoreError): StoreError {
-    if (error.retryAfterMs !== undefined) this.#notBeforeMs = Date.now() + error.retryAfterMs;
-    return error;
-  }
-
-  #mustNotBeAskedToWait(attempt: string): void {
-    const waitMs = this.#notBeforeMs - Date.now();
-    if (waitMs <= 0) return;
-    throw new StoreError(
-      `Cannot ${attempt} as ${this.#client.where} asked not to be asked for ${Math.ceil(waitMs / 1000)} s more`,
-      { retryAfterMs: waitMs },
-    );
-  }
-
-  #mustBeOpen(): void {
-    if (this.#closed) throw closedError();
-  }
 }
 
 const cannotForget =
   'Cannot forget what a probe said as InfluxDB 3 takes no rows away: give its database a retention period, and they go with their time';
-
-function closedError(): StoreError {
-  return new StoreError('Cannot use the readings as the store is closed');
-}
-
-/** Times gathered into stretches without long gaps, both ends included. */
-function stretches(times: number[]): [fromMs: number, throughMs: number][] {
-  const sorted = times.toSorted((a, b) => a - b);
-  const found: [number, number][] = [];
-  for (const atMs of sorted) {
-    const last = found.at(-1);
-    if (last !== undefined && atMs - last[1] <= oneQuestionMs) last[1] = atMs;
-    else found.push([atMs, atMs]);
-  }
-  return found;
-}

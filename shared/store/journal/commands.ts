@@ -6,7 +6,7 @@
 import { sql } from 'kysely';
 import { askSchema } from '../../pile-ask.ts';
 import type { Journal, PileCommandRecord } from '../journal.ts';
-import type { JournalBase } from './journal-base.ts';
+import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
 
 /** An ask that cannot be read is answered too, or whoever asked would wait. */
@@ -22,17 +22,21 @@ export const askPlan: RowPlan<'pile_ask', PileCommandRecord> = {
   standIns: () => ({ asked_ms: 0, done_ms: null, answer: null }),
 };
 
+async function nextPlace(transaction: JournalTransaction): Promise<number> {
+  const { last } = await transaction
+    .selectFrom('pile_ask')
+    .select((select) => select.fn.max('place').as('last'))
+    .executeTakeFirstOrThrow();
+  return Number(last ?? 0) + 1;
+}
+
 export function journalCommands(base: JournalBase): Journal['asks'] {
   const { engine } = base;
   return {
     add: ({ id, site, pileId, ask, askedMs }) =>
       base.write(async (transaction) => {
-        const { last } = await transaction
-          .selectFrom('pile_ask')
-          .select((select) => select.fn.max('place').as('last'))
-          .executeTakeFirstOrThrow();
         const text = JSON.stringify(ask);
-        const row = { id, place: Number(last ?? 0) + 1, site, pile_id: pileId, ask: text, asked_ms: askedMs };
+        const row = { id, place: await nextPlace(transaction), site, pile_id: pileId, ask: text, asked_ms: askedMs };
         await transaction
           .insertInto('pile_ask')
           .values({ ...row, done_ms: null, answer: null })
@@ -43,14 +47,14 @@ export function journalCommands(base: JournalBase): Journal['asks'] {
     waiting: (sites) =>
       base.read(async (db) => {
         if (sites.length === 0) return [];
-        const rows = await db
-          .selectFrom('pile_ask')
-          .selectAll()
-          .where('done_ms', 'is', null)
-          .where('site', 'in', [...sites])
-          .orderBy('place')
-          .execute();
-        return base.rows.all(askPlan, rows);
+        const waiting = db.selectFrom('pile_ask').selectAll().where('done_ms', 'is', null);
+        return base.rows.all(
+          askPlan,
+          await waiting
+            .where('site', 'in', [...sites])
+            .orderBy('place')
+            .execute(),
+        );
       }),
 
     answer: (id, answer) =>

@@ -104,6 +104,19 @@ function preferencesOf(base: JournalBase): NotificationsStore['preferences'] {
   };
 }
 
+/** What a device that is kept again brings anew. */
+function changingOf(device: PushDevice) {
+  return {
+    person_id: device.personId,
+    p256dh: device.p256dh,
+    auth: device.auth,
+    label: device.label,
+    added_at_ms: device.addedAtMs,
+    last_ok_at_ms: device.lastOkAtMs,
+    made_with: device.madeWith,
+  };
+}
+
 function devicesOf(base: JournalBase): NotificationsStore['devices'] {
   return {
     list: (personId) =>
@@ -114,19 +127,10 @@ function devicesOf(base: JournalBase): NotificationsStore['devices'] {
       }),
     keep: (device) =>
       base.write(async (transaction) => {
-        const { id, endpoint, ...rest } = device;
-        const changing = {
-          person_id: rest.personId,
-          p256dh: rest.p256dh,
-          auth: rest.auth,
-          label: rest.label,
-          added_at_ms: rest.addedAtMs,
-          last_ok_at_ms: rest.lastOkAtMs,
-          made_with: rest.madeWith,
-        };
+        const changing = changingOf(device);
         await transaction
           .insertInto('push_device')
-          .values({ id, endpoint, ...changing })
+          .values({ id: device.id, endpoint: device.endpoint, ...changing })
           .onConflict((conflict) => conflict.column('endpoint').doUpdateSet(changing))
           .execute();
       }),

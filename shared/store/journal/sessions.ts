@@ -21,24 +21,25 @@ export const sessionPlan: RowPlan<'session', SessionRecord> = {
   }),
 };
 
+function rowOf(session: SessionRecord) {
+  return {
+    digest: session.digest,
+    id: session.id,
+    person_id: session.personId,
+    made_at_ms: session.madeAtMs,
+    seen_at_ms: session.seenAtMs,
+    ends_at_ms: session.endsAtMs,
+    address: session.address,
+    agent: session.agent,
+  };
+}
+
 export function journalSessions(base: JournalBase): PeopleJournal['sessions'] {
   return {
     add: (session, replaces) =>
       base.write(async (transaction) => {
         if (replaces !== undefined) await replaceSession(transaction, replaces, session);
-        await transaction
-          .insertInto('session')
-          .values({
-            digest: session.digest,
-            id: session.id,
-            person_id: session.personId,
-            made_at_ms: session.madeAtMs,
-            seen_at_ms: session.seenAtMs,
-            ends_at_ms: session.endsAtMs,
-            address: session.address,
-            agent: session.agent,
-          })
-          .execute();
+        await transaction.insertInto('session').values(rowOf(session)).execute();
       }),
 
     find: (digest) =>

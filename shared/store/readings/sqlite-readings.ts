@@ -6,7 +6,6 @@
  * it: the inbox is read back at opening.
  */
 
-import { statSync } from 'node:fs';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { StoreError } from '../../errors.ts';
 import type { Reading } from '../../reading.ts';
@@ -27,6 +26,7 @@ import type {
 } from '../readings-store.ts';
 import Database from '../sqlite-driver.ts';
 import { storeError } from '../store-error.ts';
+import { bytesOf } from './bytes-of.ts';
 import { Sweep } from './clean-up.ts';
 import { Downsampler, weightOf } from './downsample.ts';
 import { Settler } from './flush.ts';
@@ -36,35 +36,27 @@ import { bytesPerReading } from './inbox.ts';
 import { Intake } from './intake.ts';
 import { load } from './load.ts';
 import { mergeRows } from './merge-rows.ts';
-import { addSeriesSql, migrate } from './schema.ts';
+import { prepare } from './prepare.ts';
+import { prepareCommit } from './prepare-commit.ts';
 import { KnownSeries, SeriesBook } from './series-book.ts';
+import { Settling, type SettlingBounds } from './settling.ts';
 import { takeDownsampled } from './take-downsampled.ts';
 import { planBuckets } from './tiers.ts';
 import { mustBeWhole, noBuckets, wholeRange } from './whole-range.ts';
 
-export interface SqliteReadingsOptions {
-  /** So many readings may wait before they are swept into their tables; by default it grows with the series. */
-  readonly settleAt?: number;
-  /** So many readings a step of the sweep settles at least. */
-  readonly sweepRows?: number;
+export interface SqliteReadingsOptions extends SettlingBounds {
   /** So many raw rows a step of thinning takes away at most. */
   readonly downsampleRows?: number;
   /** So many rows a step of forgetting takes away at most. */
   readonly forgetRows?: number;
 }
 
-// From one series or a hundred, pages are shared well enough at 32,768; beyond that 16 of each series come together.
-const settleAtLeast = 32_768;
-const settlePerSeries = 16;
-const defaultSweepRows = 8_192;
 const defaultDownsampleRows = 4_096;
 const defaultForgetRows = 4_096;
 /** Pages given back in a step of thinning at most, 4 KiB each. */
 const downsamplePages = 128;
 /** Counting stands back for other work after so long [ms]. */
 const longestCountMs = 5;
-/** While settling keeps failing, readings are still taken until so many times as many wait. */
-const waitingLimitTimes = 8;
 
 /** Room for the largest batch, written and given back; what a crash between the two leaves goes with the next. */
 const pulseSql = `INSERT INTO pulse VALUES (zeroblob(${10_000 * bytesPerReading})); DELETE FROM pulse;`;
@@ -94,12 +86,11 @@ export class SqliteReadings implements ReadingsStore {
   readonly #book = new SeriesBook();
   readonly #intake: Intake;
   readonly #sweep: Sweep;
+  readonly #settling: Settling;
   readonly #gatherer: Gatherer;
   readonly #downsampler: Downsampler;
   readonly #forgetter: Forgetter;
   readonly #commit: () => void;
-  /** After a step that failed, the next waits until so many more readings came. */
-  #noStepBelow = 0;
   #writeFailed = false;
 
   /** @param db handed over: closed with the store. Tests give one of their own to make it fail. */
@@ -114,10 +105,15 @@ export class SqliteReadings implements ReadingsStore {
         .pluck();
       this.#intake = new Intake(this.#book, (series, atMs) => settledValue.get(series.id, atMs));
       this.#sweep = new Sweep(this.#book, new Settler(db));
+      this.#settling = new Settling(this.#sweep, this.#book, {
+        ...options,
+        path: db.name,
+        onFailure: () => this.#failed(),
+      });
       this.#gatherer = new Gatherer(db);
       this.#downsampler = new Downsampler(db, this.#book, this.#sweep);
       this.#forgetter = new Forgetter(db, this.#book, this.#sweep);
-      this.#commit = this.#preparedCommit();
+      this.#commit = prepareCommit(db, this.#intake, this.#sweep);
       load(db, this.#book, this.#sweep);
     } catch (cause) {
       db.close();
@@ -127,7 +123,7 @@ export class SqliteReadings implements ReadingsStore {
 
   async append(readings: readonly Reading[]): Promise<AppendResult> {
     this.#mustBeOpen();
-    if (this.#sweep.count >= waitingLimitTimes * this.#settleAt()) this.#step();
+    if (this.#settling.isFull) this.#settling.step();
     const result = this.#attempt('read what is already kept', () => this.#intake.take(readings));
     if (result.newCount === 0) return result;
     try {
@@ -140,7 +136,8 @@ export class SqliteReadings implements ReadingsStore {
     }
     this.#sweep.count += result.newCount;
     this.#sweep.newestBatch += 1;
-    if (this.#sweep.underWay || this.#sweep.count >= this.#settleAt()) this.#stepOrLater(result.newCount);
+    if (this.#sweep.underWay || this.#sweep.count >= this.#settling.settleAt)
+      this.#settling.stepOrLater(result.newCount);
     return result;
   }
 
@@ -243,7 +240,7 @@ export class SqliteReadings implements ReadingsStore {
     this.#mustBeOpen();
     let rows = this.#sweep.count;
     for (const series of this.#book.all) rows += series.settledCount;
-    return { rows, bytes: this.#bytes() };
+    return { rows, bytes: bytesOf(this.#db) };
   }
 
   async check(): Promise<void> {
@@ -271,54 +268,12 @@ export class SqliteReadings implements ReadingsStore {
     this.#hold?.release();
   }
 
-  #preparedCommit(): () => void {
-    const addSeries = this.#db.prepare(addSeriesSql);
-    const addBatch = this.#db.prepare('INSERT INTO inbox (batch, rows) VALUES (?, ?)');
-    return this.#db.transaction(() => {
-      for (const series of this.#intake.newSeries) {
-        series.id = Number(addSeries.run(series.site, series.probe, series.quantity).lastInsertRowid);
-      }
-      addBatch.run(this.#sweep.newestBatch + 1, this.#intake.pack());
-    }).immediate;
-  }
-
-  #settleAt(): number {
-    return this.#options.settleAt ?? Math.max(settleAtLeast, settlePerSeries * this.#book.all.length);
-  }
-
-  /** @throws {StoreError} when nothing could be settled. */
-  #step(newCount = 0): void {
-    try {
-      this.#sweep.step(Math.max(this.#options.sweepRows ?? defaultSweepRows, 2 * newCount));
-      this.#noStepBelow = 0;
-    } catch (cause) {
-      this.#writeFailed = true;
-      this.#noStepBelow = this.#sweep.count + this.#settleAt() / 4;
-      throw storeError(`settle some of ${this.#sweep.count} readings`, cause, this.#db.name);
-    }
-  }
-
-  /** What waits is safe in the inbox, so a step may fail now and be taken when more has come. */
-  #stepOrLater(newCount: number): void {
-    if (this.#sweep.count < this.#noStepBelow) return;
-    try {
-      this.#step(newCount);
-    } catch {
-      // Remembered by #step; check() tells.
-    }
+  #failed(): void {
+    this.#writeFailed = true;
   }
 
   #find(ref: SeriesRef): KnownSeries | undefined {
     return this.#book.find(ref.site, ref.probe, ref.quantity);
-  }
-
-  #bytes(): number {
-    if (this.#db.memory) {
-      const pages = Number(this.#db.pragma('page_count', { simple: true }));
-      return pages * Number(this.#db.pragma('page_size', { simple: true }));
-    }
-    const { name } = this.#db;
-    return [name, `${name}-wal`].reduce((sum, file) => sum + (statSync(file, { throwIfNoEntry: false })?.size ?? 0), 0);
   }
 
   #attempt<Result>(attempt: string, run: () => Result): Result {
@@ -333,15 +288,4 @@ export class SqliteReadings implements ReadingsStore {
   #mustBeOpen(): void {
     if (!this.#db.open) throw new StoreError('Cannot use the readings as the store is closed');
   }
-}
-
-function prepare(db: Database.Database): void {
-  // Heard only before the first table is made: an older file goes on as it is.
-  db.pragma('auto_vacuum = INCREMENTAL');
-  db.pragma('journal_mode = WAL');
-  db.pragma('synchronous = FULL'); // in WAL mode NORMAL would lose the newest commits with the power
-  db.pragma('wal_autocheckpoint = 4000'); // the inbox rewrites the same pages; copying them back less often costs less
-  db.pragma('journal_size_limit = 67108864');
-  db.pragma('cache_size = -32768');
-  migrate(db);
 }

@@ -59,6 +59,7 @@ function aroundAfter(around: Around, { kind }: PracticeAct): Around {
   return kind === 'fan-off' ? { ...around, fanOff: true } : around;
 }
 
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one state machine, the practice and its judge step by step together.
 export function openSession(scenario: PracticeScenario, seed: number): Session {
   const practice = createPractice(scenario, seed);
   const { startedAtMs, limits } = practice;

@@ -1,0 +1,22 @@
+import { wholeRange } from '../readings/whole-range.ts';
+import type { SeriesPart } from '../readings-store.ts';
+import { latestInfluxMs } from './line-protocol.ts';
+import { bucketsQuestion, standInBucketsQuestion } from './questions.ts';
+
+/** Of what was thinned and of what was not; none for an empty range. */
+export function bucketQuestions(
+  part: SeriesPart,
+  horizonMs: number,
+  [fromMs, toMs]: readonly [fromMs: number, toMs: number],
+  bucketMs: number,
+): string[] {
+  const [partFromMs, partToMs] = wholeRange(part.fromMs ?? 0, part.toMs ?? Number.POSITIVE_INFINITY);
+  const startMs = Math.max(fromMs, partFromMs);
+  const throughMs = Math.min(toMs, partToMs, latestInfluxMs + 1) - 1;
+  const questions: string[] = [];
+  const thinnedMs = Math.min(throughMs, horizonMs - 1);
+  if (startMs <= thinnedMs) questions.push(standInBucketsQuestion(part, startMs, thinnedMs, bucketMs));
+  const rawMs = Math.max(startMs, horizonMs);
+  if (rawMs <= throughMs) questions.push(bucketsQuestion(part, rawMs, throughMs, bucketMs));
+  return questions;
+}
