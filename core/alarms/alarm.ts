@@ -47,6 +47,7 @@ export interface AlarmStep {
   readonly arrow: AlarmArrow | HoldBranch;
 }
 
+/** The order of severities, the graver higher [-]; nothing is reckoned with them. */
 const ranks: Record<Severity, number> = { notice: 0, warning: 1, urgent: 2, danger: 3 };
 
 export function startAlarm(nowMs: number): AlarmMachine {

@@ -7,7 +7,7 @@ import { silentAfterMs, type Track } from './track.ts';
 
 /** Whoever speaks more seldom than this leaves hours without a word, though nothing is lost [ms]; our own choice, no source. */
 const seldomMs = 1.35 * msPerHour;
-/** A line is drawn over so many of a probe's own intervals: one reading may be lost [-], and over no more than a daily one that came late [ms]. */
+/** A line is drawn over so many of a probe's own intervals: one reading may be lost [-], and over no more than a daily one that came late [ms]; our own choice, no source. */
 const bridgedIntervals = 2.2;
 const furthestMs = 26 * msPerHour;
 /** Over so long a line is drawn whatever the rhythm [ms]; our own choice, no source. */

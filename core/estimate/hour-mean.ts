@@ -18,7 +18,7 @@ type HourMean = z.infer<typeof hourMeanSchema>;
 
 /** Hours over which the day's mean is eased [h]; our own choice, no source. */
 const dayEasedH = 12;
-/** Off saturation [%RH]: 95 is 1 K of dew-point depression at 55 °C (computed); two points below allow for the sensor. */
+/** Off saturation [%RH]: 95 is 1 K of dew-point depression at 55 °C (computed); two points below allow for the sensor; our own choice, no source. */
 const dryBelowPct = 93;
 
 export const startHourMean = (): HourMean => ({

@@ -5,7 +5,7 @@ import { stepOf, type Track } from './track.ts';
 
 /** Longer than the 12 hours that were honest at a real heap (litter heap 2023, T10), with a margin [ms]. */
 const stuckAfterMs = 14 * msPerHour;
-/** At this step or a finer one; a coarser one hides as much more [K]. */
+/** At this step or a finer one; a coarser one hides as much more [K]; our own choice, no source. */
 const fineStepK = 0.1;
 /**
  * At this step and coarser the foot of that heap said one half degree for 17 days, and was right; its core, top and air moved within

@@ -144,7 +144,7 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   return true;
 }
 
-/** Steps in which thermometers show, coarsest first: whole °C, whole °F, halves, quarters, tenths; then the sixteenth of a common chip. */
+/** Steps in which thermometers show, coarsest first: whole °C, whole °F, halves, quarters, tenths; then the sixteenth of a common chip (its data sheet) [K]; common practice, no source. */
 const knownSteps = [1, 5 / 9, 0.5, 0.25, 0.1] as const;
 const finestStep = 1 / 16;
 /** What is kept of a value in °F may be rounded to a hundredth. */

@@ -42,7 +42,7 @@ export class EnsembleRoom {
   }
 }
 
-/** Longest span that is run, whatever is asked [h]: 60 days. */
+/** Longest span that is run, whatever is asked [h]: 60 days, beyond any batch; our own choice, no source. */
 const longestH = 1440;
 
 export function runEnsemble(

@@ -41,7 +41,7 @@ export interface Like {
 /** The most that `likest` finds. */
 export const mostAlike = kept;
 
-/** The longest rise that is compared, and with the furthest shift how far back members are looked at [h]. */
+/** The longest rise that is compared, and with the furthest shift how far back members are looked at [h]; our own choice, no source. */
 const longestRiseH = 24;
 export const lookedBackH = longestRiseH + 24;
 

@@ -5,7 +5,7 @@
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
 import { dayOf, minuteOfDay, wallOf } from '../../shared/zoned-time.ts';
 
-/** Of a day without a change of clocks [min]. */
+/** Of a day without a change of clocks [min], by definition. */
 const minutesPerDay = 24 * 60;
 
 export interface QuietHours {

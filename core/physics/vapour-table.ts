@@ -1,6 +1,7 @@
 /** Saturated vapour density, looked up, because the ensemble asks half a million times. */
 import { vapourDensityKgM3 } from '../../shared/water.ts';
 
+/** From the coldest that is reckoned with, in steps, to 100 °C [°C]: a straight line over half a degree is off by 0.03 % at most. */
 const lowestC = -40;
 const stepC = 0.5;
 const rows = 281;

@@ -36,7 +36,7 @@ function hasRoof({ shelter }: Recipe): boolean {
  * out on (one half of them, and as good on the other); no source found.
  */
 const coverSM: Record<Cover, number> = { open: 490, breathable: 1180, closed: 19_000 };
-/** An open bed in sun and wind dries faster than one with walls or a roof. */
+/** An open bed in sun and wind dries faster than one with walls or a roof [s/m]; fitted likewise. */
 const openSM: Record<Shelter, number> = { indoors: 600, roof: 550, open: 380 };
 /**
  * The skin dries first, the more so the deeper the bed it hides: a bed of the same mean moisture shows the air a drier one. The depth of
@@ -53,7 +53,7 @@ const leastHeldShare = 0.05;
 const drynessPower: Record<Cover, number> = { open: 0.3, breathable: 0.12, closed: 0 };
 /** So far from the air to what a probe under the skin says is the skin itself [-]; fitted likewise. */
 const skinOfTop: Record<Cover, number> = { open: 0.3, breathable: 0.72, closed: 0.8 };
-/** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit [-]. */
+/** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit [-], and a guess of our own, no source, where no shelter was told. */
 const lossDoubt: Record<Cover, number> = { open: 0.4, breathable: 0.25, closed: 0.2 };
 const unshelteredDoubt = 0.5;
 /**

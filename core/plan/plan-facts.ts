@@ -19,10 +19,10 @@ export function ingredientFacts(material: Ingredient): IngredientFacts {
   };
 }
 
-/** Least share of the volume that should be air. */
+/** Least share of the volume that should be air [-]; its source is what is said of it (`origin.air-floor`). */
 export const freeAirSpaceFloor: Fact = { value: 0.3, origin: message('origin.air-floor') };
 
-/** Share of all the liquid to give before the first squeeze test. */
+/** Share of all the liquid to give before the first squeeze test [-]; `origin.first-share` says where from. */
 export const firstShare: Fact = { value: 0.75, origin: message('origin.first-share') };
 
 /** Weight of a litre of diluted starter [kg]. */

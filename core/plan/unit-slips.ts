@@ -8,6 +8,7 @@ interface Slip {
   readonly tooLittle: Message;
 }
 
+/** Units that are taken for each other, by how far that is off [-]: by definition of the units. */
 const slips: readonly Slip[] = [
   {
     factor: mlPerUsTablespoon / mlPerUsTeaspoon,

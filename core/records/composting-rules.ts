@@ -16,9 +16,10 @@ const noTop = Number.POSITIVE_INFINITY;
 const organicBand: HeatBand = { fromC: fahrenheitToCelsius(131), toC: fahrenheitToCelsius(170) };
 const atLeast = (fromC: number): HeatBand => ({ fromC, toC: noTop });
 
-/** Shown as plain hours; the first is where the culture is told to be turned. */
+/** Shown as plain hours [°C]; our own choice of steps, no rule is read from them. */
 const shownFromC = [40, 50, 55, 60, 65, 70] as const;
 
+/** More than 55 °C, as 40 CFR 503, appendix B, asks (`rule.us-sludge-reduce.asks`). */
 const above55: HeatBand = { fromC: 55, toC: noTop, above: true };
 
 /** Bands in the order of the log below. */

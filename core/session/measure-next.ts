@@ -15,21 +15,21 @@ export interface MeasureNext {
   readonly says: Message;
 }
 
-/** A quiet pile, twice a day [h]. */
+/** A quiet pile, twice a day [h]; common practice, no source. */
 const quietH = 12;
-/** Over its limit it is looked at again when it was turned and has had time to show it [h]. */
+/** Over its limit it is looked at again when it was turned and has had time to show it [h]; our own choice, no source. */
 const overH = 2;
-/** As near to its limit as this it is never left for half a day [K, h]. */
+/** As near to its limit as this it is never left for half a day, and never asked for within an hour [K, h]; our own choice, no source. */
 const nearK = 5;
 const nearH = 6;
 const leastH = 1;
 /** While one measurement says nothing of its pace, it may warm as fast as a young pile does [K/h]; common practice, no source. */
 const unknownKPerH = 2;
-/** What it did since may have quickened by half. */
+/** What it did since may have quickened by half [-]; our own choice, no source. */
 const quickened = 1.5;
-/** Slower than this it does not climb [K/h]. */
+/** Slower than this it does not climb [K/h]; our own choice, no source. */
 const restingKPerH = 0.1;
-/** Measurements closer together than this, or further apart, say nothing of its pace [h]. */
+/** Measurements closer together than this, or further apart, say nothing of its pace [h]; our own choice, no source. */
 const paceH = { least: 0.5, most: 36 } as const;
 
 export interface MeasuredCore {

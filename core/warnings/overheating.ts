@@ -15,7 +15,7 @@ import { perLimits } from './per-limits.ts';
 import { coreUnknownSays, measureCore, type PileSnapshot } from './snapshot.ts';
 import { isOld } from './spoken-value.ts';
 
-/** Whoever speaks more seldom than this has said all that will be known while an alarm is held [ms]. */
+/** Whoever speaks more seldom than this has said all that will be known while an alarm is held [ms]; our own choice, no source. */
 const seldomMs = 1.1 * atLimitMs;
 
 /** Four times the ±0.5 °C of a common chip: a core this far above the limit is above it [K]. A skin may be so for a sunny hour. */
