@@ -4,7 +4,7 @@ import { type KnownPerson, type Recipients, serverPerson } from '../notify/peopl
 import { Refusal } from '../services/refusal.ts';
 
 const nobodyThere =
-  'The token of the environment stands for no person, so there is nobody to notify. Use a token that a person made under "My account", or sign in by name. What holds for the whole house is under /api/notifications/server and /api/notifications/escalations.';
+  'The token of the environment stands for no person, so there is nobody to notify. Use a token that a person made under "My account", or sign in by name. What holds for the whole server is under /api/notifications/server and /api/notifications/escalations.';
 
 export async function findRecipient(
   people: Pick<Recipients, 'known'>,

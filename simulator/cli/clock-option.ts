@@ -35,12 +35,12 @@ function readSetting(text: string) {
   try {
     data = JSON.parse(text);
   } catch (cause) {
-    throw new ConfigError(`Cannot read the house clock as it must be JSON: current value is ${text}`, { cause });
+    throw new ConfigError(`Cannot read the server clock as it must be JSON: current value is ${text}`, { cause });
   }
   const checked = fastClockSchema.safeParse(data);
   if (checked.success) return checked.data;
   const [issue] = checked.error.issues;
   throw new ConfigError(
-    `Cannot use the house clock as ${issue?.path.join('.') ?? 'it'} is wrong: ${issue?.message ?? 'unknown'}`,
+    `Cannot use the server clock as ${issue?.path.join('.') ?? 'it'} is wrong: ${issue?.message ?? 'unknown'}`,
   );
 }

@@ -17,7 +17,7 @@ When
   --speed N           N seconds of the piles per second, 1 to 3600 (default: 1)
   --start WHEN        date and time at which hour 0 falls, e.g. 2026-06-01T06:00:00Z, or "now".
                       Default: now; with --speed above 1, so long ago that the run ends now
-  --clock JSON        the house clock, the same text as the server's BRANHEARTH_CLOCK, e.g.
+  --clock JSON        the server clock, the same text as the server's BRANHEARTH_CLOCK, e.g.
                       {"startMs":1780293600000,"anchorMs":1780293600000,"speed":600}
                       (default: the variable itself). Hour 0 is then startMs unless --start says else
   --history H         begin H hours before hour 0: what is past goes out at once

@@ -34,7 +34,7 @@ test('while nobody is set up the token speaks for the house; then it is told whi
   expect((await notifications(olives)).json()).toMatchObject({ person: { name: 'Olive', isOwner: true } });
 });
 
-test('the page says so, and still shows what holds for the whole house', async () => {
+test('the page says so, and still shows what holds for the whole server', async () => {
   const context = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
   await context.addInitScript((secret) => localStorage.setItem('branhearth.token', secret), token);
   const page = await context.newPage();

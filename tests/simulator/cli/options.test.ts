@@ -87,7 +87,7 @@ describe('chooseClock()', () => {
     expect(chooseClock(base, nowMs).hourZeroMs).toBe(nowMs);
     expect(chooseClock({ ...base, speed: 600 }, nowMs).hourZeroMs).toBe(nowMs - 24 * 3_600_000);
   });
-  test('chooseClock() keeps to the house clock it is given', () => {
+  test('chooseClock() keeps to the server clock it is given', () => {
     const setting = { startMs: 5_000_000, anchorMs: nowMs, speed: 600 };
     const { clock, hourZeroMs } = chooseClock({ ...base, clockText: JSON.stringify(setting) }, nowMs);
     expect(hourZeroMs).toBe(5_000_000);

@@ -60,7 +60,7 @@ describe('runCommand()', () => {
       .find((row) => row.includes(',soil-core,'));
     expect(first?.startsWith('2031-06-07T06:')).toBe(true);
   });
-  test('runCommand() replays the litter heap over MQTT on the house clock, as fast as it goes', async () => {
+  test('runCommand() replays the litter heap over MQTT on the server clock, as fast as it goes', async () => {
     const open = await openBroker();
     try {
       const setting = { startMs: Date.UTC(2031, 5, 1), anchorMs: Date.now(), speed: 100_000 };

@@ -25,7 +25,7 @@ interface Kept extends LastAnswer {
  * is kept, whenever it ended.
  */
 export function keyOf(path: string): string | undefined {
-  const { pathname, searchParams } = new URL(path, 'http://house');
+  const { pathname, searchParams } = new URL(path, 'http://here');
   if (/^\/api\/(health|sites|piles)$/.test(pathname)) return pathname;
   if (pathname === '/api/probes') return searchParams.has('find') ? undefined : `${pathname}?${searchParams}`;
   if (/^\/api\/piles\/[^/]+(\/(entries|alarms|acts))?$/.test(pathname) || /^\/api\/alarms\/[^/]+$/.test(pathname)) {

@@ -77,7 +77,7 @@ async function askWhoIsThere(): Promise<boolean> {
     me.set(session);
     return session.person !== null;
   } catch {
-    return true; // Out of reach, or a house that does not know of people: what comes next says so.
+    return true; // Out of reach, or a server that does not know of people: what comes next says so.
   }
 }
 whenUnauthorised(lock);

@@ -24,15 +24,15 @@ export function SystemLine() {
     return () => clearInterval(timer);
   }, []);
   return (
-    <div class="house-line" role="status">
+    <div class="system-line" role="status">
       {troubles(health).map((said) => (
-        <p class="house-trouble" key={said}>
+        <p class="system-trouble" key={said}>
           {said}
         </p>
       ))}
       <NobodyNotified />
       {pushOver && (
-        <p class="house-trouble">
+        <p class="system-trouble">
           {pushOverWords[pushOver]} <a href="/notifications">Add this device again</a> if you want warnings here.
         </p>
       )}

@@ -35,7 +35,7 @@ function useChosenSeries(pile: PileDetail) {
     return spanOf(choice === 'custom' ? 'batch' : choice, startedAtMs, nowMs);
   };
   // Before the server's clock is known this device's may be years off: what was asked by it is asked anew.
-  const byWhom = useInstallation(({ clock }) => (clock ? 'house' : 'device'));
+  const byWhom = useInstallation(({ clock }) => (clock ? 'server' : 'device'));
   const key = `${pile.id} ${choice} ${choice === 'custom' ? JSON.stringify(custom) : startedAtMs} ${expected} ${byWhom}`;
   const { value, error, refresh } = useQuery(key, () => {
     const { fromMs, toMs } = spanNow();

@@ -13,7 +13,7 @@ const says: Record<Installed['opensOffline'], string> = {
 export function OnThisDevice() {
   const { opensOffline, install } = useStore(installed, (value) => value);
   return (
-    <section class="house-facts" aria-labelledby="on-this-device">
+    <section class="system-facts" aria-labelledby="on-this-device">
       <h2 id="on-this-device">On this device</h2>
       <p>{says[opensOffline]}</p>
       {install ? (

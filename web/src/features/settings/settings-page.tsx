@@ -110,8 +110,8 @@ function SystemFactsView() {
   const health = useInstallation((installation) => installation.health);
   if (!health) return null;
   return (
-    <section class="house-facts" aria-labelledby="house-facts">
-      <h2 id="house-facts">System status</h2>
+    <section class="system-facts" aria-labelledby="system-facts">
+      <h2 id="system-facts">System status</h2>
       <dl class="ledger">
         {(Object.keys(partNames) as (keyof typeof partNames)[]).map((part) => (
           <div key={part}>
