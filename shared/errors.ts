@@ -24,7 +24,7 @@ export const refusalReasons = [
   'future-time',
   'no-such-pointer',
   'conflicting-value',
-  'already-thinned',
+  'already-downsampled',
   'name-taken',
   'unknown-site',
   'unknown-template',

@@ -34,7 +34,7 @@ export function createCommitOutcomes({ root, clock, refusals, onCommitted }: Com
         const another = `${site}/${probe} has another ${quantity} for that time`;
         refuse('conflicting-value', `Cannot keep a second value as ${another}`);
       } else if (outcome === appended.beforeHorizon) {
-        refuse('already-thinned', `Cannot keep a reading as those of ${site}/${probe} from that time are thinned`);
+        refuse('already-downsampled', `Cannot keep a reading as those of ${site}/${probe} from that time are thinned`);
       }
     }
   }

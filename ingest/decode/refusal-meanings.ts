@@ -43,6 +43,6 @@ export const refusalMeanings: Record<RefusalReason, string> = {
     'Somebody foretells the air of a site that is not here. Add the site, or publish on the topic of one that is.',
   'unknown-template':
     'A device that introduced itself says by a template where its value stands, and the template does more than point there. Only a path with float, int and round is understood. Map its topic by hand.',
-  'already-thinned':
+  'already-downsampled':
     'The reading is older than the raw readings still kept of its probe, so it may be counted there already. Take old logs in under a probe name of their own, or before thinning; and raise the age in the settings when probes stay away that long.',
 };

@@ -6,10 +6,10 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import {
+  type DownsampledOnce,
+  downsampledOnceSchema,
   type KeepingAnswer,
   keptDaysSchema,
-  type ThinnedOnce,
-  thinnedOnceSchema,
 } from '../../shared/contracts/retention.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import type { Journal } from '../../shared/store/journal.ts';
@@ -76,8 +76,10 @@ export class Downsampling {
     this.#next(0);
   }
 
-  async last(): Promise<ThinnedOnce | null> {
-    return (await this.#parts.journal.settings.read(lastKey, thinnedOnceSchema.nullable()).catch(unlessAway)) ?? null;
+  async last(): Promise<DownsampledOnce | null> {
+    return (
+      (await this.#parts.journal.settings.read(lastKey, downsampledOnceSchema.nullable()).catch(unlessAway)) ?? null
+    );
   }
 
   /** The oldest batch that still lies and reaches behind the age. */
@@ -158,7 +160,7 @@ export class Downsampling {
       if (!done) await pause(Math.max(leastRestMs, restTimes * (performance.now() - fromMs)));
     }
     const freedBytes = bytes - (await readings.size()).bytes;
-    const once: ThinnedOnce = { startedAt, endedAt: toInstant(clock.nowMs()), before, removed, freedBytes };
+    const once: DownsampledOnce = { startedAt, endedAt: toInstant(clock.nowMs()), before, removed, freedBytes };
     await journal.settings.write(lastKey, once);
     log.info({ before, removed, freedBytes }, 'old readings are thinned');
   }

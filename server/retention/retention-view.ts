@@ -32,12 +32,12 @@ export async function keepingView(
   }
   return {
     keptDays,
-    thinnedBefore: horizonMs === 0 ? null : toInstant(horizonMs),
+    downsampledBefore: horizonMs === 0 ? null : toInstant(horizonMs),
     ...(await readings.size()),
     year: {
       rows: inAYear(pace.rows),
       bytes: inAYear(pace.bytes + (pace.rollupBytes ?? 0)),
-      thinnedBytes: pace.rollupBytes === null ? null : inAYear(pace.rollupBytes),
+      downsampledBytes: pace.rollupBytes === null ? null : inAYear(pace.rollupBytes),
     },
     wouldFree,
     heldBy: keptDays === null ? null : await downsampling.heldBy(keptDays),

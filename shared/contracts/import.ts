@@ -117,7 +117,7 @@ export const importDoneSchema = z.object({
   /** Readings of a known probe, quantity and time with another value: the one kept first stays. */
   conflicting: z.number().int(),
   /** Readings from a time of which only ten-minute means are kept of their probe: not taken. */
-  thinned: z.number().int(),
+  downsampled: z.number().int(),
   /** Rows and single cells. */
   refused: z.number().int(),
 });

@@ -9,7 +9,7 @@ export const offeredKeptDays = [90, 365, 730] as const;
 
 export const keptDaysSchema = z.int().min(leastKeptDays).max(36_500);
 
-export const thinnedOnceSchema = z.object({
+export const downsampledOnceSchema = z.object({
   startedAt: instantSchema,
   endedAt: instantSchema,
   /** Readings before this were thinned. */
@@ -18,13 +18,13 @@ export const thinnedOnceSchema = z.object({
   /** How much smaller the readings are on disk; less than 0 when more came in meanwhile. */
   freedBytes: z.number().int(),
 });
-export type ThinnedOnce = z.infer<typeof thinnedOnceSchema>;
+export type DownsampledOnce = z.infer<typeof downsampledOnceSchema>;
 
 export const keepingAnswerSchema = z.object({
   /** Days after which readings are thinned; null when never. */
   keptDays: keptDaysSchema.nullable(),
   /** Before this only rollups are kept; null when nothing was thinned yet. */
-  thinnedBefore: instantSchema.nullable(),
+  downsampledBefore: instantSchema.nullable(),
   /** Readings kept as they came, and all bytes on disk, rollups included. */
   rows: z.number().int(),
   bytes: z.number().int(),
@@ -34,7 +34,7 @@ export const keepingAnswerSchema = z.object({
     /** With every reading kept. */
     bytes: z.number().int(),
     /** Once it is thinned; null where the database does not tell. */
-    thinnedBytes: z.number().int().nullable(),
+    downsampledBytes: z.number().int().nullable(),
   }),
   /** What thinning would take away now, for each age offered and the one asked about. */
   wouldFree: z.array(z.object({ keptDays: z.number().int(), rows: z.number().int(), bytes: z.number().int() })),
@@ -46,7 +46,7 @@ export const keepingAnswerSchema = z.object({
   running: z
     .object({ startedAt: instantSchema, before: instantSchema, removed: z.number().int(), share: z.number() })
     .nullable(),
-  last: thinnedOnceSchema.nullable(),
+  last: downsampledOnceSchema.nullable(),
   /** Why the last try went wrong; it is tried again by itself. */
   problem: z.string().nullable(),
 });

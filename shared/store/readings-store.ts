@@ -49,7 +49,7 @@ export interface DownsampleStep {
 }
 
 /** All that is left of a series before its horizon. */
-export interface Thinned {
+export interface Downsampled {
   readonly horizonMs: number;
   readonly standIns: readonly KeptReading[];
   /** Of the whole series: either this store has their rows already, or they are thinned. */
@@ -144,7 +144,7 @@ export interface ReadingsStore {
    * Takes over what another store had thinned of one series; again and again changes nothing. What this store has of
    * the series before that horizon as rows is hidden by it, so see first that there is none.
    */
-  takeDownsampled(series: SeriesRef, thinned: Thinned): Promise<void>;
+  takeDownsampled(series: SeriesRef, thinned: Downsampled): Promise<void>;
 
   /**
    * Takes away all that these probes ever said, rollups and stand-ins with it, a short step at a time; to be called

@@ -324,7 +324,7 @@ export function lifeRoutes({ farm, nowMs, ok, taken, refuse }: Stand): LifeRoute
       /^\/api\/import\/commit$/,
       ({ body }) => {
         taken(importCommitSchema, body);
-        return ok(importDoneSchema, { kept: 2, known: 1, conflicting: 0, thinned: 0, refused: 1 });
+        return ok(importDoneSchema, { kept: 2, known: 1, conflicting: 0, downsampled: 0, refused: 1 });
       },
     ],
   ];

@@ -82,14 +82,19 @@ describe('the embedded broker', () => {
     expect(ingest.refusals().refusals).toMatchObject([{ reason: 'conflicting-value', count: 1 }]);
   });
 
-  test('acknowledges a reading from a time that was thinned, and counts it: already-thinned', async () => {
+  test('acknowledges a reading from a time that was thinned, and counts it: already-downsampled', async () => {
     const { publisher, ingest, store, committed } = await start();
     const client = await publisher();
     await store.downsample(nowMs - 86_400_000);
     await client.publishAsync(topic, reading(nowMs - 2 * 86_400_000), { qos: 1 });
     await client.publishAsync(topic, reading(nowMs), { qos: 1 });
     expect([store.kept.size, committed.length]).toEqual([1, 1]);
-    expect(ingest.counters()).toMatchObject({ received: 2, acked: 2, stored: 1, refused: { 'already-thinned': 1 } });
+    expect(ingest.counters()).toMatchObject({
+      received: 2,
+      acked: 2,
+      stored: 1,
+      refused: { 'already-downsampled': 1 },
+    });
     expect(ingest.refusals().refusals[0]?.meaning).toMatch(/probe name of their own.*raise the age/);
   });
 

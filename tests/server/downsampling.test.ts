@@ -70,7 +70,7 @@ afterAll(async () => {
 
 test('nothing is thinned before the owner chooses an age, and what each would free is told', async () => {
   const keeping = await get('/api/retention?keptDays=300');
-  expect(keeping).toMatchObject({ keptDays: null, thinnedBefore: null, running: null, last: null, heldBy: null });
+  expect(keeping).toMatchObject({ keptDays: null, downsampledBefore: null, running: null, last: null, heldBy: null });
   expect(keeping.wouldFree.map((one: { keptDays: number }) => one.keptDays)).toEqual([90, 300, 365, 730]);
   const [ninety, , year] = keeping.wouldFree;
   expect(ninety.rows).toBeGreaterThan(year.rows);
@@ -104,8 +104,8 @@ describe('once an age is chosen', () => {
     const keeping = await get('/api/retention');
     expect(keeping.last).toMatchObject({ removed: promised, before: isoOf(oldEnoughMs) });
     expect(keeping.wouldFree.find((one: { keptDays: number }) => one.keptDays === keptDays).rows).toBe(0);
-    expect(Date.parse(keeping.thinnedBefore)).toBeGreaterThan(oldEnoughMs - 3 * msPerHour);
-    expect((await ask('/metrics')).text).toContain(`branhearth_readings_thinned_total ${promised}\n`);
+    expect(Date.parse(keeping.downsampledBefore)).toBeGreaterThan(oldEnoughMs - 3 * msPerHour);
+    expect((await ask('/metrics')).text).toContain(`branhearth_readings_downsampled_total ${promised}\n`);
   });
 
   test('not a figure or curve of the comparison, of the closest batches, and of charts from ten minutes on differs', async () => {
@@ -146,8 +146,8 @@ describe('once an age is chosen', () => {
       const { digest } = (await ask({ method: 'POST', url: '/api/import/preview', payload: body })).json();
       return (await ask({ method: 'POST', url: '/api/import/commit', payload: { ...body, digest } })).json();
     };
-    expect(await commit(probe)).toMatchObject({ kept: 0, thinned: 2 });
-    expect(await commit('notebook-of-old')).toMatchObject({ kept: 2, thinned: 0 });
+    expect(await commit(probe)).toMatchObject({ kept: 0, downsampled: 2 });
+    expect(await commit('notebook-of-old')).toMatchObject({ kept: 2, downsampled: 0 });
   });
 
   test('a higher age brings nothing back and thins nothing', async () => {

@@ -13,9 +13,14 @@ interface ReadingsMetricsParts {
 /** How much the readings take up, and what was thinned of them. */
 export function addReadingsMetrics(registry: MetricsRegistry, parts: ReadingsMetricsParts): void {
   const { downsampling } = parts;
-  addCounter(registry, 'branhearth_readings_thinned', 'Readings thinned to rollups', () => downsampling.removedInAll);
+  addCounter(
+    registry,
+    'branhearth_readings_downsampled',
+    'Readings thinned to rollups',
+    () => downsampling.removedInAll,
+  );
   addSize(registry, parts);
-  addGauge(registry, 'branhearth_thinning_running', 'Whether readings are being thinned now', () =>
+  addGauge(registry, 'branhearth_downsampling_running', 'Whether readings are being thinned now', () =>
     downsampling.running === null ? 0 : 1,
   );
 }
@@ -25,8 +30,8 @@ function addSize(registry: MetricsRegistry, { readings, log }: ReadingsMetricsPa
   const registers = [registry];
   const gauge = (name: string, help: string) => new Gauge({ name, help, registers });
   const bytes = gauge('branhearth_readings_bytes', 'Bytes that readings and rollups take up on disk');
-  const thinnedBefore = gauge(
-    'branhearth_readings_thinned_before_seconds',
+  const downsampledBefore = gauge(
+    'branhearth_readings_downsampled_before_seconds',
     'Before this time only rollups are kept; 0 when nothing was thinned',
   );
   new Gauge({
@@ -38,7 +43,7 @@ function addSize(registry: MetricsRegistry, { readings, log }: ReadingsMetricsPa
         const size = await readings.size();
         this.set(size.rows);
         bytes.set(size.bytes);
-        thinnedBefore.set((await readings.horizon()) / 1000);
+        downsampledBefore.set((await readings.horizon()) / 1000);
       } catch (error) {
         // The rest is worth gathering most of all while the store is away.
         log.debug({ err: error }, 'no size of the readings');

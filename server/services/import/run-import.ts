@@ -83,7 +83,7 @@ async function keepReadings(
   pieces: AsyncIterable<ImportPiece>,
   digest: string,
 ): Promise<ImportDone> {
-  const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
+  const done = { kept: 0, known: 0, conflicting: 0, downsampled: 0, refused: 0 };
   const probes = new Set<ReturnType<typeof parts.probes.of>>();
   const keep = async (batch: readonly Reading[]) => {
     if (batch.length === 0) return;
@@ -92,7 +92,7 @@ async function keepReadings(
     done.kept += newCount;
     done.known += duplicateCount;
     done.conflicting += conflictCount;
-    done.thinned += beforeHorizonCount;
+    done.downsampled += beforeHorizonCount;
     // As for what comes in by itself: the watches hear of it once it is safe, and go back where it is late.
     batch.forEach((reading, i) => {
       if (outcomes[i] === appended.new) probes.add(parts.probes.record(reading));
@@ -115,7 +115,7 @@ async function keepEntries(
   pieces: AsyncIterable<ImportPiece>,
   digest: string,
 ): Promise<ImportDone> {
-  const done = { kept: 0, known: 0, conflicting: 0, thinned: 0, refused: 0 };
+  const done = { kept: 0, known: 0, conflicting: 0, downsampled: 0, refused: 0 };
   const { journal, readings, clock, watch } = parts;
   const service = new JournalService({ journal, readings, clock, acted: (pileId) => watch.reload(pileId) });
   const noted: Record<'kept' | 'known', EntryRecord[]> = { kept: [], known: [] };

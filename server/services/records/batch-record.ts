@@ -22,7 +22,7 @@ import { lotView } from '../lineage/lot-view.ts';
 import { alarmDetail } from '../views/alarm-view.ts';
 import { batchHeatHistory } from './batch-heat-history.ts';
 import { batchSources } from './batch-sources.ts';
-import { heatLogs, temperatureCurves, thinnedTo } from './batch-temperatures.ts';
+import { downsampledTo, heatLogs, temperatureCurves } from './batch-temperatures.ts';
 import { readinessView } from './readiness-view.ts';
 import { timeTemperature } from './time-temperature.ts';
 
@@ -77,7 +77,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
       logs,
       turnsAtMs,
       range.toMs - range.fromMs,
-      await thinnedTo(readings, sources, range),
+      await downsampledTo(readings, sources, range),
     ),
     pastHeat: worded(heatView(heat, history.limits)),
     readiness: await readinessView(readings, batch, sources, entries, range.toMs, heat),

@@ -109,7 +109,7 @@ export async function tenMinuteHistory(
 }
 
 /** Until when only ten-minute means of a batch are kept; 0 when all of its readings are. */
-export async function thinnedTo(
+export async function downsampledTo(
   readings: ReadingsStore,
   sources: readonly PileSource[],
   { fromMs, toMs }: { fromMs: number; toMs: number },

@@ -9,13 +9,13 @@ import type { Position } from '../../../shared/names.ts';
 
 /**
  * @param turnsAtMs When turns were logged.
- * @param thinnedToMs Until when only ten-minute means are kept; 0 when all readings are.
+ * @param downsampledToMs Until when only ten-minute means are kept; 0 when all readings are.
  */
 export function timeTemperature(
   logs: ReadonlyMap<Position, HeatLog>,
   turnsAtMs: readonly number[],
   lengthMs: number,
-  thinnedToMs = 0,
+  downsampledToMs = 0,
 ): TimeTemperature {
   const position = countedPosition(logs);
   const log = (position && logs.get(position)) ?? startRuleLog();
@@ -29,7 +29,10 @@ export function timeTemperature(
     turns: turnsAtMs.length,
     rules: ruleFacts(log, turnsAtMs),
     messages: {
-      says: thinnedToMs > 0 ? [...recordSays, message('rule.thinned', { untilDateMs: thinnedToMs })] : [...recordSays],
+      says:
+        downsampledToMs > 0
+          ? [...recordSays, message('rule.thinned', { untilDateMs: downsampledToMs })]
+          : [...recordSays],
     },
   });
 }

@@ -14,8 +14,8 @@ export function bucketQuestions(
   const startMs = Math.max(fromMs, partFromMs);
   const throughMs = Math.min(toMs, partToMs, latestInfluxMs + 1) - 1;
   const questions: string[] = [];
-  const thinnedMs = Math.min(throughMs, horizonMs - 1);
-  if (startMs <= thinnedMs) questions.push(standInBucketsQuestion(part, startMs, thinnedMs, bucketMs));
+  const downsampledMs = Math.min(throughMs, horizonMs - 1);
+  if (startMs <= downsampledMs) questions.push(standInBucketsQuestion(part, startMs, downsampledMs, bucketMs));
   const rawMs = Math.max(startMs, horizonMs);
   if (rawMs <= throughMs) questions.push(bucketsQuestion(part, rawMs, throughMs, bucketMs));
   return questions;

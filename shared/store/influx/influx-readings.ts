@@ -14,6 +14,7 @@ import { mustBeWhole, noBuckets, wholeRange } from '../readings/whole-range.ts';
 import type {
   AppendResult,
   BucketsAnswer,
+  Downsampled,
   DownsampleStep,
   ForgetStep,
   KeptReading,
@@ -22,7 +23,6 @@ import type {
   SeriesLast,
   SeriesPart,
   SeriesRef,
-  Thinned,
   Weight,
 } from '../readings-store.ts';
 import { Attempts } from './attempts.ts';
@@ -197,7 +197,7 @@ class InfluxReadings implements ReadingsStore {
     this.#downsampler.beginAnew();
   }
 
-  takeDownsampled(series: SeriesRef, thinned: Thinned): Promise<void> {
+  takeDownsampled(series: SeriesRef, thinned: Downsampled): Promise<void> {
     return this.#inTurn(async () => {
       this.#attempts.mustBeOpen();
       await this.#attempts.run('take over what was thinned', () => this.#notes.take(series, thinned));

@@ -7,7 +7,7 @@
  * All of them stand at time 0 and are written over, so the bucket must keep points without end.
  */
 import { type Quantity, quantitySchema } from '../../quantity.ts';
-import type { SeriesRef, Thinned } from '../readings-store.ts';
+import type { Downsampled, SeriesRef } from '../readings-store.ts';
 import type { InfluxClient } from './influx-client.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
@@ -135,7 +135,7 @@ export class SeriesNotes {
   }
 
   /** Takes over what another store had thinned. */
-  async take(ref: SeriesRef, { horizonMs, standIns, firstAtMs, last }: Thinned): Promise<void> {
+  async take(ref: SeriesRef, { horizonMs, standIns, firstAtMs, last }: Downsampled): Promise<void> {
     const start = standInStart(ref);
     const lines = standIns.flatMap(({ atMs, value, standsFor }) =>
       standsFor === undefined

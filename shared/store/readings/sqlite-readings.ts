@@ -13,6 +13,7 @@ import { type Hold, holdFile } from '../hold-file.ts';
 import type {
   AppendResult,
   BucketsAnswer,
+  Downsampled,
   DownsampleStep,
   ForgetStep,
   KeptReading,
@@ -21,7 +22,6 @@ import type {
   SeriesLast,
   SeriesPart,
   SeriesRef,
-  Thinned,
   Weight,
 } from '../readings-store.ts';
 import Database from '../sqlite-driver.ts';
@@ -188,7 +188,7 @@ export class SqliteReadings implements ReadingsStore {
     }
   }
 
-  async takeDownsampled({ site, probe, quantity }: SeriesRef, thinned: Thinned): Promise<void> {
+  async takeDownsampled({ site, probe, quantity }: SeriesRef, thinned: Downsampled): Promise<void> {
     this.#mustBeOpen();
     this.#attempt('take over what was thinned', () => {
       // What waits would be settled over rollups that are complete without it.

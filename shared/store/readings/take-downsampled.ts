@@ -1,13 +1,13 @@
 /** Puts into the rollups what another store had thinned of one series. */
 
 import type { Database } from 'better-sqlite3';
-import type { Thinned } from '../readings-store.ts';
+import type { Downsampled } from '../readings-store.ts';
 import { addSeriesSql } from './schema.ts';
 import type { KnownSeries } from './series-book.ts';
 import { tierLengthsMs, toMiddleMs } from './tiers.ts';
 
 /** @param series New to the file when it has no id yet. */
-export function takeDownsampled(db: Database, series: KnownSeries, thinned: Thinned): void {
+export function takeDownsampled(db: Database, series: KnownSeries, thinned: Downsampled): void {
   const { horizonMs, standIns, firstAtMs, last } = thinned;
   const isNewer = last.atMs > series.lastAtMs;
   const after = {

@@ -72,14 +72,14 @@ describe('readings from a file', () => {
 
   test('kept as shown, once however often, and the judge hears of it', async () => {
     const { digest } = await preview(ask());
-    expect(await commit(ask(), digest)).toEqual({ kept: 8, known: 0, conflicting: 0, thinned: 0, refused: 6 });
-    expect(await commit(ask(), digest)).toEqual({ kept: 0, known: 8, conflicting: 0, thinned: 0, refused: 6 });
+    expect(await commit(ask(), digest)).toEqual({ kept: 8, known: 0, conflicting: 0, downsampled: 0, refused: 6 });
+    expect(await commit(ask(), digest)).toEqual({ kept: 0, known: 8, conflicting: 0, downsampled: 0, refused: 6 });
     await farm.post(`/api/probes/${site}/core/claim`, { pileId: 'cart-shed', position: 'core', from: at(90) });
     const series = seriesAnswerSchema.parse((await farm.get('/api/piles/cart-shed/series')).json());
     expect(series.positions.core?.temperatureC?.map(({ mean }) => mean)).toEqual([40.278, 41]);
     const later = { ...ask(), csv: `time,core temperature °C\n${at(25)},44\n${at(29)},40` };
     const { digest: next } = await preview(later);
-    expect(await commit(later, next)).toEqual({ kept: 1, known: 0, conflicting: 1, thinned: 0, refused: 0 });
+    expect(await commit(later, next)).toEqual({ kept: 1, known: 0, conflicting: 1, downsampled: 0, refused: 0 });
     expect(farm.one.installation.watching?.get('cart-shed')?.watch.hasNews).toBe(true);
   });
 
@@ -126,7 +126,7 @@ describe('readings from a file', () => {
       kept: 0,
       known: rows.readings,
       conflicting: 0,
-      thinned: 0,
+      downsampled: 0,
       refused: 0,
     });
   });
@@ -173,8 +173,8 @@ describe('entries from a file', () => {
 
   test('are kept once however often, with their own times', async () => {
     const { digest } = await preview(ask);
-    expect(await commit(ask, digest)).toEqual({ kept: 3, known: 0, conflicting: 0, thinned: 0, refused: 3 });
-    expect(await commit(ask, digest)).toEqual({ kept: 0, known: 3, conflicting: 0, thinned: 0, refused: 3 });
+    expect(await commit(ask, digest)).toEqual({ kept: 3, known: 0, conflicting: 0, downsampled: 0, refused: 3 });
+    expect(await commit(ask, digest)).toEqual({ kept: 0, known: 3, conflicting: 0, downsampled: 0, refused: 3 });
     const kept = entriesAnswerSchema.parse((await farm.get('/api/piles/cart-shed/entries')).json()).entries;
     expect(kept.map(({ at }) => at)).toEqual(
       expect.arrayContaining(['2026-02-14T07:30:00.000Z', '2026-02-16T07:30:00.000Z']),
@@ -199,7 +199,7 @@ describe('entries from a file', () => {
       kept: 0,
       known: shown.rows.total,
       conflicting: 0,
-      thinned: 0,
+      downsampled: 0,
       refused: 0,
     });
   });

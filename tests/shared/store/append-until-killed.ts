@@ -19,7 +19,7 @@ export function numberedBatch(n: number): Reading[] {
 }
 
 /** What batch `n` lets go when thinning: all but the newest five hours. */
-export function thinnedBeforeMs(n: number): number {
+export function downsampledBeforeMs(n: number): number {
   return beginMs + ((n * readingsPerBatch) / someSeries.length - 300) * 60_000;
 }
 
@@ -28,7 +28,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, downsampleRows: 25 });
   for (let n = Number(first); ; n += 1) {
     await store.append(numberedBatch(n));
-    if (thin === 'thin') for (const _ of someSeries) await store.downsample(Math.max(0, thinnedBeforeMs(n)));
+    if (thin === 'thin') for (const _ of someSeries) await store.downsample(Math.max(0, downsampledBeforeMs(n)));
     writeSync(1, `${n}\n`);
   }
 }

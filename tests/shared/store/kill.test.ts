@@ -8,7 +8,7 @@ import { StoreError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import { lengthOf } from '../../../shared/store/readings/tiers.ts';
-import { numberedBatch, readingsPerBatch, thinnedBeforeMs } from './append-until-killed.ts';
+import { downsampledBeforeMs, numberedBatch, readingsPerBatch } from './append-until-killed.ts';
 import { beginMs, dayMs, someSeries } from './arbitrary-readings.ts';
 import { downsampleWhole } from './readings-store-contract.ts';
 import { rollupsAndRaw } from './rollups-and-raw.ts';
@@ -84,13 +84,13 @@ function countsOf(readings: readonly Reading[]): Map<string, number> {
 test('a process killed again and again while it thins has every acknowledged reading once in its rollups', async () => {
   const path = join(scratchFolder(), 'readings.db');
   let acknowledged = -1;
-  let thinnedToMs = 0;
+  let downsampledToMs = 0;
   for (let round = 0; round < 8; round += 1) {
     acknowledged = await killAfter(path, Math.max(0, acknowledged), 14 + round * 2, () => {}, 'thin');
     const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, downsampleRows: 25 });
     const horizonMs = await store.horizon();
-    expect(horizonMs).toBeGreaterThanOrEqual(thinnedToMs);
-    thinnedToMs = horizonMs;
+    expect(horizonMs).toBeGreaterThanOrEqual(downsampledToMs);
+    downsampledToMs = horizonMs;
     const rows = await store.rows(someSeries, 0, beginMs + 400 * dayMs, 1_000_000);
     const counted = rows.reduce((sum, { standsFor }) => sum + (standsFor?.count ?? 1), 0);
     const keptBatches = counted / readingsPerBatch;
@@ -98,15 +98,15 @@ test('a process killed again and again while it thins has every acknowledged rea
     const sent = Array.from({ length: keptBatches }, (_, n) => numberedBatch(n)).flat();
     const again = await store.append(sent);
     expect(again.duplicateCount + again.beforeHorizonCount).toBe(sent.length);
-    await downsampleWhole(store, Math.max(0, thinnedBeforeMs(keptBatches - 1)));
+    await downsampleWhole(store, Math.max(0, downsampledBeforeMs(keptBatches - 1)));
     await store.close();
     const { rollups, fromRaw, waiting } = rollupsAndRaw(path);
     expect(waiting).toBe(0);
     const found = rollups.map((row) => [[row.tier, row.series_id, row.at_ms].join(), row.n] as const);
     expect(new Map(found)).toEqual(countsOf(sent));
     const rawFromMs = fromRaw[0]?.at_ms ?? 0;
-    expect(rawFromMs).toBeGreaterThanOrEqual(thinnedToMs);
+    expect(rawFromMs).toBeGreaterThanOrEqual(downsampledToMs);
     expect(rollups.filter((row) => row.at_ms >= rawFromMs)).toEqual(fromRaw);
   }
-  expect(thinnedToMs).toBeGreaterThan(beginMs);
+  expect(downsampledToMs).toBeGreaterThan(beginMs);
 });

@@ -119,8 +119,8 @@ function DoneLine({ done }: { readonly done: Done }) {
       {counted(done.kept, 'row')} kept
       {done.known > 0 && `, ${done.known} were there before`}
       {done.conflicting > 0 && `, ${done.conflicting} differ from what is stored; the stored values were kept`}
-      {done.thinned > 0 &&
-        `, ${done.thinned} not taken, as of that time only ten-minute means of their probe are kept (give the log a probe name of its own)`}
+      {done.downsampled > 0 &&
+        `, ${done.downsampled} not taken, as of that time only ten-minute means of their probe are kept (give the log a probe name of its own)`}
       {done.refused > 0 && `, ${done.refused} refused`}.
     </p>
   );

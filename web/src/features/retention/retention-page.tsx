@@ -95,7 +95,7 @@ export function KeepingPage() {
 
 /** What thinning is doing, did last, and waits for. */
 function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readonly reader: Reader }) {
-  const { keptDays, thinnedBefore, running, last, heldBy, problem } = keeping;
+  const { keptDays, downsampledBefore, running, last, heldBy, problem } = keeping;
   const dayOf = (instant: string) => fullDay(Date.parse(instant), reader);
   return (
     <div class="keeping-standing" role="status">
@@ -123,8 +123,8 @@ function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readon
           {last.freedBytes > 0 ? `, and ${sizeWords(last.freedBytes)} were given back.` : '.'}
         </p>
       )}
-      {thinnedBefore !== null && keptDays === null && (
-        <p>Nothing more is thinned. Of the time before {dayOf(thinnedBefore)} ten-minute rollups are kept.</p>
+      {downsampledBefore !== null && keptDays === null && (
+        <p>Nothing more is thinned. Of the time before {dayOf(downsampledBefore)} ten-minute rollups are kept.</p>
       )}
     </div>
   );

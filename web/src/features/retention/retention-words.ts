@@ -23,7 +23,7 @@ export function takenUp({ rows, bytes, year }: Pick<KeepingAnswer, 'rows' | 'byt
   const now = `${kept} kept as ${rows > 1 ? 'they' : 'it'} came, ${sizeWords(bytes)} on disk with all rollups`;
   if (year.rows === 0) return `${now}. None came in the last seven days.`;
   const thinned =
-    year.thinnedBytes === null ? '' : `, of which ${sizeWords(year.thinnedBytes)} stay once it is thinned`;
+    year.downsampledBytes === null ? '' : `, of which ${sizeWords(year.downsampledBytes)} stay once it is thinned`;
   return `${now}. At the pace of the last seven days another year takes up ${sizeWords(year.bytes)}${thinned}.`;
 }
 

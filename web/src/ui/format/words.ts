@@ -94,7 +94,7 @@ export const refusalNames: Record<RefusalReason, string> = {
   'future-time': 'Time in the future',
   'no-such-pointer': 'Nothing at the pointer',
   'conflicting-value': 'Conflicting value',
-  'already-thinned': 'Older than what was thinned',
+  'already-downsampled': 'Older than what was thinned',
   'name-taken': 'Two devices of one name',
   'unknown-site': 'Unknown site',
   'unknown-template': 'Template not understood',
