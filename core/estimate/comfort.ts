@@ -19,9 +19,6 @@ export function comfortOfHour(was: ComfortSide, meanC: number, { comfortMinC, co
 
 /** @param hour By the last hour that is closed. */
 export function comfortNow(hour: ComfortSide, coreC: number, { comfortMinC, comfortMaxC }: Comfort): ComfortSide {
-  const deadbandK = hour === 'within' ? temperatureDeadbandK : 0;
-  if (coreC > comfortMaxC + deadbandK || (hour === 'above' && coreC >= comfortMaxC - temperatureDeadbandK))
-    return 'above';
-  const isBelow = coreC < comfortMinC - deadbandK || (hour === 'below' && coreC <= comfortMinC + temperatureDeadbandK);
-  return isBelow ? 'below' : 'within';
+  const clearK = hour === 'within' ? temperatureDeadbandK : 0;
+  return comfortOfHour(hour, coreC, { comfortMinC: comfortMinC - clearK, comfortMaxC: comfortMaxC + clearK });
 }

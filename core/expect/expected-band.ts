@@ -8,6 +8,7 @@ import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { AirReading } from './air-reading.ts';
 import type { WorkedBand } from './band.ts';
 import { type Ensemble, type EnsembleOptions, EnsembleRoom, runEnsemble } from './ensemble.ts';
+import { quantileOfSorted } from './quantile.ts';
 
 /** What the lumped model itself misses [K]: published models of composting miss the mean of a curve by 2 °C (Mason 2006, second-hand). */
 const modelErrorK = 2;
@@ -60,15 +61,6 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: Message): WorkedBand 
   const members = { count: ensemble.members, steps, firstHour: 0, coreCentiC };
   const airC = Array.from(ensemble.airC);
   return { fromMs: ensemble.fromMs, stepMs: msPerHour, p10C, p50C, p90C, origin, airC, members };
-}
-
-/** Quantile by straight interpolation between order statistics; of nothing it is NaN. */
-export function quantileOfSorted(sorted: ArrayLike<number>, share: number): number {
-  const place = share * (sorted.length - 1);
-  const left = Math.floor(place);
-  const from = sorted[left] ?? Number.NaN;
-  const to = sorted[Math.min(sorted.length - 1, left + 1)] ?? from;
-  return from + (place - left) * (to - from);
 }
 
 function originOf(setup: PileSetup, air: readonly AirReading[], isForetold: boolean): Message {

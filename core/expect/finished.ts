@@ -5,7 +5,7 @@
 import { message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { WorkedBand } from './band.ts';
-import { quantileOfSorted } from './expected-band.ts';
+import { quantileOfSorted } from './quantile.ts';
 
 export interface FinishedBatch {
   /** Core temperature at each whole hour of the batch's age [°C]; null where it was not measured. */

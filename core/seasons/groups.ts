@@ -6,17 +6,28 @@ import type { ComparedBatch, Split } from '../../shared/contracts/seasons.ts';
 import { type Difference, difference } from './difference.ts';
 import { type MeasureKey, measureKeys } from './measure-keys.ts';
 
-export interface Group {
+export interface Part {
   readonly id: string;
   readonly name: string;
+}
+
+export interface Group extends Part {
   readonly batches: readonly ComparedBatch[];
 }
 
 /** Every value of a split among these batches, the largest group first. */
 export function groupsBy(batches: readonly ComparedBatch[], split: Split): Group[] {
+  return groupsOf(batches, (batch) => partOf(batch, split));
+}
+
+/** @param partsOf What a batch counts under. @returns The largest group first. */
+export function groupsOf(
+  batches: readonly ComparedBatch[],
+  partsOf: (batch: ComparedBatch) => readonly Part[],
+): Group[] {
   const found = new Map<string, { id: string; name: string; batches: ComparedBatch[] }>();
   for (const batch of batches) {
-    for (const { id, name } of partOf(batch, split)) {
+    for (const { id, name } of partsOf(batch)) {
       const group = found.get(id) ?? { id, name, batches: [] };
       group.batches.push(batch);
       found.set(id, group);
@@ -56,7 +67,7 @@ export function columnOf(batches: readonly ComparedBatch[], key: MeasureKey): (n
 }
 
 /** What a batch counts under; nothing where that was not given. */
-export function partOf(batch: ComparedBatch, split: Split): readonly { id: string; name: string }[] {
+export function partOf(batch: ComparedBatch, split: Split): readonly Part[] {
   const as = (text: string | null) => (text === null ? [] : [{ id: text, name: text }]);
   switch (split) {
     case 'material':

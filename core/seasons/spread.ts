@@ -2,7 +2,7 @@
  * How one measure varies over a grower's own batches. It never calls a value normal: a spread of few batches is narrow
  * by chance.
  */
-import { quantileOfSorted } from '../expect/expected-band.ts';
+import { quantileOfSorted } from '../expect/quantile.ts';
 
 export interface Spread {
   readonly count: number;

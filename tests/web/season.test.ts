@@ -3,6 +3,7 @@ import { partOf } from '../../core/seasons/groups.ts';
 import type { AgedCurve, ComparedBatch } from '../../shared/contracts/seasons.ts';
 import { addressOf, choiceQuery, readComparison } from '../../web/src/features/seasons/address.ts';
 import { amountOf, cellOf, headingOf } from '../../web/src/features/seasons/measure-words.ts';
+import { groupsBy } from '../../web/src/features/seasons/named-groups.ts';
 import {
   dayMarks,
   frameOf,
@@ -14,7 +15,6 @@ import {
   yOf,
 } from '../../web/src/features/seasons/overlay-shape.ts';
 import { foundIn, sorted } from '../../web/src/features/seasons/table-rows.ts';
-import { groupsBy } from '../../web/src/features/seasons/two-groups.tsx';
 
 test('readComparison() keeps what can be read and forgets the rest', () => {
   const { choice, view } = readComparison({

@@ -17,6 +17,7 @@ import { Apart } from './apart.tsx';
 import { Choose } from './choose.tsx';
 import { type ColourFact, colourFacts, curveGroups, tellingFact } from './curve-groups.ts';
 import { MeasureTable } from './measure-table.tsx';
+import { splitNames } from './named-groups.ts';
 import { Overlay } from './overlay.tsx';
 import { getCompared, getCurves } from './season-api.ts';
 import { SeasonNames } from './season-names.tsx';
@@ -139,16 +140,7 @@ interface ShownProps extends Pick<ComparedProps, 'onView'> {
   readonly view: View;
 }
 
-const factNames: Record<ColourFact, string> = {
-  material: 'material',
-  starter: 'starter',
-  cover: 'cover',
-  site: 'site',
-  year: 'year',
-  season: 'season',
-  ending: 'how it ended',
-  stage: 'stage',
-};
+const factNames: Record<ColourFact, string> = { ...splitNames, ending: 'how it ended' };
 
 function Curves({ of: { curves, shown, inOrder, nameOf, broughtOut }, view, onView }: ShownProps) {
   const { unit } = usePrefs();

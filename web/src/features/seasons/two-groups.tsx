@@ -1,40 +1,17 @@
 /** Two groups of batches, and by how much each measure differs, in words and with an interval. */
 
 import { chanceRemark, noCause, sayDifference } from '../../../../core/seasons/difference-message.ts';
-import { compareGroups, type Group, pairOf, groupsBy as partedBy } from '../../../../core/seasons/groups.ts';
-import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
-import { type ComparedBatch, type Split, splits } from '../../../../shared/contracts/seasons.ts';
+import { compareGroups, type Group, pairOf } from '../../../../core/seasons/groups.ts';
+import { type ComparedBatch, splits } from '../../../../shared/contracts/seasons.ts';
 import { paragraph, verbatim } from '../../../../shared/messages/message.ts';
-import { materialNames } from '../../../../shared/profiles/material-names.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
-import { stageNames } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import type { View } from './address.ts';
 import { amountOf, measureWords } from './measure-words.ts';
+import { groupsBy, splitNames } from './named-groups.ts';
 import { renderSeason } from './render-season.ts';
 import './season.css';
-
-const splitNames: Record<Split, string> = {
-  material: 'material',
-  site: 'site',
-  year: 'year',
-  season: 'season',
-  starter: 'starter',
-  stage: 'stage',
-  cover: 'cover',
-};
-
-const nameTables: Partial<Record<Split, Record<string, string>>> = {
-  material: materialNames,
-  stage: stageNames,
-  cover: coverNames,
-};
-
-/** With what people call each. */
-export function groupsBy(batches: readonly ComparedBatch[], split: Split): Group[] {
-  return partedBy(batches, split).map((group) => ({ ...group, name: nameTables[split]?.[group.id] ?? group.name }));
-}
 
 interface TwoGroupsProps {
   readonly batches: readonly ComparedBatch[];
