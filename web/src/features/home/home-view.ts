@@ -2,7 +2,8 @@
 import { z } from 'zod';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { positions, stages } from '../../../../shared/names.ts';
-import { byPress } from './home-order.ts';
+import { addressWith, unusual } from '../../data/address-query.ts';
+import { byName, byPress } from './home-order.ts';
 
 export const pileStates = ['need', 'watch', 'calm', 'empty'] as const;
 export type PileState = (typeof pileStates)[number];
@@ -25,11 +26,7 @@ export function readHomeView(query: Record<string, string>): HomeView {
 }
 
 export function homeAddress(view: HomeView): string {
-  const query = new URLSearchParams();
-  for (const key of Object.keys(usualView) as (keyof HomeView)[])
-    if (view[key] !== usualView[key]) query.set(key, view[key]);
-  const text = query.toString();
-  return text === '' ? '/' : `/?${text}`;
+  return addressWith('/', unusual(view, usualView));
 }
 
 /** What a pile asks of people; where nothing lies, nothing is asked. */
@@ -49,7 +46,6 @@ export function hottestC({ positions: at }: Pick<PileSummary, 'positions'>): num
   );
 }
 
-const byName = (one: PileSummary, other: PileSummary) => one.name.localeCompare(other.name, 'en', { numeric: true });
 const laidMs = ({ batch }: PileSummary) => (batch ? Date.parse(batch.startedAt) : Number.POSITIVE_INFINITY);
 
 const orders: Record<HomeView['order'], (one: PileSummary, other: PileSummary) => number> = {

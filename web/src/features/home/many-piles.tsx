@@ -7,7 +7,15 @@ import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { HomeControls } from './home-controls.tsx';
 import { groupBySite } from './home-order.ts';
-import { chosenPiles, type HomeView, homeAddress, readHomeView, stateOf, usualView } from './home-view.ts';
+import {
+  chosenPiles,
+  type HomeView,
+  homeAddress,
+  type PileState,
+  readHomeView,
+  stateOf,
+  usualView,
+} from './home-view.ts';
 import { PileLine } from './pile-line.tsx';
 import './many-piles.css';
 
@@ -52,9 +60,8 @@ interface ByNeedProps {
 function ByNeed({ piles, nameOf }: ByNeedProps) {
   const sites = useInstallation((installation) => installation.sites);
   const { text } = usePageTexts(pageHomeTexts);
-  const of = (state: string) => piles.filter((pile) => stateOf(pile) === state);
-  const [need, watch] = [of('need'), of('watch')];
-  const others = piles.filter((pile) => !need.includes(pile) && !watch.includes(pile));
+  const of = (...states: PileState[]) => piles.filter((pile) => states.includes(stateOf(pile)));
+  const [need, watch, others] = [of('need'), of('watch'), of('calm', 'empty')];
   return (
     <>
       <Lines id="need" title={text('page-home.need', { pileCount: need.length })} piles={need} nameOf={nameOf} />

@@ -5,7 +5,6 @@ import { pageHomeTexts } from '../../../../shared/messages/made/en/page-home.ts'
 import { formatTemp } from '../../../../shared/temperature.ts';
 import { msPerMinute } from '../../../../shared/units.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
-import { useServerNow } from '../../data/live/use-installation.ts';
 import { useSaidSoon } from '../../data/live/use-said-soon.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { heatColour } from '../../ui/colour/heat-scale.ts';
@@ -30,7 +29,6 @@ export function PileLine({ pile, siteName }: PileLineProps) {
   const said = useSaidSoon(pile.site);
   const { text } = usePageTexts(pageHomeTexts);
   const { unit } = usePrefs();
-  const minute = Math.floor(useServerNow() / msPerMinute);
   const [condition, next] = [said(pile, 'condition'), said(pile, 'next')];
   const waiting = unacknowledgedCount(pile);
   // Hundreds of lines stand together, and one pile says something new: the others are not looked at again.
@@ -59,7 +57,7 @@ export function PileLine({ pile, siteName }: PileLineProps) {
         <CoreHeat pile={pile} unit={unit} />
       </li>
     ),
-    [pile, siteName, condition, next, waiting, unit, minute],
+    [pile, siteName, condition, next, waiting, unit],
   );
 }
 

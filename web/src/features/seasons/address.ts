@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { measureKeys } from '../../../../core/seasons/measure-keys.ts';
 import { choiceSchema, splits } from '../../../../shared/contracts/seasons.ts';
+import { addressWith, unusual } from '../../data/address-query.ts';
 import { colourFacts } from './curve-groups.ts';
 
 const sortKeys = ['name', 'startedAt', ...measureKeys] as const;
@@ -54,10 +55,7 @@ export function choiceQuery(choice: ChoiceText): string {
 
 /** The address of a comparison, always in the same order. */
 export function addressOf({ choice, view }: Comparison): string {
-  const query = new URLSearchParams(Object.entries(choice).filter(([, value]) => value !== ''));
-  for (const key of Object.keys(usual) as (keyof View)[]) if (view[key] !== usual[key]) query.set(key, view[key]);
-  const text = query.toString();
-  return text === '' ? '/seasons' : `/seasons?${text}`;
+  return addressWith('/seasons', { ...choice, ...unusual(view, usual) });
 }
 
 export function idsIn(text: string): string[] {
