@@ -20,7 +20,10 @@ export interface AirAheadUsed {
 
 /** Older than this, no hour to come is taken from it: the day before says as much by then. Our own choice, no source. */
 export const airAheadStaleMs = 2 * msPerDay;
-/** Between two points further apart than this nothing is made up: services give six-hourly points for the days after tomorrow [ms]; MET Norway, Locationforecast 2.0, data model. */
+/**
+ * Between two points further apart than this nothing is made up: services give six-hourly points for the days after tomorrow [ms]; MET
+ * Norway, Locationforecast 2.0, data model.
+ */
 const longestStepMs = 6 * msPerHour;
 /** So many hours must be both measured and foretold before the one is put right by the other, and so far at most [h], [K]; our own choice. */
 const fewestSharedH = 6;

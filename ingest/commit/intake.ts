@@ -3,9 +3,10 @@
  * what a message holds, and stores nothing itself.
  */
 import type { Clock } from '../../shared/clock.ts';
+import type { IssuedAirAhead } from '../../shared/contracts/air-ahead.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import type { Reading } from '../../shared/reading.ts';
-import { type AirAheadMessage, decodeAirAhead } from '../decode/air-ahead.ts';
+import { decodeAirAhead } from '../decode/air-ahead.ts';
 import { decodeNumber, decodeReading } from '../decode/decode-payload.ts';
 import {
   type Arrival,
@@ -27,7 +28,7 @@ export interface IntakeOptions extends ForeignIntakeParts, KeepableParts {
   readonly clock: Clock;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
   /** Air foretold for a site; comes back with why it cannot be used. Absent where another process keeps it. */
-  onAirAhead?: ((site: string, ahead: AirAheadMessage) => Promise<ReadingError | undefined>) | undefined;
+  onAirAhead?: ((site: string, ahead: IssuedAirAhead) => Promise<ReadingError | undefined>) | undefined;
 }
 
 /** @returns What of the message is to be kept. */

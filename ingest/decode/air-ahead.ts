@@ -2,17 +2,13 @@
 import {
   type AirAheadProblem,
   airAheadProblem,
-  type NewAirAhead,
+  type IssuedAirAhead,
   newAirAheadSchema,
 } from '../../shared/contracts/air-ahead.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import type { Arrival } from './decoded.ts';
 
-export interface AirAheadMessage extends Omit<NewAirAhead, 'issuedAt'> {
-  readonly issuedMs: number;
-}
-
-export function decodeAirAhead(text: string, { nowMs, retained }: Arrival): AirAheadMessage | ReadingError {
+export function decodeAirAhead(text: string, { nowMs, retained }: Arrival): IssuedAirAhead | ReadingError {
   let payload: unknown;
   try {
     payload = JSON.parse(text);

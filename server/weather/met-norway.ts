@@ -4,7 +4,7 @@
  * Form: https://api.met.no/doc/ForecastJSON; its steps are hourly for some days, then six-hourly.
  */
 import { z } from 'zod';
-import { mostAirPoints, type NewAirAhead } from '../../shared/contracts/air-ahead.ts';
+import { airTemperatureSchema, type IssuedAirAhead, mostAirPoints } from '../../shared/contracts/air-ahead.ts';
 import { instantInputSchema } from '../../shared/contracts/time.ts';
 import { weatherSource } from '../../shared/weather-source.ts';
 
@@ -21,7 +21,7 @@ const answerSchema = z.object({
           data: z.object({
             instant: z.object({
               details: z.object({
-                air_temperature: z.number().min(-90).max(60),
+                air_temperature: airTemperatureSchema,
                 relative_humidity: z.number().min(0).max(100.5).optional(),
               }),
             }),
@@ -33,12 +33,8 @@ const answerSchema = z.object({
   }),
 });
 
-export interface MetNorwayAnswer extends Omit<NewAirAhead, 'issuedAt'> {
-  readonly issuedMs: number;
-}
-
 /** @returns undefined for what is not of this form. */
-export function readMetNorway(text: string): MetNorwayAnswer | undefined {
+export function readMetNorway(text: string): IssuedAirAhead | undefined {
   let body: unknown;
   try {
     body = JSON.parse(text);

@@ -14,9 +14,11 @@ const coldestC = -90;
 const warmestC = 60;
 export const mostAirPoints = 1_000;
 
+export const airTemperatureSchema = z.number().min(coldestC).max(warmestC);
+
 const newAirPointSchema = z.object({
   at: instantInputSchema,
-  temperatureC: z.number().min(coldestC).max(warmestC),
+  temperatureC: airTemperatureSchema,
   humidityPct: z.number().min(0).max(100).optional(),
 });
 
@@ -36,6 +38,10 @@ export const newAirAheadSchema = z
     });
   });
 export type NewAirAhead = z.output<typeof newAirAheadSchema>;
+/** Once it is known when it was made. */
+export interface IssuedAirAhead extends Omit<NewAirAhead, 'issuedAt'> {
+  readonly issuedMs: number;
+}
 
 /** What is kept of it, and whether a later issue was there already. */
 export const airAheadKeptSchema = z.object({

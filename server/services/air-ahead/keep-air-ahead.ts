@@ -1,7 +1,12 @@
 /** Takes in the air that somebody foretells for a site, however it came. */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../../shared/clock.ts';
-import { type AirAheadKept, airAheadProblem, type NewAirAhead } from '../../../shared/contracts/air-ahead.ts';
+import {
+  type AirAheadKept,
+  airAheadProblem,
+  type IssuedAirAhead,
+  type NewAirAhead,
+} from '../../../shared/contracts/air-ahead.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { ConflictError, ReadingError } from '../../../shared/errors.ts';
 import type { AirAheadRecord, Journal } from '../../../shared/store/journal.ts';
@@ -37,10 +42,7 @@ export class AirAheadKeeper {
   }
 
   /** What came by the broker. @returns why it is not kept. */
-  async take(
-    siteId: string,
-    ahead: Omit<NewAirAhead, 'issuedAt'> & { issuedMs: number },
-  ): Promise<ReadingError | undefined> {
+  async take(siteId: string, ahead: IssuedAirAhead): Promise<ReadingError | undefined> {
     if (this.#waiting >= mostWaiting) return unknownSite(siteId);
     this.#waiting += 1;
     try {
@@ -56,10 +58,7 @@ export class AirAheadKeeper {
   }
 
   /** @throws {ConflictError} when the site is unknown. */
-  async keep(
-    siteId: string,
-    { issuedMs, source = unnamedSource, points }: Omit<NewAirAhead, 'issuedAt'> & { issuedMs: number },
-  ): Promise<AirAheadKept> {
+  async keep(siteId: string, { issuedMs, source = unnamedSource, points }: IssuedAirAhead): Promise<AirAheadKept> {
     const { journal, clock, issued } = this.#parts;
     const record: AirAheadRecord = {
       siteId,
