@@ -35,42 +35,10 @@ import type {
 } from './watch-records.ts';
 
 export type { AlarmRecord, AlarmStepRecord } from '../alarm-record.ts';
-export type {
-  ActRecord,
-  EntriesQuestion,
-  EntryRecord,
-  Kept,
-  PhotoRecord,
-  PictureSize,
-} from './entry-records.ts';
-export type {
-  BatchStoryRecord,
-  FlowRecord,
-  LineageChange,
-  LineageRef,
-  LotRecord,
-  UseRecord,
-} from './lineage-records.ts';
-export type {
-  AirAheadRecord,
-  BatchRecord,
-  ClaimRecord,
-  PileRecord,
-  ProbeKeyRecord,
-  ProbeRecord,
-} from './pile-records.ts';
-export type {
-  CheckpointRecord,
-  JournalNews,
-  Lease,
-  LeaseRecord,
-  LeaseTable,
-  PileCommandRecord,
-  PileViewChange,
-  PileViewRecord,
-  WatchChange,
-  WorkerRecord,
-} from './watch-records.ts';
+export type * from './entry-records.ts';
+export type * from './lineage-records.ts';
+export type * from './pile-records.ts';
+export type * from './watch-records.ts';
 
 export interface Journal extends PeopleJournal {
   readonly sites: {
