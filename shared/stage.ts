@@ -96,29 +96,9 @@ function originOfAll(origin: Message): LimitOrigin {
  * there from 160 °F on).
  */
 export const selfHeatingLadder = [
-  {
-    fromC: 65,
-    says: 'it is in the danger zone of self-heating',
-    todo: 'spread it out thin so that it cools, with gloves and a dust mask on and water at hand, and measure it twice a day',
-    mayOpen: true,
-  },
-  {
-    fromC: 71,
-    says: 'self-heating is serious',
-    todo: 'measure every two hours and open the heap only with water and a helper at hand',
-    mayOpen: true,
-  },
-  {
-    fromC: 79,
-    says: 'hot pockets are likely',
-    todo: 'call the fire service before touching the heap, and keep air out of it',
-    mayOpen: false,
-  },
-  { fromC: 88, says: 'fire may start when it is opened', todo: 'leave it to the fire service', mayOpen: false },
-  {
-    fromC: 93,
-    says: 'fire is imminent',
-    todo: 'keep people away and call the fire service now',
-    mayOpen: false,
-  },
+  { fromC: 65, mayOpen: true },
+  { fromC: 71, mayOpen: true },
+  { fromC: 79, mayOpen: false },
+  { fromC: 88, mayOpen: false },
+  { fromC: 93, mayOpen: false },
 ] as const;

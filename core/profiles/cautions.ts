@@ -10,6 +10,7 @@
  * | foulAir, shedAir, fire, deep, scald, unknownHeat, watering, handful, hotHandful | common practice, no source |
  */
 import { message } from '../../shared/messages/message.ts';
+import { handInBelowC } from '../../shared/squeeze.ts';
 
 export const cautions = {
   spores: message('caution.spores'),
@@ -26,5 +27,5 @@ export const cautions = {
   watering: message('caution.watering'),
   using: message('caution.using'),
   handful: message('caution.handful'),
-  hotHandful: message('caution.hot-handful'),
+  hotHandful: message('caution.handful-by-fork', { hotC: handInBelowC }),
 } as const;

@@ -26,7 +26,10 @@ interface Paragraph {
   readonly params: { readonly parts: readonly Message[] };
 }
 
-/** A text that is shown as it was written: by a person, by another program, or before messages had codes. */
+/**
+ * A text that is shown as it was written: by a person, by another program, or before messages had codes. Its temperatures, which are in
+ * °C, are read out of it and put into the reader's unit: no other text is treated so.
+ */
 interface Verbatim {
   readonly code: 'verbatim';
   readonly params: { readonly text: string };

@@ -6,6 +6,7 @@ import { IntlMessageFormat } from 'intl-messageformat';
 import { formatQuantity, plainReader, type Reader, regionOf } from './format.ts';
 import { fallback, languageFor } from './language.ts';
 import type { Message } from './message.ts';
+import { sentenceIn } from './verbatim-text.ts';
 
 /** Texts of one language by code, as a catalogue has them. */
 export type Texts = Readonly<Record<string, string>>;
@@ -28,7 +29,7 @@ export function rendererOf(texts: Texts): Render {
     return made;
   };
   const render: Render = (said, reader) => {
-    if (said.code === 'verbatim') return String(said.params.text);
+    if (said.code === 'verbatim') return sentenceIn(reader.units.temperature, String(said.params.text));
     if (said.code === 'paragraph') return said.params.parts.map((part) => render(part, reader)).join(' ');
     const format = formatOf(said.code, reader.language);
     if (format === undefined) return said.code;

@@ -3,6 +3,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sentenceIn } from '../../shared/messages/verbatim-text.ts';
 import { ageWords, batchDay, dueSentence, lengthWords } from '../../web/src/ui/format/age.ts';
 import {
   clockTime,
@@ -12,14 +13,7 @@ import {
   type Reader,
   wallOfInstant,
 } from '../../web/src/ui/format/local-time.ts';
-import {
-  celsiusFrom,
-  formatDifference,
-  formatTemp,
-  plainNumber,
-  sentenceIn,
-  tempIn,
-} from '../../web/src/ui/format/temperature.ts';
+import { celsiusFrom, formatDifference, formatTemp, plainNumber, tempIn } from '../../web/src/ui/format/temperature.ts';
 
 const nb = '\u00a0';
 
@@ -57,7 +51,7 @@ describe('formatTemp()', () => {
   });
 });
 
-describe('sentenceIn()', () => {
+describe('sentenceIn(), for texts that have no code', () => {
   const rows: [string, string][] = [
     [
       'It is too hot: the core is at 53 °C, and 50 °C is the limit.',

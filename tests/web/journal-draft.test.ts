@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { newEntrySchema } from '../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
 import { type EntryFacts, entryKinds } from '../../shared/entry.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { newClientId } from '../../web/src/features/journal/client-id.ts';
 import { entryCautions } from '../../web/src/features/journal/entry-cautions.ts';
 import { checkedEntry, draftOf, emptyEntry } from '../../web/src/features/journal/entry-draft.ts';
@@ -98,7 +99,11 @@ describe('drafts', () => {
 
 describe('words', () => {
   test('whoever smells a pile is told to wave its smell towards them', () =>
-    expect(entryCautions('smell', undefined).join(' ')).toContain('Do not put your nose into a mouldy heap'));
+    expect(
+      entryCautions('smell', undefined)
+        .map((one) => plainEnglish(one))
+        .join(' '),
+    ).toContain('Do not put your nose into a mouldy heap'));
   for (const [temperatureC, isClosed] of [
     [64.9, false],
     [65, true],
@@ -106,7 +111,8 @@ describe('words', () => {
   ] as const)
     for (const kind of ['squeeze', 'sample', 'smell', 'growth', 'readiness'] as const)
       test(`${kind} of a pile at ${temperatureC} °C ${isClosed ? 'is not to be opened for' : 'may be opened for'}`, () => {
-        const said = entryCautions(kind, { core: { probe: 'p1', temperatureC, silent: false } }).join(' ');
+        const cautions = entryCautions(kind, { core: { probe: 'p1', temperatureC, silent: false } });
+        const said = cautions.map((one) => plainEnglish(one)).join(' ');
         if (isClosed) expect(said).toMatch(new RegExp(`^At ${temperatureC} °C do not open it for this`));
         else expect(said).not.toMatch(/do not open it/);
       });

@@ -19,6 +19,7 @@ import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { plainReader } from '../../shared/messages/format.ts';
 import { worded } from '../../shared/messages/in-words.ts';
 import { verbatim } from '../../shared/messages/message.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import type { AlarmRecord } from '../../shared/store/journal.ts';
 import type { MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
@@ -64,7 +65,8 @@ const gallery = findingGallery();
 const rungs = selfHeatingLadder.map((rung, i) => {
   const all = heatedTo(i);
   if (all.last === null) throw new Error('never looked at');
-  return { ...rung, assessment: all.last, finding: all.finding('self-heating') };
+  const finding = all.finding('self-heating');
+  return { ...rung, todo: plainEnglish(finding.todo).replace(/\.$/, ''), assessment: all.last, finding };
 });
 const nowMs = startMs + 5 * msPerHour;
 
@@ -183,7 +185,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
       const records = standing([hazard, ...others]);
       const shown = summaries(records);
       const watering = handWateringWords(shown) ?? [];
-      const cautions = mayOpen ? [] : actCautions('turned', fromC + 1);
+      const cautions = mayOpen ? [] : actCautions('turned', fromC + 1).map((caution) => plainEnglish(caution));
       const calendar = dateCalendar(
         [
           {

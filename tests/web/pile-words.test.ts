@@ -4,9 +4,10 @@
 import { describe, expect, test } from 'vitest';
 import { newPileSchema, type PileSummary, pileSummarySchema, tones } from '../../shared/contracts/piles.ts';
 import { refusalReasons } from '../../shared/errors.ts';
-import { plainReader } from '../../shared/messages/format.ts';
+import { metric, plainReader } from '../../shared/messages/format.ts';
 import { pageHomeTexts } from '../../shared/messages/made/en/page-home.ts';
 import { verbatim } from '../../shared/messages/message.ts';
+import { plainEnglish, render } from '../../shared/messages/render.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
 import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { readPrefs } from '../../web/src/data/prefs.ts';
@@ -21,7 +22,7 @@ import { limitLines } from '../../web/src/features/pile/limit-lines.ts';
 import { customSpan, spanOf } from '../../web/src/features/pile/time-span.ts';
 import { lastWords, probesSentence } from '../../web/src/features/probes/probe-facts.ts';
 import { brokerAddress, publishLine } from '../../web/src/features/probes/publish-line.ts';
-import { actCautions, hottestC } from '../../web/src/ui/format/act-caution.ts';
+import { actCautions, handfulCaution, hottestC } from '../../web/src/ui/format/act-caution.ts';
 import { readNumber } from '../../web/src/ui/format/read-number.ts';
 import { refusalNames } from '../../web/src/ui/format/words.ts';
 import { mockFarm } from '../helpers/mock-farm.ts';
@@ -175,9 +176,18 @@ describe('cautions before an act', () => {
     test(`${kind} at ${hottest} °C: ${count === 0 ? 'none' : String(words)}`, () => {
       const cautions = actCautions(kind, hottest);
       expect(cautions).toHaveLength(count);
-      if (words) expect(cautions.join(' ')).toMatch(words);
+      if (words) expect(cautions.map((caution) => plainEnglish(caution)).join(' ')).toMatch(words);
     });
   }
+  test('the heat that a caution names is in the unit of whoever reads it', () => {
+    const inF = { ...plainReader(0), units: { ...metric, temperature: 'F' as const } };
+    const said = [...actCautions('turned', 72.4), handfulCaution(72.4)]
+      .map((caution) => render(caution, inF))
+      .join(' ');
+    expect(said).toContain('At 162\u00a0°F self-heating is serious');
+    expect(said).toContain('at 122\u00a0°F and above take the handful');
+    expect(said).not.toContain('°C');
+  });
   test('the hottest live place counts, a silent one does not', () => {
     expect(hottestC(stack.positions)).toBe(72.3);
     expect(

@@ -1,10 +1,9 @@
 /** What a person is notified of, in words: in their unit and by the clock of their zone. */
 import type { NoticeContent } from '../../../core/notify/notice-content.ts';
 import { metric, type Reader } from '../../../shared/messages/format.ts';
-import { type Message, verbatim } from '../../../shared/messages/message.ts';
+import type { Message } from '../../../shared/messages/message.ts';
 import { render } from '../../../shared/messages/render.ts';
 import { plainSpaces } from '../../../shared/messages/renderer.ts';
-import { sentenceIn } from '../../../shared/temperature.ts';
 
 export interface MessageReader {
   readonly timeZone: string;
@@ -28,7 +27,7 @@ export function renderContent(
   to: MessageReader,
   nowMs: number,
 ): MessageContent {
-  const words = (said: Message) => plainSpaces(render(inUnit(said, to.unit), readerOf(to, nowMs)));
+  const words = (said: Message) => plainSpaces(render(said, readerOf(to, nowMs)));
   return {
     title: shortTitle(title.name, words(title.what)),
     sentence: words(sentence),
@@ -38,13 +37,6 @@ export function renderContent(
 
 export function readerOf({ timeZone, unit, language, hour12 = false }: MessageReader, nowMs: number): Reader {
   return { language, timeZone, nowMs, units: { ...metric, temperature: unit }, hour12 };
-}
-
-/** What was kept in words, before messages had codes, holds its temperatures in °C. */
-function inUnit(said: Message, unit: 'C' | 'F'): Message {
-  if (said.code === 'verbatim') return verbatim(sentenceIn(unit, said.params.text));
-  if (said.code !== 'paragraph') return said;
-  return { code: 'paragraph', params: { parts: said.params.parts.map((part) => inUnit(part, unit)) } };
 }
 
 const longestTitle = 60;

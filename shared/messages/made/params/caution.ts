@@ -1,5 +1,5 @@
 // Made from ../../en/caution.json by `npm run messages`; change that instead.
-import type { NoParams } from '../../param-types.ts';
+import type { NoParams, Temperature } from '../../param-types.ts';
 
 export interface CautionParams {
   'caution.spores': NoParams;
@@ -19,6 +19,17 @@ export interface CautionParams {
   'caution.hands': NoParams;
   'caution.handful': NoParams;
   'caution.hot-handful': NoParams;
+  'caution.handful-by-fork': { readonly hotC: Temperature };
+  'caution.ladder.1': { readonly hottestC: Temperature };
+  'caution.ladder.2': { readonly hottestC: Temperature };
+  'caution.ladder.3': { readonly hottestC: Temperature };
+  'caution.ladder.4': { readonly hottestC: Temperature };
+  'caution.ladder.5': { readonly hottestC: Temperature };
+  'caution.closed.1': { readonly hottestC: Temperature };
+  'caution.closed.2': { readonly hottestC: Temperature };
+  'caution.closed.3': { readonly hottestC: Temperature };
+  'caution.closed.4': { readonly hottestC: Temperature };
+  'caution.closed.5': { readonly hottestC: Temperature };
   'caution.doors': NoParams;
   'caution.practice': NoParams;
   'caution.self-heating': NoParams;

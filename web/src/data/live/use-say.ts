@@ -1,9 +1,9 @@
 /** Sentences of messages, in the units and the zone of whoever reads. */
 import type { Reader as MessageReader, ReaderUnits } from '../../../../shared/messages/format.ts';
 import { fallback } from '../../../../shared/messages/language.ts';
-import type { Message, Say } from '../../../../shared/messages/message.ts';
+import { type Message, type Say, verbatim } from '../../../../shared/messages/message.ts';
 import type { Render } from '../../../../shared/messages/renderer.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { sentenceIn } from '../../../../shared/messages/verbatim-text.ts';
 import { useOtherLanguage } from '../language.ts';
 import { type Prefs, usePrefs } from '../prefs.ts';
 import { useReader, useServerNow } from './use-installation.ts';
@@ -51,14 +51,13 @@ export type Said = <Name extends string>(answer: Spoken<Name>, name: Name) => st
  * @example said(pile, 'condition')
  */
 export function useSaid(render: Render | undefined, siteId?: string): Said {
-  const { unit } = usePrefs();
   const reader = useMessageReader(siteId);
-  const say = useInLanguage(render ?? unsaid, reader);
+  const say = useInLanguage(render ?? inItsOwnWords, reader);
   return (answer, name) => {
-    const said = answer.messages?.[name];
-    if (said?.code === 'verbatim') return sentenceIn(unit, said.params.text);
-    return said && render ? say(said) : sentenceIn(unit, answer[name] ?? '');
+    const said = render && answer.messages?.[name];
+    return say(said ?? verbatim(answer[name] ?? ''));
   };
 }
 
-const unsaid: Render = ({ code }) => code;
+const inItsOwnWords: Render = (said, { units }) =>
+  said.code === 'verbatim' ? sentenceIn(units.temperature, said.params.text) : said.code;

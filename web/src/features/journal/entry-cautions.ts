@@ -4,30 +4,23 @@
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { type EntryKind, isActKind } from '../../../../shared/entry.ts';
-import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
-import { selfHeatingLadder } from '../../../../shared/stage.ts';
-import { actCautions, handfulCautions, hottestC } from '../../ui/format/act-caution.ts';
+import { type Message, message, paragraph } from '../../../../shared/messages/message.ts';
+import { actCautions, handfulCaution, hottestC, ladderStep } from '../../ui/format/act-caution.ts';
 
 const closeUp: readonly EntryKind[] = ['smell', 'readiness', 'growth'];
 const handsIn: readonly EntryKind[] = ['squeeze', 'sample'];
 
-export function entryCautions(kind: EntryKind, positions: PileSummary['positions'] | undefined): string[] {
+export function entryCautions(kind: EntryKind, positions: PileSummary['positions'] | undefined): Message[] {
   const hottest = positions ? hottestC(positions) : null;
   if (isActKind(kind)) return actCautions(kind, hottest);
   const closed = leaveClosed(hottest);
-  if (closeUp.includes(kind)) {
-    return [...closed, `${cautionTexts['caution.smelling']} ${cautionTexts['caution.who']}`];
-  }
-  if (handsIn.includes(kind)) {
-    if (closed.length > 0) return closed;
-    return handfulCautions(hottest);
-  }
-  return [];
+  if (closeUp.includes(kind)) return [...closed, paragraph(message('caution.smelling'), message('caution.who'))];
+  if (!handsIn.includes(kind)) return [];
+  return closed.length > 0 ? closed : [handfulCaution(hottest)];
 }
 
 /** Nobody opens a pile that heats itself for the sake of a handful. */
-function leaveClosed(hottest: number | null): string[] {
-  const rung = selfHeatingLadder.findLast(({ fromC }) => hottest !== null && hottest >= fromC);
-  if (rung === undefined || hottest === null) return [];
-  return [`At ${Math.floor(hottest)} °C do not open it for this: ${rung.todo}. Write down only what you found before.`];
+function leaveClosed(hottest: number | null): Message[] {
+  const step = ladderStep(hottest);
+  return step === undefined ? [] : [message(`caution.closed.${step.number}`, { hottestC: step.hottestC })];
 }

@@ -4,11 +4,12 @@ import { useState } from 'preact/hooks';
 import type { NewEntry } from '../../../../shared/contracts/journal.ts';
 import type { EntryKind } from '../../../../shared/entry.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { changePrefs, usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
+import { renderCaution } from '../../ui/format/act-caution.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { entryCautions } from './entry-cautions.ts';
 import { checkedEntry, type EntryDraft } from './entry-draft.ts';
@@ -125,12 +126,12 @@ function Cautions({
   readonly kind: EntryKind;
   readonly positions: Parameters<typeof entryCautions>[1];
 }) {
-  const { unit } = usePrefs();
+  const say = useSay(renderCaution);
   return (
     <>
       {entryCautions(kind, positions).map((caution) => (
-        <p class="caution" key={caution}>
-          <span class="label">Caution</span> {sentenceIn(unit, caution)}
+        <p class="caution" key={say(caution)}>
+          <span class="label">Caution</span> {say(caution)}
         </p>
       ))}
     </>

@@ -1,8 +1,9 @@
 /** The water in the bed with its doubt, and how much more it could take. */
 import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { handfulCautions, hottestC } from '../../ui/format/act-caution.ts';
+import { handfulCaution, hottestC, renderCaution } from '../../ui/format/act-caution.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { MoistureRule } from './moisture-rule.tsx';
@@ -11,6 +12,7 @@ import './moisture.css';
 
 export function Moisture({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();
+  const sayCaution = useSay(renderCaution);
   if (!pile.batch || !pile.judgement) return null;
   const { moisture } = pile.batch;
   const band = moistureBand(pile.limits);
@@ -21,7 +23,7 @@ export function Moisture({ pile }: { readonly pile: PileDetail }) {
       <Part id="moisture" title="Moisture">
         <p>
           How damp it is is not known now: the balance needs the core’s heat.
-          {!hazardStands(pile.alarms) && ` Squeeze a handful from the core. ${say(handfulCautions(hottest).join(' '))}`}
+          {!hazardStands(pile.alarms) && ` Squeeze a handful from the core. ${sayCaution(handfulCaution(hottest))}`}
         </p>
       </Part>
     );
@@ -42,8 +44,8 @@ export function Moisture({ pile }: { readonly pile: PileDetail }) {
       ))}
       <p class="caution">
         <span class="label">Caution</span> Water cannot be taken out again. This is a balance of what was laid, given
-        and driven out, not a measurement: your squeezed handful knows better.
-        {!hazardStands(pile.alarms) && handfulCautions(hottest).map((text) => ` ${say(text)}`)}
+        and driven out, not a measurement: your squeezed handful knows better.{' '}
+        {!hazardStands(pile.alarms) && sayCaution(handfulCaution(hottest))}
       </p>
     </Part>
   );

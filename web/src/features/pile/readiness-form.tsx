@@ -1,12 +1,12 @@
 /** A person's own judgement of smell and look, written into the journal. */
 import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
-import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
+import { message } from '../../../../shared/messages/message.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { sayReadiness } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { actCautions, handfulCautions, hottestC } from '../../ui/format/act-caution.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { actCautions, handfulCaution, hottestC, renderCaution } from '../../ui/format/act-caution.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import type { Judgement } from './person-word.ts';
 
@@ -44,10 +44,10 @@ function useJudgement(pileId: string, onDone: () => Promise<unknown>) {
 }
 
 export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
-  const { unit } = usePrefs();
+  const say = useSay(renderCaution);
   const { isBad, mutation, ...judged } = useJudgement(pile.id, onDone);
   const hottest = hottestC(pile.positions);
-  const cautions = [...actCautions('turned', hottest), ...handfulCautions(hottest), cautionTexts['caution.smelling']];
+  const cautions = [...actCautions('turned', hottest), handfulCaution(hottest), message('caution.smelling')].map(say);
   return (
     <details class="more">
       <summary>{isFirst ? 'Say how it smells and looks' : 'Say it anew'}</summary>
@@ -60,7 +60,7 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
       >
         {cautions.map((caution) => (
           <p class="caution" key={caution}>
-            <span class="label">Caution</span> {sentenceIn(unit, caution)}
+            <span class="label">Caution</span> {caution}
           </p>
         ))}
         <Choice legend="Its smell" value={judged.smell} choices={judgementChoices} onValue={judged.setSmell} />

@@ -1,13 +1,15 @@
 /** What can be done to the pile, each act in one tap, with the caution that goes with it. */
 import { useState } from 'preact/hooks';
+import type { Say } from '../../../../shared/messages/message.ts';
 import { actCautions as handCautions } from '../../../../simulator/practice/cautions.ts';
 import type {
   PracticeAct,
   PracticeActKind,
   PracticeScenario,
 } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { actCautions, hottestC } from '../../ui/format/act-caution.ts';
+import { actCautions, hottestC, renderCaution } from '../../ui/format/act-caution.ts';
 import { sentenceIn } from '../../ui/format/temperature.ts';
 import { type Offer, type OfferGroup, offersFor } from './act-offers.ts';
 import { toDoWords } from './act-words.ts';
@@ -32,6 +34,7 @@ const groupTitles: Record<OfferGroup['id'], string> = {
 
 export function Hands({ scenario, run, frame }: HandsProps) {
   const { unit } = usePrefs();
+  const say = useSay(renderCaution);
   return (
     <div class="hands">
       <div class="hand-answer" role="status">
@@ -56,9 +59,9 @@ export function Hands({ scenario, run, frame }: HandsProps) {
               offer.id === 'finish' ? <Finish key={offer.id} /> : <OneOffer key={offer.id} offer={offer} />,
             )}
           </div>
-          {cautionsOf(id, offers, frame).map((caution) => (
+          {cautionsOf(id, offers, frame, say).map((caution) => (
             <p class="hint caution" key={caution}>
-              <span class="label">Caution</span> {sentenceIn(unit, caution)}
+              <span class="label">Caution</span> {caution}
             </p>
           ))}
         </section>
@@ -67,9 +70,9 @@ export function Hands({ scenario, run, frame }: HandsProps) {
   );
 }
 
-function cautionsOf(id: OfferGroup['id'], offers: readonly Offer[], { pile }: Frame): string[] {
+function cautionsOf(id: OfferGroup['id'], offers: readonly Offer[], { pile }: Frame, say: Say): string[] {
   if (id === 'look') return [handCautions.squeeze, handCautions['look-and-smell']];
-  if (id === 'open') return actCautions('turned', hottestC(pile.positions));
+  if (id === 'open') return actCautions('turned', hottestC(pile.positions)).map(say);
   const hasShed = offers.some((offer) => offer.id === 'close-shed' || offer.id === 'open-shed');
   return id === 'keep' && hasShed ? [handCautions['close-shed']] : [];
 }

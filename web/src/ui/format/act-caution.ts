@@ -3,8 +3,12 @@
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
+import { type Message, message, paragraph } from '../../../../shared/messages/message.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { handInBelowC } from '../../../../shared/squeeze.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
+
+export const renderCaution = rendererOf(cautionTexts);
 
 const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved'];
 
@@ -12,9 +16,10 @@ const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved']
 const hotFromC = 50;
 
 /** @param hottest Null where nobody knows how hot it is: then as if it were hot. */
-export function handfulCautions(hottest: number | null): string[] {
+export function handfulCaution(hottest: number | null): Message {
   const isCool = hottest !== null && hottest < handInBelowC;
-  return [`${cautionTexts[isCool ? 'caution.handful' : 'caution.hot-handful']} ${cautionTexts['caution.hands']}`];
+  const handful = isCool ? message('caution.handful') : message('caution.handful-by-fork', { hotC: handInBelowC });
+  return paragraph(handful, message('caution.hands'));
 }
 
 export function hottestC(positions: PileSummary['positions']): number | null {
@@ -24,14 +29,23 @@ export function hottestC(positions: PileSummary['positions']): number | null {
   return live.length === 0 ? null : Math.max(...live);
 }
 
-export function actCautions(kind: ActKind, hottest: number | null): string[] {
-  const rung = selfHeatingLadder.findLast((step) => hottest !== null && hottest >= step.fromC);
-  const fire = rung && `At ${Math.floor(hottest ?? 0)} °C ${rung.says}: ${rung.todo}.`;
+/** The step of the self-heating hazard that a pile has reached; undefined below the first, or where nobody knows. */
+export function ladderStep(hottest: number | null) {
+  if (hottest === null) return undefined;
+  const at = selfHeatingLadder.findLastIndex(({ fromC }) => hottest >= fromC);
+  const step = selfHeatingLadder[at];
+  const wholeC = { valueC: Math.floor(hottest), decimals: 0 } as const;
+  return step && { number: (at + 1) as 1 | 2 | 3 | 4 | 5, mayOpen: step.mayOpen, hottestC: wholeC };
+}
+
+export function actCautions(kind: ActKind, hottest: number | null): Message[] {
+  const step = ladderStep(hottest);
+  const fire = step && message(`caution.ladder.${step.number}`, { hottestC: step.hottestC });
   // How to open a pile that must not be opened would only invite to it.
-  if (fire && !rung.mayOpen) return kind === 'note' || kind === 'rained' ? [] : [fire];
+  if (fire && !step.mayOpen) return kind === 'note' || kind === 'rained' ? [] : [fire];
   if (!opensThePile.includes(kind)) return [];
-  const cautions = [`${cautionTexts['caution.spores']} ${cautionTexts['caution.doors']}`];
+  const cautions = [paragraph(message('caution.spores'), message('caution.doors'))];
   if (fire) cautions.push(fire);
-  if (hottest !== null && hottest >= hotFromC) cautions.push(cautionTexts['caution.scald']);
+  if (hottest !== null && hottest >= hotFromC) cautions.push(message('caution.scald'));
   return cautions;
 }
