@@ -87,6 +87,7 @@ test('a link in a message opens what was told, acknowledges by one press, and sa
   await look(page, 'nothing-left');
   await saying(`${url}/acknowledge/not-a-secret`, 'This link is not known');
   await saying(second.replace('/acknowledge/', '/told/'), 'Acknowledged before'); // as messages of earlier versions have it
+  expect(page.url()).toBe(second); // whoever opens one goes on to the address of today
   await look(page, 'unknown');
   farm.nowMs += 4 * 86_400_000;
   // What was to be done days ago is told as it was then, not as to be done now.

@@ -14,6 +14,8 @@ import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';
 
 const linkParams = z.object({ secret: z.string().min(1).max(100) });
+/** What a link of an earlier version answers. */
+const moved = { 308: z.null().describe('To the page of today.') };
 const statuses: Record<AlarmLinkAnswer['state'], number> = {
   ready: 200,
   done: 200,
@@ -38,10 +40,15 @@ export async function registerAlarmLinks(api: Api, parts: AcknowledgeByLinkParts
     own.addContentTypeParser('application/x-www-form-urlencoded', { parseAs: 'string' }, (_request, _body, done) =>
       done(null, undefined),
     );
+    own.get(`${alarmLinkPath}:secret`, options, async (request, reply) =>
+      send(reply, await answerLink(parts, request.params.secret, false), false),
+    );
+    own.get(
+      `${earlierAlarmLinkPath}:secret`,
+      { ...options, schema: { params: linkParams, response: moved } },
+      async (request, reply) => reply.redirect(`${alarmLinkPath}${encodeURIComponent(request.params.secret)}`, 308),
+    );
     for (const path of [alarmLinkPath, earlierAlarmLinkPath]) {
-      own.get(`${path}:secret`, options, async (request, reply) =>
-        send(reply, await answerLink(parts, request.params.secret, false), false),
-      );
       // The step of the alarm says who acknowledged, and by which message.
       own.post(
         `${path}:secret`,
