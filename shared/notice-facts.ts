@@ -84,7 +84,7 @@ export function factsSchemaOf(about: NoticeSubject, answer: NoticeReason): z.Zod
   switch (about) {
     case 'site':
       return siteFactsSchema;
-    case 'house':
+    case 'server':
       return installationFactsSchema;
     default:
       return alarmFactsSchema;

@@ -24,7 +24,7 @@ export const noticeReasons = [
 export const noticeReasonSchema = z.enum(noticeReasons);
 export type NoticeReason = z.infer<typeof noticeReasonSchema>;
 
-export const noticeSubjects = ['alarm', 'site', 'house', 'person'] as const;
+export const noticeSubjects = ['alarm', 'site', 'server', 'person'] as const;
 export type NoticeSubject = (typeof noticeSubjects)[number];
 
 export const notificationChannels = ['push', 'email', 'webhook'] as const;

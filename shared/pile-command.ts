@@ -6,7 +6,7 @@ import { nameSchema } from './names.ts';
 
 const said = { by: z.string().optional(), note: z.string().optional() };
 
-export const askSchema = z.discriminatedUnion('kind', [
+export const pileCommandSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('reload') }),
   z.object({ kind: z.literal('close-alarms') }),
   /** Stands for no pile, but for the site. */
@@ -20,4 +20,4 @@ export const askSchema = z.discriminatedUnion('kind', [
     ]),
   }),
 ]);
-export type Ask = z.infer<typeof askSchema>;
+export type PileCommand = z.infer<typeof pileCommandSchema>;

@@ -10,7 +10,7 @@ export type Match = 'matches' | 'not-this-kind' | 'below-their-severity' | 'not-
 
 /** What there is to tell, as far as preferences go; `kind` is null for what is no alarm of a pile. */
 export interface NotifyEvent {
-  readonly about: 'alarm' | 'site' | 'house' | 'person';
+  readonly about: 'alarm' | 'site' | 'server' | 'person';
   readonly kind: WarningKind | null;
   readonly rank: number;
   readonly siteId: string | null;
@@ -28,7 +28,7 @@ export function isHazard({ kind }: Pick<NotifyEvent, 'kind'>): boolean {
 
 export function matchOf({ isOwner, preferences }: Recipient, notifyEvent: NotifyEvent): Match {
   if (notifyEvent.about === 'person') return 'matches'; // it was asked for by name
-  if (notifyEvent.about === 'house') return (preferences.installationTrouble ?? isOwner) ? 'matches' : 'not-asked-for';
+  if (notifyEvent.about === 'server') return (preferences.installationTrouble ?? isOwner) ? 'matches' : 'not-asked-for';
   if (notifyEvent.siteId !== null && preferences.sites !== null && !preferences.sites.includes(notifyEvent.siteId))
     return 'not-their-site';
   if (isHazard(notifyEvent)) return 'matches';

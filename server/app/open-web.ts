@@ -7,7 +7,7 @@
 import { randomBytes } from 'node:crypto';
 import type { Ingest } from '../../ingest/ingest.ts';
 import { startIngest } from '../../ingest/start-ingest.ts';
-import { askToForget } from '../cluster/ask-to-forget.ts';
+import { commandToForget } from '../cluster/command-to-forget.ts';
 import { onlookersStore } from '../cluster/no-readings-store.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
@@ -51,7 +51,7 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
     hub,
     ingest,
     root: config.MQTT_ROOT,
-    askOthers: (forgotten) => askToForget(journal, forgotten),
+    askOthers: (forgotten) => commandToForget(journal, forgotten),
   });
 
   return {

@@ -6,7 +6,7 @@ import type { ForgetProbes } from '../services/probes/forget-probes.ts';
 import type { ViewWriter } from './view-writer.ts';
 
 export interface PileCommandParts {
-  readonly journal: Pick<Journal, 'asks'>;
+  readonly journal: Pick<Journal, 'commands'>;
   readonly watch: Pick<PilePort, 'reload' | 'closeAlarms' | 'handleAlarm'>;
   readonly views: Pick<ViewWriter, 'flush'>;
   readonly forgetting: Pick<ForgetProbes, 'forgetHere'>;
@@ -49,32 +49,32 @@ export class PileCommands {
 
   async #doAll(): Promise<void> {
     const { journal, readySites, log } = this.#parts;
-    for (const command of await journal.asks.waiting(readySites())) {
+    for (const command of await journal.commands.waiting(readySites())) {
       if (this.#closed) return;
       // One that cannot be done must not hold up those after it: whoever asked hears that it was not.
       const done = await this.#do(command).catch((error) => {
         if (error instanceof StoreError) throw error;
-        log.error({ err: error, ask: command.id }, 'what was asked could not be done');
+        log.error({ err: error, command: command.id }, 'what was asked could not be done');
         return false;
       });
-      await journal.asks.answer(command.id, done);
+      await journal.commands.answer(command.id, done);
     }
   }
 
-  async #do({ pileId, ask }: PileCommandRecord): Promise<boolean> {
+  async #do({ pileId, command }: PileCommandRecord): Promise<boolean> {
     const { watch, views, forgetting, log } = this.#parts;
-    if (!ask) {
+    if (!command) {
       log.error({ pileId }, 'what was asked cannot be read: it is damaged, or another version asks');
       return false;
     }
     let done = true;
-    if (ask.kind === 'forget') {
-      await forgetting.forgetHere(ask.probes);
+    if (command.kind === 'forget') {
+      await forgetting.forgetHere(command.probes);
       return true;
     }
-    if (ask.kind === 'reload') done = (await watch.reload(pileId)) !== undefined;
-    else if (ask.kind === 'close-alarms') await watch.closeAlarms(pileId);
-    else done = await watch.handleAlarm(ask.alarmId, ask.handling);
+    if (command.kind === 'reload') done = (await watch.reload(pileId)) !== undefined;
+    else if (command.kind === 'close-alarms') await watch.closeAlarms(pileId);
+    else done = await watch.handleAlarm(command.alarmId, command.handling);
     await views.flush(pileId);
     return done;
   }

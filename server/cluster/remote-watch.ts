@@ -6,7 +6,7 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { AlarmHandling } from '../../core/session/alarm-registry.ts';
 import type { PileSummary } from '../../shared/contracts/piles.ts';
 import { StoreError } from '../../shared/errors.ts';
-import type { Ask } from '../../shared/pile-ask.ts';
+import type { PileCommand } from '../../shared/pile-command.ts';
 import type { BatchRecord, ClaimRecord, Journal, JournalNews, PileRecord } from '../../shared/store/journal.ts';
 import { rowWords } from '../../shared/store/unreadable.ts';
 import { claimsBySite } from '../monitor/claims-by-site.ts';
@@ -94,7 +94,7 @@ export class RemoteWatch implements PilePort {
     const batch = (await journal.batches.open(pileId)) ?? null;
     const claims = await journal.claims.list(pile.siteId);
     this.#piles.set(pileId, { pile, batch, claims, seen: this.#piles.get(pileId)?.seen ?? null });
-    await this.#ask(pile, { kind: 'reload' }, reloadWithinMs);
+    await this.#command(pile, { kind: 'reload' }, reloadWithinMs);
     await this.#readView([pileId]);
     return this.get(pileId);
   }
@@ -169,17 +169,17 @@ export class RemoteWatch implements PilePort {
   }
 
   /** @throws {StoreError} when nobody watches the pile's site just now; then nothing was changed. */
-  async #mustAnswer(pileId: string, ask: Ask): Promise<boolean> {
+  async #mustAnswer(pileId: string, command: PileCommand): Promise<boolean> {
     const pile = await this.#parts.journal.piles.get(pileId);
     if (!pile) return false;
-    const answer = await this.#ask(pile, ask, answerWithinMs);
+    const answer = await this.#command(pile, command, answerWithinMs);
     await this.#readView([pileId]);
     if (answer !== undefined) return answer;
     throw new StoreError(`Cannot do this as somebody must watch site "${pile.siteId}": no worker answers for it now`);
   }
 
   /** @returns undefined when nobody answered in time; a reload is then still done once somebody takes the site. */
-  async #ask(pile: PileRecord, ask: Ask, withinMs: number): Promise<boolean | undefined> {
+  async #command(pile: PileRecord, command: PileCommand, withinMs: number): Promise<boolean | undefined> {
     const { journal } = this.#parts;
     const id = randomId();
     const answered = new Promise<void>((resolve) => {
@@ -190,16 +190,16 @@ export class RemoteWatch implements PilePort {
       });
     });
     try {
-      await journal.asks.add({
+      await journal.commands.add({
         id,
         site: pile.siteId,
         pileId: pile.id,
-        ask,
+        command,
         askedMs: Date.now(),
       });
       await answered;
-      if (ask.kind !== 'reload' && (await journal.asks.withdraw(id))) return undefined;
-      const answer = await journal.asks.answerTo(id);
+      if (command.kind !== 'reload' && (await journal.commands.withdraw(id))) return undefined;
+      const answer = await journal.commands.answerTo(id);
       return answer;
     } finally {
       this.#waiting.get(id)?.();
@@ -226,7 +226,7 @@ export class RemoteWatch implements PilePort {
   /** What was answered while no news came through. */
   async #pickUpAnswers(): Promise<void> {
     for (const [id, answered] of [...this.#waiting]) {
-      const answer = await this.#parts.journal.asks.answerTo(id).catch(() => undefined);
+      const answer = await this.#parts.journal.commands.answerTo(id).catch(() => undefined);
       if (answer !== undefined) answered();
     }
   }

@@ -21,7 +21,7 @@ const leaseMs = 8_000;
 export const beatMs = 2_000;
 /** A mark that did not come through is sent again after this. */
 const barrierAgainMs = 20_000;
-const askKeptMs = 3_600_000;
+const commandKeptMs = 3_600_000;
 
 export interface WorkerParts {
   readonly id: string;
@@ -132,7 +132,7 @@ export class Worker {
       this.#follow(table);
       if (++this.#beats % 30 === 0) {
         await this.#knowSites();
-        await journal.asks.clear(askKeptMs);
+        await journal.commands.clear(commandKeptMs);
       }
     } catch (error) {
       if (!this.#away) log.error({ err: error }, 'leases cannot be confirmed; it is tried again');
@@ -250,7 +250,7 @@ export class Worker {
 
   #hear({ topic, about }: JournalNews): void {
     const { journal } = this.#parts;
-    if (topic === 'ask' && this.#held.has(about)) this.#commands.kick();
+    if (topic === 'command' && this.#held.has(about)) this.#commands.kick();
     const all = topic === 'missed';
     const changed = (table: string) => all || (topic === 'changed' && about === table);
     if (all) this.#commands.kick();

@@ -18,7 +18,7 @@ export interface MovedTable {
 }
 
 /** Of one process or of several, and made anew by whoever opens the journal. */
-const leftOut = new Set(['worker', 'lease', 'pile_view', 'pile_ask']);
+const leftOut = new Set(['worker', 'lease', 'pile_view', 'pile_command']);
 /** PostgreSQL takes 65,535 parameters in one statement. */
 const mostParameters = 30_000;
 

@@ -263,10 +263,10 @@ export class Delivery {
   async #context(notice: KeptNotice): Promise<SpreadContext> {
     const { journal, clock, newId } = this.#parts;
     const alarmIds = notice.alarmId === null ? [] : [notice.alarmId];
-    const [alarm, notified, [turn], orders, listeners] = await Promise.all([
+    const [alarm, notified, [current], orders, listeners] = await Promise.all([
       notice.alarmId === null ? undefined : journal.alarms.get(notice.alarmId).catch(() => undefined),
       journal.notifications.notices.notifiedOf(alarmIds),
-      journal.notifications.escalations.turns(alarmIds),
+      journal.notifications.escalations.steps(alarmIds),
       journal.notifications.escalations.list(),
       this.people.listeners(),
     ]);
@@ -276,7 +276,7 @@ export class Delivery {
       listeners,
       // How far the order was gone through is kept with the alarm: where that is not kept, everybody is told at once.
       order: alarm && orders.find(({ siteId }) => siteId === notice.siteId),
-      place: turn?.place ?? -1,
+      step: current?.step ?? -1,
       notifiedBefore: new Set(notified.flatMap(({ personId, reached }) => (reached ? [personId] : []))),
       approached: new Set(notified.map(({ personId }) => personId)),
       newId,

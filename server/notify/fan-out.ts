@@ -3,7 +3,7 @@
  * twice.
  */
 
-import { firstTurn } from '../../core/notify/escalation.ts';
+import { firstStep } from '../../core/notify/escalation.ts';
 import { isHazard, matchOf, type NotifyEvent, notifyAtMs } from '../../core/notify/who.ts';
 import type { EscalationRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
 import type { ChannelAddress, Listener } from './people.ts';
@@ -14,7 +14,7 @@ export interface SpreadContext {
   readonly listeners: readonly Listener[];
   readonly order: EscalationRecord | undefined;
   /** How far the order was gone through for this alarm; -1 when it was not begun. */
-  readonly place: number;
+  readonly step: number;
   /** Who was notified of this alarm before, and whom it was tried to tell. */
   readonly notifiedBefore: ReadonlySet<string>;
   readonly approached: ReadonlySet<string>;
@@ -29,15 +29,15 @@ export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spread
     (one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'matches',
   );
   const named = context.listeners.filter(({ personId }) => personId === notice.personId);
-  const { notified, turn } =
+  const { notified, step: next } =
     notice.personId === null
       ? notifiedOf(notice, notifyEvent, matching, context)
-      : { notified: named, turn: undefined };
+      : { notified: named, step: undefined };
   return {
     noticeId: notice.id,
     state: 'spread',
     messages: notified.flatMap((listener) => messagesTo(listener, notice, notifyEvent, context)),
-    ...(turn === undefined || notice.alarmId === null ? {} : { turn: { alarmId: notice.alarmId, ...turn } }),
+    ...(next === undefined || notice.alarmId === null ? {} : { step: { alarmId: notice.alarmId, ...next } }),
   };
 }
 
@@ -45,8 +45,8 @@ function notifiedOf(
   notice: KeptNotice,
   notifyEvent: NotifyEvent,
   matching: readonly Listener[],
-  { order, place, notifiedBefore, approached, listeners, nowMs }: SpreadContext,
-): { notified: readonly Listener[]; turn: { place: number; atMs: number } | undefined } {
+  { order, step, notifiedBefore, approached, listeners, nowMs }: SpreadContext,
+): { notified: readonly Listener[]; step: { step: number; atMs: number } | undefined } {
   const ids = order?.personIds ?? [];
   switch (notice.answer) {
     case 'first-raise': {
@@ -54,41 +54,41 @@ function notifiedOf(
         personId: one.personId,
         notifyAtMs: notifyAtMs(one, notifyEvent, nowMs),
       }));
-      const { notified, next } = firstTurn(ids, candidates, isHazard(notifyEvent), nowMs);
+      const { notified, next } = firstStep(ids, candidates, isHazard(notifyEvent), nowMs);
       return {
         notified: matching.filter((one) => notified.some(({ personId }) => personId === one.personId)),
-        turn: next,
+        step: next,
       };
     }
     case 'got-worse':
       return {
-        notified: matching.filter(({ personId }) => reached(ids, place, personId) || isHazard(notifyEvent)),
-        turn: undefined,
+        notified: matching.filter(({ personId }) => reached(ids, step, personId) || isHazard(notifyEvent)),
+        step: undefined,
       };
     case 'cleared':
       return {
         notified: matching.filter(
           ({ personId, preferences }) => notifiedBefore.has(personId) && preferences.notifyCleared,
         ),
-        turn: undefined,
+        step: undefined,
       };
     case 'not-reached': {
       // Whoever can be reached at all: first the rest of the order and whoever wants to be notified, else an owner.
       const others = matching.filter(({ personId }) => !approached.has(personId));
       const owners = listeners.filter((one) => one.isOwner && one.channels.length > 0 && !approached.has(one.personId));
-      return { notified: others.length > 0 ? others : owners, turn: undefined };
+      return { notified: others.length > 0 ? others : owners, step: undefined };
     }
     case 'reminder-due':
-      return { notified: matching.filter(({ personId }) => notifiedBefore.has(personId)), turn: undefined };
+      return { notified: matching.filter(({ personId }) => notifiedBefore.has(personId)), step: undefined };
     default:
-      return { notified: matching, turn: undefined };
+      return { notified: matching, step: undefined };
   }
 }
 
 /** Whether the order has come to this person, or they do not stand in it. */
-function reached(order: readonly string[], place: number, personId: string): boolean {
+function reached(order: readonly string[], step: number, personId: string): boolean {
   const own = order.indexOf(personId);
-  return own < 0 || own <= Math.max(0, place);
+  return own < 0 || own <= Math.max(0, step);
 }
 
 export function notifyEventOf(notice: Pick<KeptNotice, 'about' | 'facts' | 'rank' | 'siteId'>): NotifyEvent {

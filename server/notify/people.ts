@@ -17,7 +17,7 @@ export interface KnownPerson {
 }
 
 /** Who is told while nobody has been set up, or nobody of them can be reached yet. */
-export const serverPerson: KnownPerson = { id: 'house', name: 'the server', role: 'owner', language: null };
+export const serverPerson: KnownPerson = { id: 'server', name: 'the server', role: 'owner', language: null };
 
 export interface ChannelAddress {
   readonly channel: NotificationChannel;

@@ -27,7 +27,7 @@ export function setAside(
   const notice: NoticeRecord = {
     id: newId(),
     key: `${id}${keyEnding}`,
-    about: 'house',
+    about: 'server',
     answer: 'first-raise',
     rank: rankOf('urgent'),
     siteId: null,

@@ -105,8 +105,8 @@ export class SystemNews {
     };
     this.#owed.push({
       id: newId(),
-      key: `house/${notice.kind}/${nowMs}/${answer}`,
-      about: 'house',
+      key: `server/${notice.kind}/${nowMs}/${answer}`,
+      about: 'server',
       answer,
       rank: rankOf(notice.severity === 'critical' ? 'urgent' : 'warning'),
       siteId: null,

@@ -1,5 +1,5 @@
 /**
- * What becomes due by the clock alone: reminders, turns, sites that speak again, daily summaries. It never writes the
+ * What becomes due by the clock alone: reminders, escalations, sites that speak again, daily summaries. It never writes the
  * same twice, however many processes look at once: a known key is left as it is.
  */
 import { speaks } from '../../core/alarms/standing.ts';
@@ -48,9 +48,9 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
   const unanswered = (await alarms.open()).filter(({ state }) => state === 'unacknowledged');
   if (unanswered.length === 0) return;
   const ids = unanswered.map(({ id }) => id);
-  const [notified, turns, orders, piles] = await Promise.all([
+  const [notified, steps, orders, piles] = await Promise.all([
     notifications.notices.notifiedOf(ids),
-    notifications.escalations.turns(ids),
+    notifications.escalations.steps(ids),
     notifications.escalations.list(),
     parts.journal.piles.list(),
   ]);
@@ -62,16 +62,16 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const basis = basisOf(parts, alarm, newest, siteId);
     await notifications.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));
     const order = orders.find((one) => one.siteId === siteId);
-    const turn = turns.find(({ alarmId }) => alarmId === alarm.id);
-    if (!order || !turn) continue;
+    const current = steps.find(({ alarmId }) => alarmId === alarm.id);
+    if (!order || !current) continue;
     const notifyEvent = notifyEventOf(basis);
     const nowMs = parts.clock.nowMs();
     const candidates = listeners
       .filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'matches')
       .map((one) => ({ personId: one.personId, notifyAtMs: notifyAtMs(one, notifyEvent, nowMs) }));
     const seen = { state: alarm.state, heldBack: parts.watch?.isHeldBack(alarm.id) ?? false };
-    const step = stepEscalation(turn, seen, order.personIds, candidates, order.afterMin, nowMs);
-    if (step.next === turn) continue;
+    const step = stepEscalation(current, seen, order.personIds, candidates, order.afterMin, nowMs);
+    if (step.next === current) continue;
     // First the notices: whoever dies between the two finds their keys known.
     await notifications.notices.add(
       step.notified
@@ -84,7 +84,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
           personId,
         })),
     );
-    await notifications.escalations.setTurn({ alarmId: alarm.id, ...step.next });
+    await notifications.escalations.setStep({ alarmId: alarm.id, ...step.next });
   }
 }
 

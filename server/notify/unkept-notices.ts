@@ -78,7 +78,7 @@ export class UnkeptNotices {
       machineNowMs: Date.now(),
       listeners: await this.#everybody(),
       order: undefined, // who is told first needs the journal to go on with the next; now all are told
-      place: -1,
+      step: -1,
       notifiedBefore: new Set(),
       approached: new Set(),
       newId: randomUUID,

@@ -179,9 +179,9 @@ export interface Journal extends PeopleJournal {
     judged(pileId: string): Promise<{ assessment: unknown; band: unknown } | undefined>;
     forget(pileId: string): Promise<void>;
   };
-  readonly asks: {
-    add(ask: PileCommandRecord): Promise<void>;
-    /** What is still to be done at these sites, in the order asked. */
+  readonly commands: {
+    add(command: PileCommandRecord): Promise<void>;
+    /** What is still to be done at these sites, in the order given. */
     waiting(sites: readonly string[]): Promise<PileCommandRecord[]>;
     answer(id: string, answer: boolean): Promise<void>;
     /** undefined while it waits. */

@@ -123,10 +123,10 @@ export interface EscalationRecord {
   readonly afterMin: number;
 }
 
-/** How far an alarm was handed on: the place in the order that was told last, and when. */
-export interface TurnRecord {
+/** How far an alarm was handed on: the index in the order of who was notified last, and when. */
+export interface EscalationStepRecord {
   readonly alarmId: string;
-  readonly place: number;
+  readonly step: number;
   readonly atMs: number;
 }
 
@@ -137,7 +137,7 @@ export interface Spreading {
   readonly joinedId?: string | null;
   readonly messages?: readonly MessageRecord[];
   readonly notices?: readonly NoticeRecord[];
-  readonly turn?: TurnRecord;
+  readonly step?: EscalationStepRecord;
 }
 
 /** How an attempt went and what follows; all of it or nothing. */
@@ -250,7 +250,7 @@ export interface NotificationsStore {
   readonly escalations: {
     list(): Promise<EscalationRecord[]>;
     set(record: EscalationRecord): Promise<void>;
-    turns(alarmIds: readonly string[]): Promise<TurnRecord[]>;
-    setTurn(turn: TurnRecord): Promise<void>;
+    steps(alarmIds: readonly string[]): Promise<EscalationStepRecord[]>;
+    setStep(step: EscalationStepRecord): Promise<void>;
   };
 }

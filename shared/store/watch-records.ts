@@ -1,7 +1,7 @@
 /** Where watching a pile stopped, who watches, and what was seen and asked. */
 import type { AlarmRecord, AlarmStepRecord } from '../alarm-record.ts';
 import type { PileSummary } from '../contracts/piles.ts';
-import type { Ask } from '../pile-ask.ts';
+import type { PileCommand } from '../pile-command.ts';
 import type { NoticeRecord } from './notifications-store.ts';
 
 export interface CheckpointRecord {
@@ -66,11 +66,11 @@ export interface PileCommandRecord {
   readonly site: string;
   readonly pileId: string;
   /** Null: it cannot be read. */
-  readonly ask: Ask | null;
+  readonly command: PileCommand | null;
   readonly askedMs: number;
 }
 
-/** Something changed: which table ("changed"), which piles ("views"), which ask was made or answered; or news was missed. */
+/** Something changed: which table ("changed"), which piles ("views"), which command was given or answered; or news was missed. */
 export interface JournalNews {
   readonly topic: string;
   readonly about: string;

@@ -24,7 +24,7 @@ const notifications = (bearer: string) =>
   one.app.inject({ url: '/api/notifications', headers: { authorization: `Bearer ${bearer}` } });
 
 test('while nobody is set up the token speaks for the house; then it is told which token would do', async () => {
-  expect((await notifications(token)).json()).toMatchObject({ person: { id: 'house' } });
+  expect((await notifications(token)).json()).toMatchObject({ person: { id: 'server' } });
   olives = await makeToken(one.app, as(await join(one, 'Olive', 'owner')), 'own');
   const refused = await notifications(token);
   expect([refused.statusCode, refused.json<{ detail: string }>().detail]).toEqual([

@@ -95,7 +95,7 @@ export class PushKeys {
     const when = { atMs: nowMs, dueMs: nowMs };
     const rank = rankOf('warning');
     await journal.notifications.notices.add([
-      { id: newId(), key: `push-keys/${nowMs}`, about: 'house', answer: 'first-raise', rank, ...ids, ...when, facts },
+      { id: newId(), key: `push-keys/${nowMs}`, about: 'server', answer: 'first-raise', rank, ...ids, ...when, facts },
     ]);
   }
 }

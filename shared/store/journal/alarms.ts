@@ -47,7 +47,7 @@ export function journalAlarms(base: JournalBase): Journal['alarms'] {
           .selectFrom('alarm_step')
           .selectAll()
           .where('alarm_id', '=', alarmId)
-          .orderBy('place')
+          .orderBy('number')
           .execute();
         return base.rows.all(stepPlan, rows);
       }),
@@ -145,7 +145,7 @@ export async function keepAlarm(transaction: JournalTransaction, alarm: AlarmRec
 export async function addAlarmStep(transaction: JournalTransaction, step: AlarmStepRecord): Promise<void> {
   const known = await transaction
     .selectFrom('alarm_step')
-    .select('place')
+    .select('number')
     .where('alarm_id', '=', step.alarmId)
     .where('at_ms', '=', step.atMs)
     .where('from_state', '=', step.from)
@@ -155,14 +155,14 @@ export async function addAlarmStep(transaction: JournalTransaction, step: AlarmS
   if (known) return;
   const { last } = await transaction
     .selectFrom('alarm_step')
-    .select((select) => select.fn.max('place').as('last'))
+    .select((select) => select.fn.max('number').as('last'))
     .where('alarm_id', '=', step.alarmId)
     .executeTakeFirstOrThrow();
   await transaction
     .insertInto('alarm_step')
     .values({
       alarm_id: step.alarmId,
-      place: Number(last ?? 0) + 1,
+      number: Number(last ?? 0) + 1,
       at_ms: step.atMs,
       from_state: step.from,
       to_state: step.to,

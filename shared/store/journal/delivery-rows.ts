@@ -46,7 +46,7 @@ export async function insertMessages(
         notice_id: message.noticeId,
         person_id: message.personId,
         person_name: message.personName,
-        way: message.channel,
+        channel: message.channel,
         address: message.address,
         address_label: message.addressLabel,
         rank: message.rank,
@@ -61,7 +61,7 @@ export async function insertMessages(
         taken_by: null,
         taken_until_ms: null,
       })
-      .onConflict((conflict) => conflict.columns(['notice_id', 'person_id', 'way', 'address']).doNothing())
+      .onConflict((conflict) => conflict.columns(['notice_id', 'person_id', 'channel', 'address']).doNothing())
       .execute();
   }
 }
@@ -95,7 +95,7 @@ export const messagePlan: RowPlan<'message', MessageRecord> = {
     noticeId: row.notice_id,
     personId: row.person_id,
     personName: row.person_name,
-    channel: row.way,
+    channel: row.channel,
     address: row.address,
     addressLabel: row.address_label,
     rank: row.rank,

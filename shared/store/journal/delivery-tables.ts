@@ -27,8 +27,8 @@ export interface DeliveryTables {
     outcome: AttemptOutcome;
     detail: string;
   };
-  /** `wishes` is JSON. */
-  telling: { person_id: string; wishes: string };
+  /** `preferences` is JSON. */
+  notification_preferences: { person_id: string; preferences: string };
   push_device: {
     id: string;
     person_id: string;
@@ -49,18 +49,18 @@ export interface DeliveryTables {
     asked_at_ms: number | null;
     tries: number;
   };
-  told_link: {
+  notification_link: {
     digest: string;
     notice_id: string;
     person_id: string;
     person_name: string;
-    way: NotificationChannel;
+    channel: NotificationChannel;
     expires_at_ms: number;
     used_at_ms: number | null;
   };
   /** `person_ids` is JSON. */
-  hand_on: { site_id: string; person_ids: string; after_min: number };
-  turn: { alarm_id: string; place: number; at_ms: number };
+  escalation: { site_id: string; person_ids: string; after_min: number };
+  escalation_step: { alarm_id: string; step: number; at_ms: number };
 }
 
 interface NoticeRow extends Taken {
@@ -86,7 +86,7 @@ interface MessageRow extends Taken {
   notice_id: string;
   person_id: string;
   person_name: string;
-  way: NotificationChannel;
+  channel: NotificationChannel;
   address: string;
   address_label: string;
   rank: number;

@@ -10,7 +10,7 @@ import { countedPlan } from './attempts.ts';
 import { auditPlan } from './audit.ts';
 import { batchPlan } from './batch-rows.ts';
 import { claimPlan } from './claims.ts';
-import { askPlan } from './commands.ts';
+import { commandPlan } from './commands.ts';
 import { messagePlan, noticePlan } from './delivery-rows.ts';
 import { entryPlan } from './entry-rows.ts';
 import type { JournalBase } from './journal-base.ts';
@@ -25,9 +25,9 @@ import { attemptPlan } from './messages.ts';
 import {
   devicePlan,
   escalationPlan,
+  escalationStepPlan,
   notificationLinkPlan,
   preferencesPlan,
-  turnPlan,
 } from './notification-preferences.ts';
 import { personPlan } from './person-row.ts';
 import { photoPlan } from './photos.ts';
@@ -63,11 +63,11 @@ const plans: Plans = {
   notice: noticePlan,
   message: messagePlan,
   message_attempt: attemptPlan,
-  telling: preferencesPlan,
+  notification_preferences: preferencesPlan,
   push_device: devicePlan,
-  hand_on: escalationPlan,
-  turn: turnPlan,
-  told_link: notificationLinkPlan,
+  escalation: escalationPlan,
+  escalation_step: escalationStepPlan,
+  notification_link: notificationLinkPlan,
   mail_address: mailAddressPlan,
   person: personPlan,
   session: sessionPlan,
@@ -77,7 +77,7 @@ const plans: Plans = {
   audit: auditPlan,
   lease: leasePlan,
   worker: workerPlan,
-  pile_ask: askPlan,
+  pile_command: commandPlan,
 };
 
 const pageRows = 500;

@@ -11,20 +11,20 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
   return {
     list: () =>
       base.read(async (db) => {
-        const rows = await db.selectFrom('mapping').selectAll().orderBy('place').execute();
+        const rows = await db.selectFrom('mapping').selectAll().orderBy('number').execute();
         return base.rows.all(mappingPlan, rows);
       }),
 
     add: ({ timePointer, ...mapping }) =>
       base.write(async (transaction) => {
-        const all = await transaction.selectFrom('mapping').select(['id', 'place']).execute();
+        const all = await transaction.selectFrom('mapping').select(['id', 'number']).execute();
         if (all.some(({ id }) => id === mapping.id)) {
           throw new ConflictError(`Cannot add a mapping as its id must be free: "${mapping.id}" is taken`, '/id');
         }
-        const place = Math.max(0, ...all.map((other) => other.place)) + 1;
+        const number = Math.max(0, ...all.map((other) => other.number)) + 1;
         await transaction
           .insertInto('mapping')
-          .values({ ...mapping, place, time_pointer: timePointer ?? null })
+          .values({ ...mapping, number, time_pointer: timePointer ?? null })
           .execute();
       }),
 
@@ -41,6 +41,6 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
 
 export const mappingPlan: RowPlan<'mapping', Mapping> = {
   table: 'mapping',
-  toRecord: ({ place: _, time_pointer: timePointer, ...mapping }) =>
+  toRecord: ({ number: _, time_pointer: timePointer, ...mapping }) =>
     timePointer === null ? mapping : { ...mapping, timePointer },
 };

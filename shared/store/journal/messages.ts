@@ -48,7 +48,7 @@ function take(
     .selectFrom('message')
     .select('id')
     .where('state', 'in', open)
-    .where('way', '=', channel)
+    .where('channel', '=', channel)
     .where('next_try_ms', '<=', lease.machineNowMs)
     .where('not_before_ms', '<=', nowMs)
     .where((where) =>
@@ -150,16 +150,16 @@ async function markSeen(transaction: JournalTransaction, id: string, atMs: numbe
 async function countByState(db: JournalDb): ReturnType<Messages['counts']> {
   const rows = await db
     .selectFrom('message')
-    .select(['way', 'state'])
+    .select(['channel', 'state'])
     .select((select) => [
       select.fn.countAll<number | string>().as('count'),
       select.fn.min('made_at_ms').as('oldest'),
       sql<number | string>`sum(case when seen_at_ms is null then 1 else 0 end)`.as('unseen'),
     ])
-    .groupBy(['way', 'state'])
+    .groupBy(['channel', 'state'])
     .execute();
-  return rows.map(({ way, state, count, oldest, unseen }) => ({
-    channel: way,
+  return rows.map(({ channel, state, count, oldest, unseen }) => ({
+    channel,
     state,
     count: Number(count),
     oldestMs: Number(oldest),
@@ -190,7 +190,7 @@ async function sweep(transaction: JournalTransaction, beforeMs: number): Promise
   const messages = transaction.selectFrom('message').select('id').where('notice_id', 'in', ids);
   await transaction.deleteFrom('message_attempt').where('message_id', 'in', messages).execute();
   await transaction.deleteFrom('message').where('notice_id', 'in', ids).execute();
-  await transaction.deleteFrom('told_link').where('notice_id', 'in', ids).execute();
+  await transaction.deleteFrom('notification_link').where('notice_id', 'in', ids).execute();
   await transaction.deleteFrom('notice').where('id', 'in', ids).execute();
   return ids.length;
 }

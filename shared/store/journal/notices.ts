@@ -10,7 +10,7 @@ import {
 import { addNotices, insertMessages, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
 import { notifications } from './messages.ts';
-import { setTurn } from './notification-preferences.ts';
+import { setStep } from './notification-preferences.ts';
 
 type Notices = NotificationsStore['notices'];
 
@@ -114,7 +114,7 @@ async function spread(transaction: JournalTransaction, spreading: Spreading): Pr
   if (numUpdatedRows === 0n) return false;
   if (spreading.notices) await addNotices(transaction, spreading.notices);
   if (spreading.messages) await insertMessages(transaction, spreading.messages);
-  if (spreading.turn && (await isKept(transaction, spreading.turn.alarmId))) await setTurn(transaction, spreading.turn);
+  if (spreading.step && (await isKept(transaction, spreading.step.alarmId))) await setStep(transaction, spreading.step);
   return true;
 }
 

@@ -1,13 +1,13 @@
-/** How each person wants to be told, their devices, links and turns. */
+/** How each person wants to be notified, their devices, links and escalations. */
 import { z } from 'zod';
 import { type Preferences, preferencesSchema } from '../../notifications.ts';
 import type {
   DeviceHere,
   EscalationRecord,
+  EscalationStepRecord,
   NotificationLink,
   NotificationsStore,
   PushDevice,
-  TurnRecord,
 } from '../notifications-store.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
@@ -18,11 +18,11 @@ const idsSchema = z.array(z.string());
 /** Kept before 1.0, preferences have `tellCleared`. */
 const storedPreferencesSchema = z.preprocess(withNotifyCleared, preferencesSchema);
 
-export const preferencesPlan: RowPlan<'telling', { personId: string; preferences: Preferences }> = {
-  table: 'telling',
+export const preferencesPlan: RowPlan<'notification_preferences', { personId: string; preferences: Preferences }> = {
+  table: 'notification_preferences',
   toRecord: (row, json) => ({
     personId: row.person_id,
-    preferences: json('wishes', row.wishes, storedPreferencesSchema),
+    preferences: json('preferences', row.preferences, storedPreferencesSchema),
   }),
 };
 
@@ -44,9 +44,9 @@ export const devicePlan: RowPlan<'push_device', PushDevice> = {
   standIns: () => ({ last_ok_at_ms: null, made_with: null }),
 };
 
-/** Without its order everybody at a site is told at once. */
-export const escalationPlan: RowPlan<'hand_on', EscalationRecord> = {
-  table: 'hand_on',
+/** Without its order everybody at a site is notified at once. */
+export const escalationPlan: RowPlan<'escalation', EscalationRecord> = {
+  table: 'escalation',
   toRecord: (row, json) => ({
     siteId: row.site_id,
     personIds: json('person_ids', row.person_ids, idsSchema),
@@ -54,20 +54,20 @@ export const escalationPlan: RowPlan<'hand_on', EscalationRecord> = {
   }),
 };
 
-export const turnPlan: RowPlan<'turn', TurnRecord> = {
-  table: 'turn',
-  toRecord: (row) => ({ alarmId: row.alarm_id, place: row.place, atMs: row.at_ms }),
+export const escalationStepPlan: RowPlan<'escalation_step', EscalationStepRecord> = {
+  table: 'escalation_step',
+  toRecord: (row) => ({ alarmId: row.alarm_id, step: row.step, atMs: row.at_ms }),
 };
 
 /** By one that cannot be read nothing is acknowledged. */
-export const notificationLinkPlan: RowPlan<'told_link', NotificationLink> = {
-  table: 'told_link',
+export const notificationLinkPlan: RowPlan<'notification_link', NotificationLink> = {
+  table: 'notification_link',
   toRecord: (row) => ({
     digest: row.digest,
     noticeId: row.notice_id,
     personId: row.person_id,
     personName: row.person_name,
-    channel: row.way,
+    channel: row.channel,
     expiresAtMs: row.expires_at_ms,
     usedAtMs: row.used_at_ms,
   }),
@@ -88,17 +88,17 @@ function preferencesOf(base: JournalBase): NotificationsStore['preferences'] {
   return {
     list: () =>
       base.read(async (db) => {
-        const rows = await db.selectFrom('telling').selectAll().orderBy('person_id').execute();
+        const rows = await db.selectFrom('notification_preferences').selectAll().orderBy('person_id').execute();
         return base.rows.all(preferencesPlan, rows);
       }),
     set: (personId, given) =>
       base.write(async (transaction) => {
-        const wishes = JSON.stringify(given);
-        await setAside(base, transaction, 'telling', { person_id: personId });
+        const preferences = JSON.stringify(given);
+        await setAside(base, transaction, 'notification_preferences', { person_id: personId });
         await transaction
-          .insertInto('telling')
-          .values({ person_id: personId, wishes })
-          .onConflict((conflict) => conflict.column('person_id').doUpdateSet({ wishes }))
+          .insertInto('notification_preferences')
+          .values({ person_id: personId, preferences })
+          .onConflict((conflict) => conflict.column('person_id').doUpdateSet({ preferences }))
           .execute();
       }),
   };
@@ -177,13 +177,13 @@ function linksOf(base: JournalBase): NotificationsStore['links'] {
     add: (link) =>
       base.write(async (transaction) => {
         await transaction
-          .insertInto('told_link')
+          .insertInto('notification_link')
           .values({
             digest: link.digest,
             notice_id: link.noticeId,
             person_id: link.personId,
             person_name: link.personName,
-            way: link.channel,
+            channel: link.channel,
             expires_at_ms: link.expiresAtMs,
             used_at_ms: link.usedAtMs,
           })
@@ -191,13 +191,17 @@ function linksOf(base: JournalBase): NotificationsStore['links'] {
       }),
     get: (digest) =>
       base.read(async (db) => {
-        const row = await db.selectFrom('told_link').selectAll().where('digest', '=', digest).executeTakeFirst();
+        const row = await db
+          .selectFrom('notification_link')
+          .selectAll()
+          .where('digest', '=', digest)
+          .executeTakeFirst();
         return base.rows.ifReadable(notificationLinkPlan, row);
       }),
     use: (digest, atMs) =>
       base.write(async (transaction) => {
         const { numUpdatedRows } = await transaction
-          .updateTable('told_link')
+          .updateTable('notification_link')
           .set({ used_at_ms: atMs })
           .where('digest', '=', digest)
           .where('used_at_ms', 'is', null)
@@ -211,38 +215,38 @@ function escalationOf(base: JournalBase): NotificationsStore['escalations'] {
   return {
     list: () =>
       base.read(async (db): Promise<EscalationRecord[]> => {
-        const rows = await db.selectFrom('hand_on').selectAll().orderBy('site_id').execute();
+        const rows = await db.selectFrom('escalation').selectAll().orderBy('site_id').execute();
         return base.rows.all(escalationPlan, rows);
       }),
     set: ({ siteId, personIds, afterMin }) =>
       base.write(async (transaction) => {
         const changing = { person_ids: JSON.stringify(personIds), after_min: afterMin };
-        await setAside(base, transaction, 'hand_on', { site_id: siteId });
+        await setAside(base, transaction, 'escalation', { site_id: siteId });
         await transaction
-          .insertInto('hand_on')
+          .insertInto('escalation')
           .values({ site_id: siteId, ...changing })
           .onConflict((conflict) => conflict.column('site_id').doUpdateSet(changing))
           .execute();
       }),
-    turns: (alarmIds) =>
-      base.read(async (db): Promise<TurnRecord[]> => {
+    steps: (alarmIds) =>
+      base.read(async (db): Promise<EscalationStepRecord[]> => {
         if (alarmIds.length === 0) return [];
         const rows = await db
-          .selectFrom('turn')
+          .selectFrom('escalation_step')
           .selectAll()
           .where('alarm_id', 'in', [...alarmIds])
           .execute();
-        return base.rows.all(turnPlan, rows);
+        return base.rows.all(escalationStepPlan, rows);
       }),
-    setTurn: (turn) => base.write((transaction) => setTurn(transaction, turn)),
+    setStep: (step) => base.write((transaction) => setStep(transaction, step)),
   };
 }
 
-export async function setTurn(transaction: JournalTransaction, turn: TurnRecord): Promise<void> {
-  const changing = { place: turn.place, at_ms: turn.atMs };
+export async function setStep(transaction: JournalTransaction, step: EscalationStepRecord): Promise<void> {
+  const changing = { step: step.step, at_ms: step.atMs };
   await transaction
-    .insertInto('turn')
-    .values({ alarm_id: turn.alarmId, ...changing })
+    .insertInto('escalation_step')
+    .values({ alarm_id: step.alarmId, ...changing })
     .onConflict((conflict) => conflict.column('alarm_id').doUpdateSet(changing))
     .execute();
 }

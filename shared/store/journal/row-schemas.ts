@@ -22,14 +22,14 @@ const idColumns: Partial<Record<ReadTable, readonly string[]>> = {
   probe: ['site', 'probe'],
   claim: ['site', 'probe', 'from_ms'],
   batch_story: ['batch_id'],
-  alarm_step: ['alarm_id', 'place'],
+  alarm_step: ['alarm_id', 'number'],
   watch: ['pile_id'],
   air_ahead: ['site_id'],
   message_attempt: ['message_id', 'number'],
-  told_link: ['digest'],
-  telling: ['person_id'],
-  hand_on: ['site_id'],
-  turn: ['alarm_id'],
+  notification_link: ['digest'],
+  notification_preferences: ['person_id'],
+  escalation: ['site_id'],
+  escalation_step: ['alarm_id'],
   mail_address: ['person_id', 'address'],
   attempt: ['key'],
   lease: ['site'],
@@ -37,7 +37,7 @@ const idColumns: Partial<Record<ReadTable, readonly string[]>> = {
 };
 
 /** Their keys hold addresses or come from secrets, and what is damaged is named to everybody who may ask for health. */
-const hiddenIds: ReadonlySet<ReadTable> = new Set(['told_link', 'mail_address', 'attempt']);
+const hiddenIds: ReadonlySet<ReadTable> = new Set(['notification_link', 'mail_address', 'attempt']);
 
 /** By which columns a row is told apart from others. */
 export const keyColumns = (table: ReadTable): readonly string[] => idColumns[table] ?? ['id'];

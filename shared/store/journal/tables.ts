@@ -39,7 +39,7 @@ export interface JournalTables extends PeopleTables, DeliveryTables {
   alarm_step: {
     alarm_id: string;
     /** 1, 2, 3 ... within the alarm. */
-    place: number;
+    number: number;
     at_ms: number;
     from_state: AlarmState;
     to_state: AlarmState;
@@ -51,7 +51,7 @@ export interface JournalTables extends PeopleTables, DeliveryTables {
   mapping: {
     id: string;
     /** Order in which they were added. */
-    place: number;
+    number: number;
     filter: string;
     pointer: string;
     quantity: Quantity;
@@ -70,7 +70,7 @@ export interface JournalTables extends PeopleTables, DeliveryTables {
   worker: { id: string; until_ms: number /** JSON. */; state: string };
   lease: LeaseRow;
   pile_view: PileViewRow;
-  pile_ask: PileCommandRow;
+  pile_command: PileCommandRow;
 }
 
 /** Who watches a site. */
@@ -91,19 +91,19 @@ interface PileViewRow {
   pile_id: string;
   changed_ms: number;
   summary: string;
-  told: string;
-  course: string;
+  assessment: string;
+  band: string;
 }
 
-/** What somebody asked of whoever watches a pile. */
+/** What somebody asked whoever watches a pile to do. */
 interface PileCommandRow {
   id: string;
   /** Order in which they were asked. */
-  place: number;
+  number: number;
   site: string;
   pile_id: string;
   /** JSON, as is the answer. */
-  ask: string;
+  command: string;
   asked_ms: number;
   done_ms: number | null;
   answer: string | null;

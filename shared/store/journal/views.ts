@@ -18,7 +18,7 @@ const viewPlan: RowPlan<'pile_view', PileViewRecord> = {
     changedMs: row.changed_ms,
     summary: json('summary', row.summary, pileSummarySchema.nullable(), null),
   }),
-  standIns: () => ({ changed_ms: 0, summary: 'null', told: '', course: '' }),
+  standIns: () => ({ changed_ms: 0, summary: 'null', assessment: '', band: '' }),
 };
 
 export function journalViews(base: JournalBase): Journal['views'] {
@@ -32,12 +32,12 @@ export function journalViews(base: JournalBase): Journal['views'] {
           const seen = {
             changed_ms: nowMs,
             summary: JSON.stringify(summary),
-            told: sealed(assessment),
-            ...(band !== undefined && { course: sealed(band) }),
+            assessment: sealed(assessment),
+            ...(band !== undefined && { band: sealed(band) }),
           };
           await transaction
             .insertInto('pile_view')
-            .values({ pile_id: pileId, course: sealed(null), ...seen })
+            .values({ pile_id: pileId, band: sealed(null), ...seen })
             .onConflict((conflict) => conflict.column('pile_id').doUpdateSet(seen))
             .execute();
         }
@@ -54,7 +54,7 @@ export function journalViews(base: JournalBase): Journal['views'] {
         const all = db
           .selectFrom('pile_view')
           .select(['pile_id', 'changed_ms', 'summary'])
-          .select([sql<string>`''`.as('told'), sql<string>`''`.as('course')])
+          .select([sql<string>`''`.as('assessment'), sql<string>`''`.as('band')])
           .orderBy('pile_id');
         const rows = await (pileIds ? all.where('pile_id', 'in', [...pileIds]) : all).execute();
         return base.rows.all(viewPlan, rows);
@@ -64,10 +64,10 @@ export function journalViews(base: JournalBase): Journal['views'] {
       base.read(async (db) => {
         const row = await db
           .selectFrom('pile_view')
-          .select(['told', 'course'])
+          .select(['assessment', 'band'])
           .where('pile_id', '=', pileId)
           .executeTakeFirst();
-        return row && { assessment: unsealed(row.told)?.value ?? null, band: unsealed(row.course)?.value ?? null };
+        return row && { assessment: unsealed(row.assessment)?.value ?? null, band: unsealed(row.band)?.value ?? null };
       }),
 
     forget: (pileId) =>

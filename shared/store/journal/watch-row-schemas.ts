@@ -23,7 +23,7 @@ export const watchRowSchemas = {
   }),
   alarm_step: z.object({
     alarm_id: text,
-    place: count,
+    number: count,
     at_ms: epochMs,
     from_state: alarmStateSchema,
     to_state: alarmStateSchema,
@@ -34,7 +34,7 @@ export const watchRowSchemas = {
   watch: z.object({ pile_id: text, batch_id: text, through_ms: epochMs, state: text }),
   mapping: z.object({
     id: text,
-    place: count,
+    number: count,
     filter: text.min(1),
     pointer: text,
     quantity: quantitySchema,
@@ -65,17 +65,17 @@ export const watchRowSchemas = {
     revoked_at_ms: maybeMs,
     revoked_by: maybeText,
   }),
-  pile_ask: z.object({
+  pile_command: z.object({
     id: text,
-    place: count,
+    number: count,
     site: text,
     pile_id: text,
-    ask: text,
+    command: text,
     asked_ms: epochMs,
     done_ms: maybeMs,
     answer: maybeText,
   }),
   lease: z.object({ site: text, holder: maybeText, fence: count, until_ms: epochMs, heard: flag }),
   worker: z.object({ id: text, until_ms: epochMs, state: text }),
-  pile_view: z.object({ pile_id: text, changed_ms: epochMs, summary: text, told: text, course: text }),
+  pile_view: z.object({ pile_id: text, changed_ms: epochMs, summary: text, assessment: text, band: text }),
 };

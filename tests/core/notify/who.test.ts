@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { giveUpAfterMs, isPast, pauseMs } from '../../../core/notify/backoff.ts';
-import { type Candidate, firstTurn, stepEscalation } from '../../../core/notify/escalation.ts';
+import { type Candidate, firstStep, stepEscalation } from '../../../core/notify/escalation.ts';
 import { siteSilence } from '../../../core/notify/site-silence.ts';
 import { type Match, matchOf, type NotifyEvent, notifyAtMs } from '../../../core/notify/who.ts';
 import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
@@ -14,7 +14,7 @@ const recipient = (preferences: Partial<Preferences>, isOwner = false) => ({
 });
 const tooHot: NotifyEvent = { about: 'alarm', kind: 'overheating', rank: rankOf('warning'), siteId: 'saltmere-yard' };
 const fire: NotifyEvent = { ...tooHot, kind: 'self-heating', rank: rankOf('urgent') };
-const disk: NotifyEvent = { about: 'house', kind: null, rank: rankOf('urgent'), siteId: null };
+const disk: NotifyEvent = { about: 'server', kind: null, rank: rankOf('urgent'), siteId: null };
 
 describe('heedOf()', () => {
   const rows: [string, Partial<Preferences>, boolean, NotifyEvent, Match][] = [
@@ -79,7 +79,7 @@ test('tellAtMs() holds anything else until quiet hours end', () => {
   expect(notifyAtMs(one, tooHot, Date.UTC(2031, 5, 1, 22))).toBe(Date.UTC(2031, 5, 2, 7));
 });
 
-describe('firstTurn() and stepHandOn()', () => {
+describe('firstStep() and stepEscalation()', () => {
   const order = ['ada', 'bram', 'cleo'];
   const now = (personId: string): Candidate => ({ personId, notifyAtMs: 0 });
   const later = (personId: string): Candidate => ({ personId, notifyAtMs: 9e9 });
@@ -93,9 +93,9 @@ describe('firstTurn() and stepHandOn()', () => {
     ['everybody of a hazard', [now('ada'), now('bram'), now('cleo')], true, ['ada', 'bram', 'cleo'], 3],
   ];
   for (const [what, candidates, hazard, notified, place] of rows) {
-    test(`firstTurn(): ${what}`, () => {
-      const step = firstTurn(order, candidates, hazard, 0);
-      expect([step.notified.map(({ personId }) => personId), step.next.place]).toEqual([notified, place]);
+    test(`firstStep(): ${what}`, () => {
+      const step = firstStep(order, candidates, hazard, 0);
+      expect([step.notified.map(({ personId }) => personId), step.next.step]).toEqual([notified, place]);
     });
   }
 
@@ -130,8 +130,15 @@ describe('firstTurn() and stepHandOn()', () => {
     ['with nobody left who wants to be notified', 0, 15, 'unacknowledged', false, [now('ada')], 'end-of-order', []],
   ];
   for (const [what, place, afterMin, state, heldBack, candidates, answer, notified] of steps) {
-    test(`stepHandOn() ${what}: ${answer}`, () => {
-      const step = stepEscalation({ place, atMs: 0 }, { state, heldBack }, order, candidates, 15, afterMin * minute);
+    test(`stepEscalation() ${what}: ${answer}`, () => {
+      const step = stepEscalation(
+        { step: place, atMs: 0 },
+        { state, heldBack },
+        order,
+        candidates,
+        15,
+        afterMin * minute,
+      );
       expect([step.answer, step.notified.map(({ personId }) => personId)]).toEqual([answer, notified]);
     });
   }
@@ -141,7 +148,7 @@ describe('firstTurn() and stepHandOn()', () => {
       fc.property(fc.uniqueArray(fc.string({ minLength: 1 }), { minLength: 1, maxLength: 8 }), (people) => {
         const candidates = people.map(now);
         const notified: string[] = [];
-        let step = firstTurn(people, candidates, false, 0);
+        let step = firstStep(people, candidates, false, 0);
         notified.push(...step.notified.map(({ personId }) => personId));
         for (let turn = 1; turn < 20; turn++) {
           const alarm = { state: 'unacknowledged' as const, heldBack: false };

@@ -16,9 +16,9 @@ async function openFarm() {
   const log = pino({ level: 'silent' });
   const watch = await RemoteWatch.open({ journal, hub: new LiveHub(), log, probesChanged: async () => {} });
   const asked = () =>
-    until('an ask', async () => {
-      const [ask] = await journal.asks.waiting([yard.id]);
-      return ask;
+    until('a command', async () => {
+      const [command] = await journal.commands.waiting([yard.id]);
+      return command;
     });
   return { journal, watch, asked };
 }
@@ -38,11 +38,11 @@ test('a pile that no worker has seen yet is shown as being read, with what is wr
 test('readings brought in have the piles of their probes read anew by whoever watches them, and no others', async () => {
   const { journal, watch, asked } = await openFarm();
   await watch.broughtIn([{ site: yard.id, probe: 'unclaimed' }]);
-  expect(await journal.asks.waiting([yard.id])).toEqual([]);
+  expect(await journal.commands.waiting([yard.id])).toEqual([]);
   const done = watch.broughtIn([{ site: yard.id, probe: 'p1' }]);
-  expect(await asked()).toMatchObject({ pileId: branPile.id, ask: { kind: 'reload' } });
+  expect(await asked()).toMatchObject({ pileId: branPile.id, command: { kind: 'reload' } });
   await done; // nobody answers: it is still done once somebody takes the site
-  expect(await journal.asks.waiting([yard.id])).toHaveLength(1);
+  expect(await journal.commands.waiting([yard.id])).toHaveLength(1);
   await watch.close();
   await journal.close();
 });
@@ -55,7 +55,7 @@ test('an alarm that nobody can be asked about just now is left as it is, and the
   const refused = expect(handling).rejects.toThrow(StoreError);
   await asked();
   await refused;
-  expect(await journal.asks.waiting([yard.id])).toEqual([]);
+  expect(await journal.commands.waiting([yard.id])).toEqual([]);
   expect(await watch.handleAlarm('no-such-alarm', { kind: 'acknowledge' })).toBe(false);
   await watch.close();
   await journal.close();

@@ -6,9 +6,9 @@ import Database from '../../../shared/store/sqlite-driver.ts';
 
 /** Told by programs, as readings are; or written by watching, delivery and sign-in by themselves, or by each person about their own ways and sessions. */
 const besideTables = new Set([
-  ...['alarm', 'alarm_step', 'attempt', 'audit', 'lease', 'message', 'message_attempt', 'notice', 'pile_ask'],
-  ...['air_ahead', 'pile_view', 'session', 'told_link', 'turn', 'watch', 'worker'],
-  ...['api_token', 'link', 'push_device', 'telling', 'setting'],
+  ...['alarm', 'alarm_step', 'attempt', 'audit', 'lease', 'message', 'message_attempt', 'notice', 'pile_command'],
+  ...['air_ahead', 'pile_view', 'session', 'notification_link', 'escalation_step', 'watch', 'worker'],
+  ...['api_token', 'link', 'push_device', 'notification_preferences', 'setting'],
 ]);
 
 /** Chosen by each person for themselves: in no table but `person` is there a column of this name. */

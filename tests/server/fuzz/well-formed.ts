@@ -76,7 +76,7 @@ async function noticeOf({ one, piles, number }: Laid, alarmId: string): Promise<
   const atMs = Date.now();
   const [pileId = null] = piles;
   const facts = { said: verbatim('Something was seen.'), todo: verbatim('Look at it.'), short: verbatim('seen') };
-  const about = { about: 'house', answer: 'first-raise', rank: 2, siteId: null, pileId, alarmId } as const;
+  const about = { about: 'server', answer: 'first-raise', rank: 2, siteId: null, pileId, alarmId } as const;
   await one.installation.journal.notifications.notices.add([
     { id, key: id, ...about, personId: null, atMs, dueMs: atMs + 999 * hourMs, facts },
   ]);

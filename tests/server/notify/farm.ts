@@ -66,7 +66,7 @@ export async function openNotifyFarm(
     async alarms() {
       return alarmsAnswerSchema.parse((await one.app.inject({ url: '/api/piles/shed/alarms' })).json()).alarms;
     },
-    async prefer(preferences, personId = 'house') {
+    async prefer(preferences, personId = 'server') {
       const whole = preferencesSchema.parse(preferences);
       const { notifications } = one.installation.journal;
       await notifications.preferences.set(personId, whole);

@@ -57,7 +57,7 @@ describe('trouble of the house', () => {
     disk('warning');
     disk('critical');
     notices.clear('disk');
-    expect(await answers()).toEqual(['house disk first-raise', 'house disk got-worse', 'house disk cleared']);
+    expect(await answers()).toEqual(['server disk first-raise', 'server disk got-worse', 'server disk cleared']);
   });
 
   test('that the journal could not take is told once it can', async () => {
@@ -66,7 +66,7 @@ describe('trouble of the house', () => {
     expect(await answers()).toEqual([]);
     isFull = false;
     news.look();
-    expect(await answers()).toEqual(['house disk first-raise']);
+    expect(await answers()).toEqual(['server disk first-raise']);
   });
 
   test('a broker away for three minutes is told, a shorter absence is not', async () => {
@@ -76,10 +76,10 @@ describe('trouble of the house', () => {
     expect(await answers()).toEqual([]);
     news.look(180_000);
     news.look(400_000);
-    expect(await answers()).toEqual(['house broker first-raise']);
+    expect(await answers()).toEqual(['server broker first-raise']);
     broker = 'ok';
     news.look(500_000);
-    expect(await answers()).toEqual(['house broker first-raise', 'house broker cleared']);
+    expect(await answers()).toEqual(['server broker first-raise', 'server broker cleared']);
   });
 
   test('where another process tells of the broker it is told by that one, also when it takes over from this one', async () => {
@@ -93,12 +93,12 @@ describe('trouble of the house', () => {
     news.look(379_999);
     expect(await answers()).toEqual([]);
     news.look(380_000);
-    expect(await answers()).toEqual(['house broker first-raise']);
+    expect(await answers()).toEqual(['server broker first-raise']);
     isOurs = false;
     news.look(400_000);
     broker = 'ok';
     news.look(420_000);
-    expect(await answers()).toEqual(['house broker first-raise']);
+    expect(await answers()).toEqual(['server broker first-raise']);
     expect(notices.standing()).toEqual([]);
   });
 });

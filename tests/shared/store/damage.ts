@@ -80,11 +80,11 @@ async function fillShared(journal: Journal): Promise<void> {
   const view = { pileId: branPile.id, summary: unseenPile(branPile, branBatch), assessment: null, band: null };
   const lease = await journal.leases.take(yard.id, 'worker-1', 0);
   if (lease) await journal.views.keep(lease, [view]);
-  await journal.asks.add({
-    id: 'ask-1',
+  await journal.commands.add({
+    id: 'command-1',
     site: yard.id,
     pileId: branPile.id,
-    ask: { kind: 'reload' },
+    command: { kind: 'reload' },
     askedMs: beginMs,
   });
 }
@@ -146,8 +146,8 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
   });
   const { notifications } = journal;
   const messages = [message, { ...message, id: 'message-2', personId: 'bram', notBeforeMs: beginMs + 9_000 * hourMs }];
-  const turn = { alarmId: tooWarm.id, place: 0, atMs: beginMs };
-  await notifications.notices.spread({ noticeId: notice.id, state: 'spread', messages, turn });
+  const step = { alarmId: tooWarm.id, step: 0, atMs: beginMs };
+  await notifications.notices.spread({ noticeId: notice.id, state: 'spread', messages, step });
   await notifications.messages.take('email', beginMs, lease('one'), 9);
   await notifications.messages.attempted('one', {
     attempt,
@@ -204,7 +204,7 @@ export const keyNames = (table: string): readonly string[] =>
 const numeric = /int|double|real/i;
 /** By these a row is found; with another value it is another row. */
 const isKey = ({ column }: Column) =>
-  /(^|_)(id|key|digest)$/.test(column) || /^(site|probe|place|number|version|endpoint|newest)$/.test(column);
+  /(^|_)(id|key|digest)$/.test(column) || /^(site|probe|step|number|version|endpoint|newest)$/.test(column);
 
 /** JSON columns, each with a value of the right shape that nobody can mean. */
 const absurdJson: Readonly<Record<string, string>> = {
@@ -218,11 +218,11 @@ const absurdJson: Readonly<Record<string, string>> = {
   'alarm.words': '{"seen":"","todo":"","byMs":1e300,"caution":null}',
   'broker_key.foreign_filters': '[null]',
   'notice.facts': '{"sinceMs":-1,"probeCount":-1,"pileNames":[]}',
-  'telling.wishes': '{"remindEveryMin":-5}',
-  'hand_on.person_ids': '[{}]',
+  'notification_preferences.preferences': '{"remindEveryMin":-5}',
+  'escalation.person_ids': '[{}]',
   'air_ahead.points': '[[-1,1e9,null]]',
   'worker.state': '{"sites":-1}',
-  'pile_ask.ask': '{"kind":"handle"}',
+  'pile_command.command': '{"kind":"handle"}',
 };
 const enumerated = new Set([
   'batch.stage',
@@ -245,10 +245,10 @@ const enumerated = new Set([
   'notice.about',
   'notice.answer',
   'notice.state',
-  'message.way',
+  'message.channel',
   'message.state',
   'message_attempt.outcome',
-  'told_link.way',
+  'notification_link.channel',
   'mail_address.standing',
   'person.role',
   'link.kind',

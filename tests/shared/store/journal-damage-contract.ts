@@ -260,7 +260,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
     });
 
     test('a view whose summary is damaged is listed without it, and what was asked of a pile is handed on to be refused', async () => {
-      const { views, asks } = opened.journal;
+      const { views, commands } = opened.journal;
       expect((await views.list())[0]?.summary?.id).toBe(branPile.id);
       await eachDamageOf(['pile_view'], async (where) => {
         const [view] = await views.list();
@@ -268,8 +268,8 @@ export function damageContract(name: string, { open }: DamageTests): void {
         expect(await views.judged(branPile.id)).toEqual({ assessment: null, band: null });
       });
       await damaged(json('pile_view', 'summary'), async () => expect((await views.list())[0]?.summary).toBeNull());
-      await damaged(json('pile_ask', 'ask'), async () => {
-        expect(await asks.waiting([yard.id])).toMatchObject([{ id: 'ask-1', ask: null }]);
+      await damaged(json('pile_command', 'command'), async () => {
+        expect(await commands.waiting([yard.id])).toMatchObject([{ id: 'command-1', command: null }]);
       });
     });
 
@@ -293,7 +293,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
       );
       const digest = digestOf('behind a press on the message');
       expect((await links.get(digest))?.personId).toBe('ada');
-      await eachDamageOf(['told_link'], async (where) => {
+      await eachDamageOf(['notification_link'], async (where) => {
         expect({ where, found: await links.get(digest) }).toEqual({ where, found: undefined });
       });
     });

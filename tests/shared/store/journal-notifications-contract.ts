@@ -298,9 +298,9 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         await escalations.set({ siteId: yard.id, personIds: ['ada'], afterMin: 15 });
         await escalations.set({ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 });
         expect(await escalations.list()).toEqual([{ siteId: yard.id, personIds: ['bram', 'ada'], afterMin: 20 }]);
-        await escalations.setTurn({ alarmId: tooWarm.id, place: 0, atMs: 1 });
-        await escalations.setTurn({ alarmId: tooWarm.id, place: 1, atMs: 2 });
-        expect(await escalations.turns([tooWarm.id])).toEqual([{ alarmId: tooWarm.id, place: 1, atMs: 2 }]);
+        await escalations.setStep({ alarmId: tooWarm.id, step: 0, atMs: 1 });
+        await escalations.setStep({ alarmId: tooWarm.id, step: 1, atMs: 2 });
+        expect(await escalations.steps([tooWarm.id])).toEqual([{ alarmId: tooWarm.id, step: 1, atMs: 2 }]);
       }));
 
     test('a silent site is open until it is told to speak again', () =>

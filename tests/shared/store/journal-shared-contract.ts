@@ -114,26 +114,26 @@ export function sharedContract(withFarm: WithFarm): void {
       expect(await journal.views.list([])).toEqual([]);
     }));
 
-  test('asks wait in the order made until they are answered or withdrawn', () =>
+  test('commands wait in the order made until they are answered or withdrawn', () =>
     withFarm(async (journal) => {
-      const ask = (id: string) => ({
+      const command = (id: string) => ({
         id,
         site,
         pileId: branPile.id,
-        ask: { kind: 'reload' as const },
+        command: { kind: 'reload' as const },
         askedMs: beginMs,
       });
-      for (const id of ['b', 'a', 'c']) await journal.asks.add(ask(id));
-      expect(await journal.asks.waiting([site])).toEqual([ask('b'), ask('a'), ask('c')]);
-      expect(await journal.asks.waiting(['elsewhere'])).toEqual([]);
-      expect(await journal.asks.answerTo('b')).toBeUndefined();
-      await journal.asks.answer('b', true);
-      expect(await journal.asks.answerTo('b')).toBe(true);
-      expect(await journal.asks.withdraw('b')).toBe(false);
-      expect(await journal.asks.withdraw('a')).toBe(true);
-      expect(await journal.asks.waiting([site])).toEqual([ask('c')]);
-      await journal.asks.clear(-minute);
-      expect(await journal.asks.answerTo('b')).toBeUndefined();
-      expect(await journal.asks.waiting([site])).toEqual([ask('c')]);
+      for (const id of ['b', 'a', 'c']) await journal.commands.add(command(id));
+      expect(await journal.commands.waiting([site])).toEqual([command('b'), command('a'), command('c')]);
+      expect(await journal.commands.waiting(['elsewhere'])).toEqual([]);
+      expect(await journal.commands.answerTo('b')).toBeUndefined();
+      await journal.commands.answer('b', true);
+      expect(await journal.commands.answerTo('b')).toBe(true);
+      expect(await journal.commands.withdraw('b')).toBe(false);
+      expect(await journal.commands.withdraw('a')).toBe(true);
+      expect(await journal.commands.waiting([site])).toEqual([command('c')]);
+      await journal.commands.clear(-minute);
+      expect(await journal.commands.answerTo('b')).toBeUndefined();
+      expect(await journal.commands.waiting([site])).toEqual([command('c')]);
     }));
 }

@@ -1,6 +1,8 @@
+import { Kysely, PostgresDialect } from 'kysely';
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
+import { migrateJournal } from '../../../shared/store/journal/migrate.ts';
 import { journalPool, openPostgresJournal } from '../../../shared/store/journal/postgres-journal.ts';
 import { freePort } from '../../helpers/free-port.ts';
 import { hasPostgres, type Postgres, startPostgres } from '../../helpers/postgres.ts';
@@ -64,6 +66,37 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
       expect(await journal.sites.list()).toEqual([yard]);
       await journal.close();
     }
+  });
+
+  test('0011: rows that name the server go on under its new id, as in a file', async () => {
+    const url = await postgres.database();
+    const earlier = new Kysely<unknown>({ dialect: new PostgresDialect({ pool: journalPool(url) }) });
+    await migrateJournal(earlier, '0010-air-ahead');
+    await earlier.destroy();
+    const client = new Client({ connectionString: url });
+    await client.connect();
+    await client.query(`INSERT INTO telling VALUES ('house', '{"unit":"F"}')`);
+    await client.query(`INSERT INTO hand_on VALUES ('${yard.id}', '["house"]', 20)`);
+    await client.query(
+      `INSERT INTO notice VALUES ('n', 'house/disk/1/first-raise', 'house', 'first-raise', 1, NULL, NULL, NULL, 'house', 1, 1, '{}', 'new', NULL, NULL, NULL)`,
+    );
+    await client.query(
+      `INSERT INTO message VALUES ('m', 'n', 'house', 'the server', 'email', 'a', 'a', 1, 'waiting', NULL, 1, 1, 0, 1, NULL, NULL, NULL, NULL)`,
+    );
+    await client.query(`INSERT INTO told_link VALUES ('d', 'n', 'house', 'the server', 'email', 9, NULL)`);
+    const journal = await openPostgresJournal(url);
+    expect(await journal.notifications.preferences.list()).toMatchObject([
+      { personId: 'server', preferences: { unit: 'F' } },
+    ]);
+    expect(await journal.notifications.escalations.list()).toMatchObject([{ personIds: ['server'] }]);
+    expect(await journal.notifications.links.get('d')).toMatchObject({ personId: 'server', channel: 'email' });
+    const { rows } = await client.query('SELECT key, about, person_id FROM notice');
+    expect(rows).toEqual([{ key: 'house/disk/1/first-raise', about: 'server', person_id: 'server' }]);
+    expect((await client.query('SELECT person_id, channel FROM message')).rows).toEqual([
+      { person_id: 'server', channel: 'email' },
+    ]);
+    await client.end();
+    await journal.close();
   });
 
   test('a message is taken by one of several processes that ask at the same time', async () => {

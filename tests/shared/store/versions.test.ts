@@ -156,6 +156,61 @@ describe('journal versions', () => {
     after.close();
   });
 
+  test('0011: whatever names the server as a recipient or a subject goes on under its new id, and nothing is lost', async () => {
+    const path = build('journal-0010-air-ahead');
+    const db = new Database(path);
+    db.pragma('foreign_keys = ON');
+    const facts = JSON.stringify({ said: { code: 'a' }, todo: { code: 'b' }, short: { code: 'c' } });
+    const notice = db.prepare(
+      `INSERT INTO notice VALUES (?, ?, ?, 'first-raise', 1, NULL, NULL, NULL, ?, 1, 1, ?, 'new', NULL, NULL, NULL)`,
+    );
+    notice.run('trouble', 'house/disk/1/first-raise', 'house', null, facts);
+    notice.run('test', 'test', 'person', 'house', '{}');
+    db.exec(`INSERT INTO message VALUES
+      ('m', 'trouble', 'house', 'the server', 'email', 'a@x.example', 'a@x.example', 1, 'sent', NULL, 1, 1, 1, 0, 1, NULL, NULL, NULL)`);
+    db.exec(`INSERT INTO message_attempt VALUES ('m', 1, 1, 5, 'sent', 'taken')`);
+    db.exec(
+      `INSERT INTO push_device VALUES ('d', 'house', 'https://push.example/d', 'k', 's', 'phone', 1, NULL, NULL)`,
+    );
+    db.exec(`INSERT INTO mail_address VALUES ('house', 'a@x.example', 'confirmed', 1, NULL, 0)`);
+    db.exec(`INSERT INTO told_link VALUES ('digest', 'trouble', 'house', 'the server', 'email', 9, NULL)`);
+    db.prepare('INSERT OR REPLACE INTO telling VALUES (?, ?)').run('house', JSON.stringify({ unit: 'F' }));
+    db.exec(`INSERT OR REPLACE INTO hand_on VALUES ('${yard.id}', '["person-1","house"]', 20)`);
+    db.exec(`INSERT OR REPLACE INTO hand_on VALUES ('broken', 'no JSON, house', 20)`);
+    db.exec(`INSERT INTO turn SELECT id, 2, 7 FROM alarm WHERE id = '${tooWarm.id}'`);
+    const rowsOf = (file: InstanceType<typeof Database>, table: string) =>
+      file.prepare(`SELECT * FROM ${table} ORDER BY 1, 2`).raw().all();
+    const renamed = { telling: 'notification_preferences', told_link: 'notification_link', hand_on: 'escalation' };
+    const more = { turn: 'escalation_step', pile_ask: 'pile_command', alarm_step: 'alarm_step', mapping: 'mapping' };
+    const same = Object.fromEntries(
+      ['notice', 'message', 'message_attempt', 'push_device', 'mail_address'].map((table) => [table, table]),
+    );
+    const tables = Object.entries({ ...renamed, ...more, ...same, pile_view: 'pile_view' });
+    const before = tables.map(([table]) => rowsOf(db, table));
+    db.close();
+
+    const journal = await openSqliteJournal(path);
+    const preferences = await journal.notifications.preferences.list();
+    expect(preferences.find(({ personId }) => personId === 'server')?.preferences.unit).toBe('F');
+    expect((await journal.notifications.escalations.steps([tooWarm.id]))[0]).toMatchObject({ step: 2, atMs: 7 });
+    await journal.close();
+
+    // Every row as it was, but for its id; keys and texts keep what stood in them.
+    const after = new Database(path);
+    const asServer = (row: unknown) =>
+      (row as unknown[]).map((value) =>
+        value === 'house' ? 'server' : value === '["person-1","house"]' ? '["person-1","server"]' : value,
+      );
+    for (const [index, [, table]] of tables.entries()) {
+      const found = rowsOf(after, table);
+      const wanted = (before[index] as unknown[]).map(asServer);
+      expect(found.toSorted(byText), table).toEqual(wanted.toSorted(byText));
+    }
+    expect(rowsOf(after, 'escalation')).toContainEqual(['broken', 'no JSON, house', 20]);
+    expect(after.pragma('foreign_key_check')).toEqual([]);
+    after.close();
+  });
+
   test('preferences kept as `tellCleared` come back as `notifyCleared`', async () => {
     const path = build('journal-0008-mail-addresses');
     const db = new Database(path);
@@ -189,6 +244,8 @@ describe('journal versions', () => {
     await expect(openSqliteJournal(path)).rejects.toThrow(/must be of this program or earlier/);
   });
 });
+
+const byText = (a: unknown, b: unknown) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1);
 
 async function expectSampleFarm(journal: Journal): Promise<void> {
   expect(await journal.sites.list()).toEqual([terrace, yard]);

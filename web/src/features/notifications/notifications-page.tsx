@@ -123,7 +123,7 @@ function reachWords({ person, preferences, devices, canMail, mail }: Notificatio
     preferences.email.on && canMail && mail.goesTo !== null && 'e-mail',
     preferences.webhook.on && preferences.webhook.url !== '' && 'a webhook',
   ].filter((channel) => channel !== false);
-  const isServer = person.id === 'house';
+  const isServer = person.id === 'server';
   if (channels.length === 0) {
     return `${isServer ? 'The server’s warnings reach nobody' : 'Warnings do not reach you'} yet: set up at least one channel below.`;
   }
