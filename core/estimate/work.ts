@@ -20,7 +20,7 @@ import { materialFacts } from '../profiles/material-facts.ts';
 /** Heat passed on to the ground [W m⁻² K⁻¹], as the ensemble's members on the median (core/expect/member.ts); our own choice, no source. */
 const groundWm2K = 1.6;
 /** Probes of the top and the base lie about so far from the skin and the ground, a sixth of the bed at most [m]; common practice, no source. */
-const placeM = 0.05;
+export const placeM = 0.05;
 /** Food a full-grown culture burns in an hour at its best temperature, at most [-]: twice the ensemble's median (core/expect/member.ts). */
 const fullPerH = 2 / 24;
 /** Air beside a bed, for the heat of what evaporates there [%RH]; our own choice, no source. */

@@ -139,6 +139,13 @@ test.runIf(hasChromium)(
   },
 );
 
+test.runIf(hasChromium)('the help opens out of reach, though nobody opened it before', async () => {
+  await open('/help/probes');
+  await page.getByText(notLive).waitFor();
+  await page.getByRole('heading', { level: 1, name: 'Thermometers and probes' }).waitFor();
+  await page.getByRole('link', { name: 'Help: all chapters' }).waitFor();
+});
+
 test.runIf(hasChromium)(
   'an entry written after it was opened without the house arrives once, when the house is back',
   async () => {

@@ -54,6 +54,8 @@ const SettingsPage = lazy(() => import('./features/settings/settings-page.tsx').
 const NotificationsPage = lazy(() =>
   import('./features/notifications/notifications-page.tsx').then((page) => page.NotificationsPage),
 );
+const HelpPage = lazy(() => import('./features/help/help-page.tsx').then((page) => page.HelpPage));
+const HelpLink = lazy(() => import('./features/help/help-link.tsx').then((link) => link.HelpLink));
 const NoPage = lazy(() => import('./ui/parts/no-page.tsx').then((page) => page.NoPage));
 
 export function App() {
@@ -81,6 +83,9 @@ export function App() {
 
 /** Whoever holds a link comes in by it, signed in or not. */
 const linkAddresses = ['/setup', '/invitation', '/reset'];
+
+/** Where anybody may read, signed in or not. */
+const helpAddress = '/help/:chapter?';
 
 /** Which page an address shows; the first that fits. */
 const pages = [
@@ -126,6 +131,7 @@ function Pages() {
         {linkAddresses.map((path) => (
           <Route key={path} path={path} component={LinkPage} />
         ))}
+        <Route path={helpAddress} component={HelpPage} />
         {(isLocked ? [] : pages).map(([path, Page]) => (
           <Route key={path} path={path} component={Page} />
         ))}
@@ -164,6 +170,9 @@ function Masthead() {
         </ul>
       </nav>
       <LiveMark />
+      <ErrorBoundary>
+        <HelpLink />
+      </ErrorBoundary>
     </header>
   );
 }

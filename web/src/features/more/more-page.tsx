@@ -1,4 +1,5 @@
 /** What is wanted now and then: practice, past seasons, records, what came in, settings. */
+
 import type { Role } from '../../../../shared/person.ts';
 import { useMay } from '../../data/me.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -30,6 +31,7 @@ export const morePlaces = [
     'Push, e-mail, webhook; of what, when, and who is notified next; a test for each.',
   ],
   ['/settings', 'Settings', 'Units, times, paper, your name.'],
+  ['/help', 'Help', 'What each sign and word means, where probes go, what to do at each warning, cautions, faults.'],
 ] as const;
 
 /** Pages that are of use to some only; the server decides again. */

@@ -1,0 +1,112 @@
+/** The help: every chapter reads well at every width, every page leads to one, and it opens for anybody. */
+import { readFileSync } from 'node:fs';
+import axe from 'axe-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { pageHelpTexts } from '../../shared/messages/made/en/page-help.ts';
+import { pageHelpLinkTexts } from '../../shared/messages/made/en/page-help-link.ts';
+import { chapterFor, chapterPath, chapters } from '../../web/src/features/help/chapters.ts';
+import { hasChromium } from '../helpers/browser.ts';
+import { openService, type Service } from './open-pages.ts';
+
+const titleOf = (chapter: (typeof chapters)[number]) => String(pageHelpLinkTexts[`page-help-link.chapter.${chapter}`]);
+
+/** Every address of the pages, as `app.tsx` has them, with something in place of what varies. */
+const addresses = [
+  ...readFileSync(new URL('../../web/src/app.tsx', import.meta.url), 'utf8').matchAll(/\['(\/[^']*)', \w+Page\]/g),
+]
+  .map(([, path]) => String(path))
+  .map((path) => path.replace('/:kind?', '/drying').replace('/:what?', '/water').replace('/practice/:id?', '/practice'))
+  .map((path) => path.replace(':id', 'north-bed'));
+
+test('no text of the help calls anything safe or sanitised, or has a number with a unit typed into it', () => {
+  const all = Object.entries(pageHelpTexts).map(([code, text]) => [code, JSON.stringify(text)] as const);
+  const promising = /\b(safe|safely|sterile)\b|(?<!not )\bsanitised\b/i;
+  expect(all.filter(([, text]) => promising.test(text))).toEqual([]);
+  expect(all.filter(([, text]) => /\d\s*(°|cm\b|kg\b|L\b|%|hours?\b|days?\b)/.test(text))).toEqual([]);
+});
+
+describe.skipIf(!hasChromium)('the help', { timeout: 60_000 }, () => {
+  let service: Service;
+  beforeAll(async () => {
+    service = await openService();
+  });
+  afterAll(() => service.close());
+
+  for (const path of ['/help', ...chapters.map(chapterPath)]) {
+    test(`${path}: axe finds nothing and nothing scrolls sideways, light and dark, at 1440 and 390 px`, async () => {
+      const { page, complaints, close } = await service.open({ path });
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      await page.evaluate(axe.source);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        for (const width of [1440, 390]) {
+          await page.setViewportSize({ width, height: 844 });
+          const { violations } = await page.evaluate(() => window.axe.run({ resultTypes: ['violations'] }));
+          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
+          expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+        }
+      }
+      // A code that stands there instead of its text.
+      expect(await page.locator('main').textContent()).not.toMatch(/\b[a-z-]+\.[a-z-]+(\.[a-z0-9-]+)+\b/);
+      expect(complaints).toEqual([]);
+      await close();
+    });
+  }
+
+  test('the “?” of every page says to which chapter it leads, and leads there', async () => {
+    expect(addresses.length).toBeGreaterThan(25);
+    const { page, close } = await service.open({ path: '/more' });
+    const led = new Set<string>();
+    for (const address of [...addresses, '/help', '/setup', '/nowhere']) {
+      const chapter = chapterFor(address, false);
+      await page.evaluate((path) => {
+        history.pushState(null, '', path);
+        dispatchEvent(new PopStateEvent('popstate'));
+      }, address);
+      const name = `Help: ${chapter ? titleOf(chapter) : 'all chapters'}`;
+      const href = await page.getByRole('link', { name, exact: true }).getAttribute('href');
+      expect([address, href]).toEqual([address, chapter ? chapterPath(chapter) : '/help']);
+      if (chapter) led.add(chapter);
+    }
+    for (const chapter of led) {
+      await page.goto(new URL(`/help/${chapter}`, page.url()).href);
+      await page.getByRole('heading', { level: 1, name: titleOf(chapter as (typeof chapters)[number]) }).waitFor();
+    }
+    await close();
+  });
+
+  test('the “?” is reached by keyboard, and takes the focus to the heading of the chapter', async () => {
+    const { page, close } = await service.open({ path: '/probes' });
+    const link = page.getByRole('link', { name: 'Help: Thermometers and probes' });
+    await link.focus();
+    await page.keyboard.press('Enter');
+    const heading = page.getByRole('heading', { level: 1, name: 'Thermometers and probes' });
+    await heading.waitFor();
+    await expect.poll(() => heading.evaluate((one) => one === document.activeElement)).toBe(true);
+    await close();
+  });
+
+  test('temperatures are in °F for whoever reads so', async () => {
+    const { page, close } = await service.open({
+      path: '/help/probes',
+      remembered: { 'branhearth.prefs': '{"unit":"F"}' },
+    });
+    await page.getByText('At 122\u00a0°F and above put no hand into the pile').waitFor();
+    expect(await page.locator('main').textContent()).not.toContain('°C');
+    await close();
+  });
+
+  test('whoever is not signed in reads it, and no other page', async () => {
+    const { page, close } = await service.open({ path: '/probes', token: 'stone' });
+    await page.getByLabel('Token').waitFor();
+    await page.goto(new URL('/help/probes', page.url()).href);
+    await page.getByRole('heading', { level: 1, name: 'Thermometers and probes' }).waitFor();
+    await close();
+  });
+});
+
+declare global {
+  interface Window {
+    readonly axe: typeof axe;
+  }
+}

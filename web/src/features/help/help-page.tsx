@@ -1,0 +1,95 @@
+/** The help: a list of its chapters, or one of them. It asks nothing of the server, so that it opens for anybody and out of reach. */
+
+import type { ComponentType } from 'preact';
+import { useRoute } from 'preact-iso';
+import { pageHelpLinkTexts } from '../../../../shared/messages/made/en/page-help-link.ts';
+import { usePageTexts } from '../../data/live/page-texts.ts';
+import { NoPage } from '../../ui/parts/no-page.tsx';
+import { usePage } from '../../ui/parts/use-page.ts';
+import { type Chapter, chapterPath, chapters, isChapter } from './chapters.ts';
+import { FirstSteps } from './first-steps.tsx';
+import { useHelp } from './help-texts.tsx';
+import { Probes } from './probes.tsx';
+import { Squeeze } from './squeeze.tsx';
+import './help.css';
+
+const contents: Readonly<Record<Chapter, ComponentType>> = {
+  'first-steps': FirstSteps,
+  probes: Probes,
+  squeeze: Squeeze,
+};
+
+/** Chapters that say what is so in the trade, and not only how the program works. */
+const ofTheTrade: readonly Chapter[] = ['first-steps', 'probes', 'squeeze'];
+
+export function HelpPage() {
+  const { params } = useRoute();
+  const { chapter } = params;
+  if (chapter === undefined) return <Contents />;
+  return isChapter(chapter) ? <ChapterPage key={chapter} chapter={chapter} /> : <NoPage />;
+}
+
+function useTitles(): (chapter: Chapter) => string {
+  const { text } = usePageTexts(pageHelpLinkTexts);
+  return (chapter) => text(`page-help-link.chapter.${chapter}`);
+}
+
+function Contents() {
+  const { text } = useHelp();
+  const titleOf = useTitles();
+  const heading = usePage(text('page-help.title'));
+  return (
+    <div class="page narrow">
+      <h1 ref={heading} tabIndex={-1}>
+        {text('page-help.title')}
+      </h1>
+      <p class="lead">{text('page-help.lead')}</p>
+      <ol class="help-contents">
+        {chapters.map((chapter) => (
+          <li key={chapter}>
+            <a href={chapterPath(chapter)}>{titleOf(chapter)}</a>
+            <p class="quiet">{text(`page-help.${chapter}.lead`)}</p>
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}
+
+function ChapterPage({ chapter }: { readonly chapter: Chapter }) {
+  const { text } = useHelp();
+  const titleOf = useTitles();
+  const heading = usePage(titleOf(chapter));
+  const Chapter = contents[chapter];
+  return (
+    <article class="page">
+      <header class="opening">
+        <p class="dateline">
+          <a href="/help">{text('page-help.title')}</a>
+        </p>
+        <h1 ref={heading} tabIndex={-1}>
+          {titleOf(chapter)}
+        </h1>
+        <p class="lead">{text(`page-help.${chapter}.lead`)}</p>
+        {ofTheTrade.includes(chapter) && <p class="hint">{text('page-help.standing')}</p>}
+      </header>
+      <Chapter />
+      <Turning chapter={chapter} />
+    </article>
+  );
+}
+
+/** To the chapters before and after. */
+function Turning({ chapter }: { readonly chapter: Chapter }) {
+  const { text } = useHelp();
+  const titleOf = useTitles();
+  const place = chapters.indexOf(chapter);
+  const [before, after] = [chapters[place - 1], chapters[place + 1]];
+  return (
+    <nav class="help-turning no-print" aria-label={text('page-help.title')}>
+      {before && <a href={chapterPath(before)}>{text('page-help.before', { chapterText: titleOf(before) })}</a>}
+      <a href="/help">{text('page-help.all')}</a>
+      {after && <a href={chapterPath(after)}>{text('page-help.after', { chapterText: titleOf(after) })}</a>}
+    </nav>
+  );
+}

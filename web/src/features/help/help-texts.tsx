@@ -1,0 +1,88 @@
+/** What the help says: its own texts by the name of their section, and the messages that the rest of the program says too. */
+import type { ComponentChildren } from 'preact';
+import { formatQuantity } from '../../../../shared/messages/format.ts';
+import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
+import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
+import { pageHelpTexts } from '../../../../shared/messages/made/en/page-help.ts';
+import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
+import { readinessTexts } from '../../../../shared/messages/made/en/readiness.ts';
+import { squeezeTexts } from '../../../../shared/messages/made/en/squeeze.ts';
+import { warningsTexts } from '../../../../shared/messages/made/en/warnings.ts';
+import type { PageHelpParams } from '../../../../shared/messages/made/params/page-help.ts';
+import type { Say } from '../../../../shared/messages/message.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
+import { usePageTexts } from '../../data/live/page-texts.ts';
+import { useSay } from '../../data/live/use-say.ts';
+import { chapterPath } from './chapters.ts';
+import { figures } from './figures.ts';
+
+type HelpCode = keyof PageHelpParams;
+/** What has a heading of its own. */
+export type SectionName = HelpCode extends infer Code
+  ? Code extends `page-help.${infer Name}.title`
+    ? Name
+    : never
+  : never;
+
+type Link = (inner: ComponentChildren) => ComponentChildren;
+const to =
+  (href: string): Link =>
+  (inner) => <a href={href}>{inner}</a>;
+
+/** Marks and links that texts may hold. */
+const tags = {
+  b: (inner: ComponentChildren) => <b>{inner}</b>,
+  probes: to(chapterPath('probes')),
+  squeeze: to(chapterPath('squeeze')),
+  toPractice: to('/practice'),
+  toPlan: to('/plan'),
+  toProbes: to('/probes'),
+  toIncoming: to('/incoming'),
+} as const;
+
+/** Texts that name another chapter take its title. */
+type Named = { readonly chapterText: string };
+type All<Texts> = (Texts extends unknown ? (texts: Texts) => void : never) extends (all: infer Every) => void
+  ? Every
+  : never;
+/** A figure or tag that a text wants and nobody has does not compile. */
+const params: Omit<All<PageHelpParams[HelpCode]>, keyof Named> = { ...figures, ...tags };
+
+export interface HelpWords {
+  rich(code: HelpCode, named?: Named): ComponentChildren;
+  text(code: HelpCode, named?: Named): string;
+}
+
+/** Of all texts each gets all figures, and takes those that it names. */
+export function useHelp(): HelpWords {
+  const words = usePageTexts(pageHelpTexts, formatQuantity);
+  return {
+    rich: (code, named) => words.rich<'page-help.title'>(code as 'page-help.title', ...given(named)),
+    text: (code, named) => words.text<'page-help.title'>(code as 'page-help.title', ...given(named)),
+  };
+}
+
+const given = (named: Named | undefined) => [{ ...params, ...named }] as unknown as [];
+
+const codes = Object.keys(pageHelpTexts) as HelpCode[];
+
+/** Paragraphs (`p1`), items of a list (`l1`) and steps (`n1`) of a section, in the order of the catalogue. */
+export function linesOf(name: string): readonly { readonly code: HelpCode; readonly kind: 'p' | 'l' | 'n' }[] {
+  const line = new RegExp(`^page-help\\.${name.replaceAll('.', '\\.')}\\.([pln])\\d+$`);
+  return codes.flatMap((code) => {
+    const kind = line.exec(code)?.[1];
+    return kind === 'p' || kind === 'l' || kind === 'n' ? [{ code, kind }] : [];
+  });
+}
+
+const renderHelp = rendererOf({
+  ...cautionTexts,
+  ...conditionTexts,
+  ...phaseTexts,
+  ...readinessTexts,
+  ...squeezeTexts,
+  ...warningsTexts,
+});
+
+/** What is said elsewhere in the program, in the same words. */
+export const useSayHelp = (): Say => useSay(renderHelp);
