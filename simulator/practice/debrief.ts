@@ -1,4 +1,5 @@
 /** The hidden truth beside what the probes said, and what each act did. */
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { TimedAct } from '../farm/farm.ts';
 import { actOn } from '../model/acts.ts';
 import type { Weather } from '../model/air.ts';
@@ -23,13 +24,12 @@ export interface ActEffect {
   /** Twelve hours later, or at the end when that comes first. */
   readonly soon: Comparison;
   readonly atEnd: Comparison;
-  /** In words. */
-  readonly did: string;
+  readonly did: Message;
 }
 
 export interface Debrief {
   readonly score: Score;
-  readonly lesson: string;
+  readonly lesson: Message;
   /** Hour by hour, layers from the top down. */
   readonly truth: readonly TruthRow[];
   readonly readings: readonly PracticeReading[];
@@ -67,7 +67,7 @@ export function effectsOf(input: EffectsInput): ActEffect[] {
     const later = done.slice(i + 1);
     const soon = { went, without: runWithout(pile, later, went, input) };
     const atEnd = { went: last, without: runWithout(pile, later, last, input) };
-    return [{ afterH, act, soon, atEnd, did: inWords(afterH, soon, atEnd) }];
+    return [{ afterH, act, soon, atEnd, did: didMessage(afterH, soon, atEnd) }];
   });
 }
 
@@ -88,68 +88,65 @@ function runWithout(pile: Pile, later: readonly DoneAct[], until: TruthRow, inpu
   return truthRow(pile, weather(pile.atMs), until.afterH, readyAtStartKg);
 }
 
-/** A difference worth showing, and its words: up and down are what follows its size. */
-interface Telling {
+/** A difference worth showing, and what is said of it: by how much, and whether it is more or less than without the act. */
+interface Change {
   readonly of: (row: TruthRow) => number;
   readonly worth: number;
-  readonly up: (size: string) => string;
-  readonly down: (size: string) => string;
+  readonly says: (size: number, isMore: boolean) => Message;
 }
 
-const tellSoon: readonly Telling[] = [
-  { of: (row) => row.coreC, worth: 1, up: (n) => `the core ${n} °C warmer`, down: (n) => `the core ${n} °C cooler` },
+const points = (row: TruthRow) => 100 * row.moistureFrac;
+
+const soonChanges: readonly Change[] = [
   {
-    of: (row) => 100 * row.moistureFrac,
+    of: (row) => row.coreC,
     worth: 1,
-    up: (n) => `the pile ${n} ${n === '1' ? 'point' : 'points'} wetter`,
-    down: (n) => `the pile ${n} ${n === '1' ? 'point' : 'points'} drier`,
+    says: (valueK, isMore) => message('practice.effect.core', { byK: { valueK, decimals: 0 }, isMore }),
   },
   {
-    of: (row) => 100 * row.leastOxygenFrac,
-    worth: 2,
-    up: () => 'its worst layer better aired',
-    down: () => 'its worst layer worse aired',
+    of: points,
+    worth: 1,
+    says: (size, isMore) => message('practice.effect.wetness', { pointCount: Math.round(size), isMore }),
+  },
+  {
+    of: (row) => row.leastOxygenFrac,
+    worth: 0.02,
+    says: (_size, isMore) => message('practice.effect.air', { isMore }),
   },
 ];
 
-const tellAtEnd: readonly Telling[] = [
+const changesAtEnd: readonly Change[] = [
   {
-    of: (row) => 100 * row.moistureFrac,
+    of: points,
     worth: 1,
-    up: (n) => `${n} ${n === '1' ? 'point' : 'points'} more water`,
-    down: (n) => `${n} ${n === '1' ? 'point' : 'points'} less water`,
+    says: (size, isMore) => message('practice.effect.water', { pointCount: Math.round(size), isMore }),
   },
   {
-    of: (row) => 100 * row.aliveFrac,
-    worth: 2,
-    up: (n) => `${n} % more of the culture alive`,
-    down: (n) => `${n} % less of the culture alive`,
+    of: (row) => row.aliveFrac,
+    worth: 0.02,
+    says: (byFrac, isMore) => message('practice.effect.alive', { byFrac, isMore }),
   },
   {
-    of: (row) => 100 * row.workFrac,
-    worth: 3,
-    up: (n) => `${n} % more of the work done`,
-    down: (n) => `${n} % less of the work done`,
+    of: (row) => row.workFrac,
+    worth: 0.03,
+    says: (byFrac, isMore) => message('practice.effect.work', { byFrac, isMore }),
   },
 ];
 
-function inWords(afterH: number, soon: Comparison, atEnd: Comparison): string {
-  const first = differences(soon, tellSoon);
-  const second = differences(atEnd, tellAtEnd);
-  const sentences = [
-    first === '' ? '' : `${soon.went.afterH - afterH} h later it left ${first}.`,
-    second === '' ? '' : `At the end it left ${second}.`,
-  ].filter((text) => text !== '');
-  return sentences.length === 0 ? 'It made hardly any difference.' : sentences.join(' ');
+function didMessage(afterH: number, soon: Comparison, atEnd: Comparison): Message {
+  const first = differences(soon, soonChanges);
+  const second = differences(atEnd, changesAtEnd);
+  if (first.length + second.length === 0) return message('practice.effect.none');
+  const laterHours = soon.went.afterH - afterH;
+  return paragraph(
+    first.length === 0 ? null : message('practice.effect.soon', { laterHours, changesList: first }),
+    second.length === 0 ? null : message('practice.effect.at-end', { changesList: second }),
+  );
 }
 
-function differences({ went, without }: Comparison, tellings: readonly Telling[]): string {
-  return tellings
-    .flatMap(({ of, worth, up, down }) => {
-      const by = of(went) - of(without);
-      if (Math.abs(by) < worth) return [];
-      const size = Math.abs(by).toFixed(0);
-      return [by > 0 ? up(size) : down(size)];
-    })
-    .join(', ');
+function differences({ went, without }: Comparison, changes: readonly Change[]): Message[] {
+  return changes.flatMap(({ of, worth, says }) => {
+    const by = of(went) - of(without);
+    return Math.abs(by) < worth ? [] : [says(Math.abs(by), by > 0)];
+  });
 }

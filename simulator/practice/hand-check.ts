@@ -1,6 +1,6 @@
 /** What hand and nose find, without any probe. */
-import { squeezeTexts } from '../../shared/messages/made/en/squeeze.ts';
-import type { SqueezeFeel } from '../../shared/squeeze.ts';
+import { type Message, message, paragraph } from '../../shared/messages/message.ts';
+import { type SqueezeFeel, squeezeResult } from '../../shared/squeeze.ts';
 import type { TruthRow } from './record.ts';
 
 /** How bran of this moisture feels, on the scale of shared/squeeze.ts; the moistures that go with it are from memory. */
@@ -10,22 +10,23 @@ export function squeezed({ moistureFrac }: Pick<TruthRow, 'moistureFrac'>): Sque
   return moistureFrac > 0.48 ? 'holds' : 'crumbles';
 }
 
-/** @example squeezedWords('crumbles') // => "Crumbles when the hand opens: too dry." */
-export function squeezedWords(feel: SqueezeFeel): string {
-  const felt = squeezeTexts[`squeeze.feel.${feel}`];
-  return `${felt.charAt(0).toUpperCase()}${felt.slice(1)}: ${squeezeTexts[`squeeze.bran.${feel}`]}.`;
+/** @example squeezedMessage('crumbles') // => "Crumbles when the hand opens: too dry." */
+export function squeezedMessage(feel: SqueezeFeel): Message {
+  return message('practice.hand.squeezed', { resultPart: squeezeResult(feel, 'bran') });
 }
 
-export function lookedAndSmelled(row: TruthRow): string {
-  const { leastOxygenFrac, aliveFrac, workFrac, coreC, airC } = row;
+export function lookedAndSmelled(row: TruthRow): Message {
   const top = row.layers[0]?.moistureFrac ?? 1;
-  const notes: string[] = [];
-  if (leastOxygenFrac < 0.01) notes.push('Deep inside it smells sour and rotten: it has no air there.');
-  else if (aliveFrac < 0.5) notes.push('It smells scorched, the white felt is gone and the crumbs are brown.');
-  else if (workFrac > 0.85) notes.push('White all through, with an earthy smell.');
-  else if (workFrac > 0.2) notes.push('White felt is spreading, and it smells sweet, like bread dough.');
-  else notes.push('It smells of fresh bran, and nothing is white yet.');
-  if (top < 0.42) notes.push('The upper hand-breadth is dry and dusty.');
-  if (workFrac > 0.85 && coreC - airC < 5) notes.push('It is hardly warmer than the air.');
-  return notes.join(' ');
+  return paragraph(
+    smelled(row),
+    top < 0.42 ? message('practice.hand.dry-top') : null,
+    row.workFrac > 0.85 && row.coreC - row.airC < 5 ? message('practice.hand.cool') : null,
+  );
+}
+
+function smelled({ leastOxygenFrac, aliveFrac, workFrac }: TruthRow): Message {
+  if (leastOxygenFrac < 0.01) return message('practice.hand.airless');
+  if (aliveFrac < 0.5) return message('practice.hand.scorched');
+  if (workFrac > 0.85) return message('practice.hand.white');
+  return message(workFrac > 0.2 ? 'practice.hand.spreading' : 'practice.hand.fresh');
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../../shared/messages/message.ts';
 import { actOn, type PileAct } from '../model/acts.ts';
 import type { Air, Weather } from '../model/air.ts';
 import { climateWeather } from '../model/climate.ts';
@@ -88,17 +89,17 @@ export class PracticeRun {
     return truthRow(this.pile, this.#outdoors(), this.afterH, this.readyAtStartKg);
   }
 
-  /** Puts a probe back into its place. @returns What was found, in a sentence. */
-  reseatProbe(name: string): string {
-    const place = this.#probes.findIndex(({ setup }) => setup.name === name);
-    const probe = this.#probes[place];
-    if (probe === undefined) return `There is no probe ${name}.`;
-    const { faults } = probe.setup;
+  /** Puts a probe back into its place. @returns What was found. */
+  reseatProbe(name: string): Message {
+    const at = this.#probes.findIndex(({ setup }) => setup.name === name);
+    const probe = this.#probes[at];
+    if (probe === undefined) return message('practice.probe.none', { probeName: name });
+    const { faults, position: place } = probe.setup;
     const out = faults.some(({ kind, fromH }) => kind === 'pulled-out' && fromH <= this.afterH);
-    if (!out) return `Probe ${name} sits where it should.`;
+    if (!out) return message('practice.probe.sits', { place });
     const left = faults.filter(({ kind }) => kind !== 'pulled-out');
-    this.#probes[place] = { ...probe, setup: { ...probe.setup, faults: left } };
-    return `Probe ${name} lay beside the pile; it is back in its place.`;
+    this.#probes[at] = { ...probe, setup: { ...probe.setup, faults: left } };
+    return message('practice.probe.put-back', { place });
   }
 
   #outdoors(): Air {

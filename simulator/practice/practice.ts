@@ -3,12 +3,13 @@
  */
 
 import type { Act } from '../../shared/contracts/domain/batch.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { SqueezeFeel } from '../../shared/squeeze.ts';
 import { type StageLimits, stageLimits } from '../../shared/stage.ts';
 import { type Pile, pileDepthM } from '../model/pile.ts';
 import { actCautions } from './cautions.ts';
 import { type Debrief, type DoneAct, effectsOf } from './debrief.ts';
-import { lookedAndSmelled, squeezed, squeezedWords } from './hand-check.ts';
+import { lookedAndSmelled, squeezed, squeezedMessage } from './hand-check.ts';
 import { journalEntry } from './journal-entry.ts';
 import { pileAct } from './pile-act.ts';
 import { PracticeRun } from './practice-run.ts';
@@ -25,12 +26,13 @@ interface PracticeView {
 }
 
 export interface ActAnswer {
+  readonly act: PracticeAct;
   readonly view: PracticeView;
   /** What hand and nose found, or why nothing was done. */
-  readonly found: string | undefined;
+  readonly found: Message | undefined;
   /** How a squeezed handful felt. */
   readonly feel?: SqueezeFeel | undefined;
-  readonly caution: string | undefined;
+  readonly caution: Message | undefined;
   readonly done: boolean;
 }
 
@@ -92,16 +94,16 @@ function viewOf(run: PracticeRun): PracticeView {
 }
 
 /** Why nothing is done. */
-function refusalOf(run: PracticeRun, wanted: PracticeAct): string | undefined {
-  if (run.ended) return 'The run is over.';
-  return run.scenario.tools.includes(wanted.kind) ? undefined : 'There is nothing here to do that with.';
+function refusalOf(run: PracticeRun, wanted: PracticeAct): Message | undefined {
+  if (run.ended) return message('practice.refused.over');
+  return run.scenario.tools.includes(wanted.kind) ? undefined : message('practice.refused.no-tool');
 }
 
 /** @returns What hand and nose found. */
 function carryOut(run: PracticeRun, wanted: PracticeAct): Pick<ActAnswer, 'found' | 'feel'> {
   if (wanted.kind === 'squeeze') {
     const feel = squeezed(run.truthNow());
-    return { found: squeezedWords(feel), feel };
+    return { found: squeezedMessage(feel), feel };
   }
   if (wanted.kind === 'finish') run.finish();
   if (wanted.kind === 'look-and-smell') return { found: lookedAndSmelled(run.truthNow()) };
@@ -113,11 +115,11 @@ function carryOut(run: PracticeRun, wanted: PracticeAct): Pick<ActAnswer, 'found
 
 function answerTo(
   run: PracticeRun,
-  { kind }: PracticeAct,
+  act: PracticeAct,
   { done, found, feel }: Pick<ActAnswer, 'done' | 'found' | 'feel'>,
 ): ActAnswer {
-  const caution = kind in actCautions ? actCautions[kind as keyof typeof actCautions] : undefined;
-  return { view: viewOf(run), found, feel, caution, done };
+  const caution = act.kind in actCautions ? actCautions[act.kind as keyof typeof actCautions] : undefined;
+  return { act, view: viewOf(run), found, feel, caution, done };
 }
 
 function debriefOf(run: PracticeRun, limits: StageLimits, done: readonly DoneAct[]): Debrief {

@@ -1,21 +1,23 @@
 /** A score that says where each point came from. */
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import type { TruthRow } from './record.ts';
+import { hotLayerC } from './scenarios/common.ts';
 import type { Goal, Weights } from './scenarios/practice-scenario.ts';
 
 interface ScorePart {
-  readonly name: string;
+  readonly of: keyof Weights;
   readonly points: number;
   readonly outOf: number;
-  readonly why: string;
+  readonly why: Message;
 }
 
 export interface Score {
   readonly points: number;
   readonly parts: readonly ScorePart[];
   readonly goalReached: boolean;
-  /** What of the goal was missed, one sentence each. */
-  readonly missed: readonly string[];
+  /** What of the goal was missed, each by itself. */
+  readonly missed: readonly Message[];
 }
 
 export interface ScoreInput {
@@ -41,20 +43,20 @@ function meanAirC(rows: readonly TruthRow[]): number {
 export function scoreOf(input: ScoreInput): Score {
   const { rows, weights } = input;
   const last = rows[rows.length - 1];
-  if (last === undefined) return { points: 0, parts: [], goalReached: false, missed: ['Nothing happened yet.'] };
+  if (last === undefined)
+    return { points: 0, parts: [], goalReached: false, missed: [message('practice.score.nothing')] };
+  const part = (of: keyof Weights, share: number, why: Message): ScorePart => {
+    const outOf = weights[of];
+    return { of, outOf, points: Math.round(outOf * Math.min(1, Math.max(0, share))), why };
+  };
   const parts = [
-    part('Culture', weights.culture, cultureShare(last), cultureWhy(input)),
-    part(
-      'Work',
-      weights.work,
-      (last.workFrac - 0.3) / 0.6,
-      `${percent(last.workFrac)} of the food it was laid for has been worked through.`,
-    ),
-    part('Water', weights.water, waterShare(input), waterWhy(input)),
-    part('Heat', weights.heat, Math.max(0, 1 - hoursAbove(rows, 50) / 12), heatWhy(rows)),
-    part('Ending', weights.ending, endingShare(input), endingWhy(input)),
+    part('culture', cultureShare(last), cultureWhy(rows, last)),
+    part('work', (last.workFrac - 0.3) / 0.6, message('practice.score.work', { workFrac: last.workFrac })),
+    part('water', waterShare(input), waterWhy(input)),
+    part('heat', Math.max(0, 1 - hoursAbove(rows, hotLayerC) / allHeatLostH), heatWhy(rows)),
+    part('ending', endingShare(input), endingWhy(input)),
   ].filter(({ outOf }) => outOf > 0);
-  const missed = missedOf(input);
+  const missed = missedOf(input, last);
   return {
     points: parts.reduce((sum, { points }) => sum + points, 0),
     parts,
@@ -63,9 +65,10 @@ export function scoreOf(input: ScoreInput): Score {
   };
 }
 
-function part(name: string, outOf: number, share: number, why: string): ScorePart {
-  return { name, outOf, points: Math.round(outOf * Math.min(1, Math.max(0, share))), why };
-}
+/** So many hours with a hot layer cost all points for heat [h]. */
+const allHeatLostH = 12;
+/** Hotter still, which is said beside [°C]. */
+const veryHotC = 60;
 
 function hoursAbove(rows: readonly TruthRow[], tempC: number): number {
   return rows.filter(({ hottestC }) => hottestC > tempC).length;
@@ -76,14 +79,12 @@ function cultureShare({ aliveFrac, workFrac }: TruthRow): number {
   return Math.max(0, (aliveFrac - 0.5) / 0.45) * Math.min(1, workFrac * 2);
 }
 
-function cultureWhy({ rows }: ScoreInput): string {
-  const last = rows[rows.length - 1];
-  const alive = last?.aliveFrac ?? 0;
-  if ((last?.workFrac ?? 0) < 0.3) return 'The culture hardly grew.';
-  const start = `${percent(alive)} of the wanted culture that grew is alive.`;
-  if (alive > 0.9) return start;
+function cultureWhy(rows: readonly TruthRow[], { aliveFrac, workFrac }: TruthRow): Message {
+  if (workFrac < 0.3) return message('practice.score.culture.hardly-grew');
+  if (aliveFrac > 0.9) return message('practice.score.culture.alive', { aliveFrac });
   const worst = rows.reduce((hottest, row) => (row.hottestC > hottest.hottestC ? row : hottest));
-  return `${start} Heat killed the rest; the hottest layer came to ${worst.hottestC.toFixed(0)} °C at hour ${worst.afterH}.`;
+  const hottestC = { valueC: worst.hottestC, decimals: 0 } as const;
+  return message('practice.score.culture.heat', { aliveFrac, hottestC, hourNumber: worst.afterH });
 }
 
 /** The first six hours are as it was laid, whatever the keeper does. */
@@ -98,25 +99,28 @@ function waterShare(input: ScoreInput): number {
   return rows.length === 0 ? 1 : right.length / rows.length;
 }
 
-function waterWhy(input: ScoreInput): string {
-  const { moistureMinFrac, moistureMaxFrac } = input.limits;
+function waterWhy(input: ScoreInput): Message {
+  const { moistureMinFrac: leastFrac, moistureMaxFrac: mostFrac } = input.limits;
   const rows = judgedForWater(input);
-  const dry = rows.filter(({ moistureFrac }) => moistureFrac < moistureMinFrac).length;
-  const wet = rows.filter(({ moistureFrac }) => moistureFrac > moistureMaxFrac).length;
-  const band = `${percent(moistureMinFrac)} to ${percent(moistureMaxFrac)}`;
-  if (dry + wet === 0) return `It stayed within ${band} moisture all the time.`;
-  const said = [dry > 0 ? `too dry for ${dry} h` : '', wet > 0 ? `too wet for ${wet} h` : ''].filter(
-    (text) => text !== '',
-  );
-  return `It should keep within ${band} moisture; it was ${said.join(' and ')}.`;
+  const dryHours = rows.filter(({ moistureFrac }) => moistureFrac < leastFrac).length;
+  const wetHours = rows.filter(({ moistureFrac }) => moistureFrac > mostFrac).length;
+  if (dryHours + wetHours === 0) return message('practice.score.water.kept', { leastFrac, mostFrac });
+  const side = wetHours === 0 ? 'dry' : dryHours === 0 ? 'wet' : 'other';
+  return message('practice.score.water.strayed', { leastFrac, mostFrac, side, dryHours, wetHours });
 }
 
-function heatWhy(rows: readonly TruthRow[]): string {
-  const above50 = hoursAbove(rows, 50);
-  if (above50 === 0) return 'No layer went above 50 °C.';
-  const above60 = hoursAbove(rows, 60);
-  const worse = above60 > 0 ? `, ${above60} of them above 60 °C` : '';
-  return `Some layer was above 50 °C for ${above50} h${worse}; 12 h cost all points.`;
+function heatWhy(rows: readonly TruthRow[]): Message {
+  const hotHours = hoursAbove(rows, hotLayerC);
+  if (hotHours === 0) return message('practice.score.heat.none', { hotC: hotLayerC });
+  const worseHours = hoursAbove(rows, veryHotC);
+  return message('practice.score.heat.some', {
+    hotC: hotLayerC,
+    hotHours,
+    isWorse: worseHours > 0,
+    worseHours,
+    worseC: veryHotC,
+    allHours: allHeatLostH,
+  });
 }
 
 function endingShare({ rows, endedAtH }: ScoreInput): number {
@@ -126,49 +130,35 @@ function endingShare({ rows, endedAtH }: ScoreInput): number {
   return Math.max(0, 1 - Math.max(0, endedAtH - done - 12) / 48);
 }
 
-function endingWhy({ rows, endedAtH }: ScoreInput): string {
-  const done = doneAtH(rows);
-  if (endedAtH === undefined)
-    return done === undefined ? 'It was not ended, and was not done.' : `It was done at hour ${done}, and never ended.`;
-  if (done === undefined)
-    return `It was ended at hour ${endedAtH}, before it was done: food was left, or it was still warm.`;
-  const waited = endedAtH - done;
-  return waited <= 12
-    ? `It was done at hour ${done} and ended at hour ${endedAtH}: well seen.`
-    : `It was done at hour ${done} and ended ${waited} h later, at hour ${endedAtH}: it only dried meanwhile.`;
+function endingWhy({ rows, endedAtH: endedNumber }: ScoreInput): Message {
+  const doneNumber = doneAtH(rows);
+  if (endedNumber === undefined)
+    return doneNumber === undefined
+      ? message('practice.score.ending.neither')
+      : message('practice.score.ending.never', { doneNumber });
+  if (doneNumber === undefined) return message('practice.score.ending.too-soon', { endedNumber });
+  const lateHours = endedNumber - doneNumber;
+  return lateHours <= 12
+    ? message('practice.score.ending.in-time', { doneNumber, endedNumber })
+    : message('practice.score.ending.late', { doneNumber, endedNumber, lateHours });
 }
 
-function missedOf({ rows, goal, endedAtH }: ScoreInput): string[] {
-  const last = rows[rows.length - 1];
-  if (last === undefined) return [];
-  const missed: string[] = [];
+function missedOf({ rows, goal, endedAtH }: ScoreInput, { aliveFrac, workFrac, moistureFrac }: TruthRow): Message[] {
+  const missed: Message[] = [];
   const { aliveFracMin, workFracMin, hoursAbove50Max, moistureFracMin, moistureFracMax, endedWithinH } = goal;
-  if (aliveFracMin !== undefined && last.aliveFrac < aliveFracMin) {
-    missed.push(`${percent(aliveFracMin)} of the culture should be alive, and ${percent(last.aliveFrac)} is.`);
-  }
-  if (workFracMin !== undefined && last.workFrac < workFracMin) {
-    missed.push(`${percent(workFracMin)} of the work should be done, and ${percent(last.workFrac)} is.`);
-  }
-  if (hoursAbove50Max !== undefined && hoursAbove(rows, 50) > hoursAbove50Max) {
-    missed.push(`At most ${hoursAbove50Max} h above 50 °C were asked for, and it was ${hoursAbove(rows, 50)} h.`);
-  }
-  if (moistureFracMin !== undefined && last.moistureFrac < moistureFracMin) {
-    missed.push(
-      `It should end at ${percent(moistureFracMin)} moisture or more, and has ${percent(last.moistureFrac)}.`,
-    );
-  }
-  if (moistureFracMax !== undefined && last.moistureFrac > moistureFracMax) {
-    missed.push(
-      `It should end at ${percent(moistureFracMax)} moisture or less, and has ${percent(last.moistureFrac)}.`,
-    );
-  }
+  const hotHours = hoursAbove(rows, hotLayerC);
+  if (aliveFracMin !== undefined && aliveFrac < aliveFracMin)
+    missed.push(message('practice.missed.alive', { wantedFrac: aliveFracMin, isFrac: aliveFrac }));
+  if (workFracMin !== undefined && workFrac < workFracMin)
+    missed.push(message('practice.missed.work', { wantedFrac: workFracMin, isFrac: workFrac }));
+  if (hoursAbove50Max !== undefined && hotHours > hoursAbove50Max)
+    missed.push(message('practice.missed.hot', { mostHours: hoursAbove50Max, hotC: hotLayerC, hotHours }));
+  if (moistureFracMin !== undefined && moistureFrac < moistureFracMin)
+    missed.push(message('practice.missed.too-dry', { wantedFrac: moistureFracMin, isFrac: moistureFrac }));
+  if (moistureFracMax !== undefined && moistureFrac > moistureFracMax)
+    missed.push(message('practice.missed.too-wet', { wantedFrac: moistureFracMax, isFrac: moistureFrac }));
   const done = doneAtH(rows);
-  if (endedWithinH !== undefined && (endedAtH === undefined || done === undefined || endedAtH - done > endedWithinH)) {
-    missed.push(`It should be ended within ${endedWithinH} h of being done.`);
-  }
+  if (endedWithinH !== undefined && (endedAtH === undefined || done === undefined || endedAtH - done > endedWithinH))
+    missed.push(message('practice.missed.ending', { withinHours: endedWithinH }));
   return missed;
-}
-
-function percent(frac: number): string {
-  return `${Math.round(100 * frac)} %`;
 }

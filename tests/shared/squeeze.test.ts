@@ -11,7 +11,7 @@ import { metric } from '../../shared/messages/format.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
 import { squeezeFelt, squeezeHow, squeezeMeans, squeezeResult, squeezeTodo } from '../../shared/squeeze.ts';
 import { stageLimits } from '../../shared/stage.ts';
-import { squeezed, squeezedWords } from '../../simulator/practice/hand-check.ts';
+import { squeezed, squeezedMessage } from '../../simulator/practice/hand-check.ts';
 
 test.each([
   ['bran', 'crumbles', 'Crumbles when the hand opens: too dry'],
@@ -37,7 +37,7 @@ for (const stage of ['bran', 'soil'] as const) {
       const [felt, means] = [plainEnglish(squeezeFelt(feel)), plainEnglish(squeezeMeans(feel, stage))];
       test(`${feel}: journal, record and practice say the same, and the judge means it`, () => {
         expect(plainEnglish(entryMessage({ kind: 'squeeze', feel }, stage))).toBe(`Squeezed: ${felt} (${means})`);
-        if (stage === 'bran') expect(squeezedWords(feel).toLowerCase()).toBe(`${felt}: ${means}.`);
+        if (stage === 'bran') expect(plainEnglish(squeezedMessage(feel)).toLowerCase()).toBe(`${felt}: ${means}.`);
         const limits = stageLimits[stage];
         expect(verdictOf('hand-dry', { kind: 'squeeze', feel }, limits) === 'bad').toBe(means === 'too dry');
         expect(verdictOf('hand-wet', { kind: 'squeeze', feel }, limits) === 'bad').toBe(means === 'too wet');

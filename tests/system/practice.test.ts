@@ -3,6 +3,7 @@
  */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { createPractice } from '../../simulator/practice/practice.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import { hasChromium } from '../helpers/browser.ts';
@@ -58,8 +59,8 @@ test.runIf(hasChromium)(
     const startedMs = performance.now();
     await page.goto(installation.pagesUrl);
     await page.getByRole('link', { name: 'Practise on a simulated pile' }).click();
-    await page.getByRole('link', { name: hotWeek.name }).click();
-    await page.getByText(hotWeek.goal.says).waitFor();
+    await page.getByRole('link', { name: plainEnglish(hotWeek.name) }).click();
+    await page.getByText(plainEnglish(hotWeek.goal.says)).waitFor();
     await page.getByText('The core is hot enough to scald').waitFor();
     await button('Go to the pile').first().click();
     await page.getByText(`hour 0 of ${hotWeek.hours}`).waitFor();

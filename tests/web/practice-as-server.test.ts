@@ -48,7 +48,7 @@ class ServedPile {
     this.practice = createPractice(scenario, seed);
     const { startedAtMs } = this.practice;
     this.#nowMs = startedAtMs;
-    this.#pile = { id: scenario.id, siteId: 'practice', name: scenario.name, createdAtMs: startedAtMs };
+    this.#pile = { id: scenario.id, siteId: 'practice', name: scenario.id, createdAtMs: startedAtMs };
     this.#batch = {
       id: scenario.id,
       pileId: scenario.id,

@@ -4,6 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { squeezed } from '../../simulator/practice/hand-check.ts';
 import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
 import { forgotten } from '../../simulator/practice/scenarios/forgotten.ts';
@@ -29,7 +30,7 @@ describe('openSession()', () => {
     expect(raised.map(({ kind }) => kind)).toEqual(['overheating-soon']);
     expect(frame.ended).toBe(false);
     expect(frame.pile.tone).toBe('act');
-    expect(frame.diary.at(-1)).toMatchObject({ kind: 'warning', words: 'Warning: overheating soon' });
+    expect(frame.diary.at(-1)).toMatchObject({ kind: 'warning', alarm: { kind: 'overheating-soon', position: null } });
   });
 
   test('an act is in the diary, on the chart, and in what is expected from there on', () => {
@@ -38,7 +39,7 @@ describe('openSession()', () => {
     const before = session.frame();
     const { frame, answer } = session.act({ kind: 'spread', depthM: 0.2 });
     expect(answer.done).toBe(true);
-    expect(frame.diary.at(-1)?.words).toMatch(/^Spread thinner, to 20/);
+    expect(frame.diary.at(-1)).toMatchObject({ kind: 'act', act: { kind: 'spread', depthM: 0.2 } });
     expect(frame.pile.acts.map(({ kind }) => kind)).toEqual(['spread']);
     expect(frame.seen.depthM).toBeLessThan(before.seen.depthM);
     const origin = (of: typeof frame) => of.series.expected.origin;
@@ -48,8 +49,8 @@ describe('openSession()', () => {
   test('what hand and nose find is shown, and leaves no mark on the chart', () => {
     const session = openSession(hotWeek, 1);
     const { frame, answer } = session.act({ kind: 'squeeze' });
-    expect(answer.found).toMatch(/drops/);
-    expect(frame.diary.at(-1)).toMatchObject({ words: 'Squeezed a handful', detail: answer.found });
+    expect(answer.found && plainEnglish(answer.found)).toMatch(/drops/);
+    expect(frame.diary.at(-1)).toMatchObject({ act: { kind: 'squeeze' }, found: answer.found });
     expect(frame.pile.acts).toEqual([]);
   });
 

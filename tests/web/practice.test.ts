@@ -3,15 +3,19 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
-import { verbatim } from '../../shared/messages/message.ts';
+import { formatQuantity, plainReader } from '../../shared/messages/format.ts';
+import { pagePracticeTexts } from '../../shared/messages/made/en/page-practice.ts';
+import { message, verbatim } from '../../shared/messages/message.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { practiceScenarios } from '../../simulator/practice/practice-scenarios.ts';
 import type { TruthRow } from '../../simulator/practice/record.ts';
 import { coldNights } from '../../simulator/practice/scenarios/cold-nights.ts';
 import { hotWeek } from '../../simulator/practice/scenarios/hot-week.ts';
 import type { PracticeReading } from '../../simulator/practice/scenarios/practice-scenario.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { type Offer, offersFor, type PileSeen } from '../../web/src/features/practice/act-offers.ts';
-import { doneWords, toDoWords } from '../../web/src/features/practice/act-words.ts';
+import { actWords } from '../../web/src/features/practice/act-words.ts';
 import { readScores } from '../../web/src/features/practice/best-score.ts';
 import {
   columnsOf,
@@ -29,28 +33,30 @@ import { midnightsOf, nightsOf } from '../../web/src/features/practice/night-lin
 import type { Answered } from '../../web/src/features/practice/practice-messages.ts';
 import { practiceSeries } from '../../web/src/features/practice/practice-series.ts';
 import type { Frame } from '../../web/src/features/practice/practice-session.ts';
-import { daysWords, practiceReader } from '../../web/src/features/practice/practice-time.ts';
+import { daysOf, minutesOf, practiceReader, whenOf } from '../../web/src/features/practice/practice-time.ts';
 import { hoursToMorning, newRun, type Run, type RunEvent, stepRun } from '../../web/src/features/practice/run-state.ts';
 import {
-  partingWords,
+  parting,
   saidByHour,
   saidPositions,
   tellingHour,
   truePositions,
   widestGap,
 } from '../../web/src/features/practice/said-and-so.ts';
-import { dayAndTime } from '../../web/src/ui/format/local-time.ts';
 
 const startMs = Date.UTC(2031, 5, 2, 8);
+const words = pageWords(pagePracticeTexts, plainReader(startMs), null, formatQuantity);
 
 describe('stepRun()', () => {
-  const frame = { diary: [{ atMs: startMs, kind: 'act', words: 'Turned' }] } as unknown as Frame;
+  const frame = { diary: [] } as unknown as Frame;
   const alarm = { id: 'overheating', kind: 'overheating', todo: 'Turn it.' } as AlarmSummary;
   const answered = (more: Partial<Answered> = {}): RunEvent => ({
     kind: 'answered',
     answered: { frame, ...more },
   });
-  const answer = { found: undefined, caution: 'Mask on.', done: true } as NonNullable<Answered['answer']>;
+  const act = { kind: 'turn' } as const;
+  const caution = message('practice.caution.open');
+  const answer = { act, found: undefined, caution, done: true } as NonNullable<Answered['answer']>;
   const tending: Run = { ...newRun('hot-week', 1), stage: 'tending', frame };
   const flowing: Run = { ...tending, flowing: true, busy: true };
   const debrief = {} as NonNullable<Answered['debrief']>;
@@ -63,10 +69,16 @@ describe('stepRun()', () => {
     ['a new warning stops the clock', flowing, answered({ raised: [alarm] }), { flowing: false, stoppedBy: alarm }],
     ['an empty list of warnings does not', flowing, answered({ raised: [] }), { flowing: true, stoppedBy: null }],
     [
-      'an act is answered in the words of the diary',
+      'an act is answered by what was done, what was found and the caution',
       tending,
       answered({ answer }),
-      { answer: { words: 'Turned', found: undefined, caution: 'Mask on.', done: true } },
+      { answer: { act, found: undefined, caution } },
+    ],
+    [
+      'an act that was refused is answered as not done',
+      tending,
+      answered({ answer: { ...answer, done: false, found: message('practice.refused.no-tool') } }),
+      { answer: { act: null, found: message('practice.refused.no-tool'), caution } },
     ],
     [
       'an act puts the warning that stopped the clock out of sight',
@@ -77,7 +89,7 @@ describe('stepRun()', () => {
     ['an acknowledgement leaves it in sight', { ...tending, stoppedBy: alarm }, answered(), { stoppedBy: alarm }],
     [
       'letting time run clears what was said',
-      { ...tending, stoppedBy: alarm, answer: { words: 'Turned', found: undefined, caution: undefined, done: true } },
+      { ...tending, stoppedBy: alarm, answer: { act, found: undefined, caution: undefined } },
       { kind: 'let-run' },
       { flowing: true, stoppedBy: null, answer: null },
     ],
@@ -91,6 +103,7 @@ describe('stepRun()', () => {
       { kind: 'broke', fault: 'no memory' },
       { stage: 'failed', fault: 'no memory' },
     ],
+    ['a worker that did not load is shown', flowing, { kind: 'broke', fault: null }, { stage: 'failed', fault: null }],
   ];
   for (const [name, run, event, expected] of rows) {
     test(`stepRun(): ${name}`, () => expect(stepRun(run, event)).toMatchObject(expected));
@@ -111,12 +124,19 @@ describe('time', () => {
   }
   test('practiceReader() counts days from the first midnight, the same everywhere', () => {
     const reader = { ...practiceReader(startMs), hour12: false };
-    expect(dayAndTime(startMs, reader)).toBe('day 1, 08:00');
-    expect(dayAndTime(startMs + 15 * msPerHour, reader)).toBe('day 1, 23:00');
-    expect(dayAndTime(startMs + 16 * msPerHour, reader)).toBe('day 2, 00:00');
+    const when = (hours: number) => words.text('page-practice.when', whenOf(startMs + hours * msPerHour, reader));
+    expect([0, 15, 16].map(when)).toEqual(['day 1, 08:00', 'day 1, 23:00', 'day 2, 00:00']);
   });
-  test('daysWords() rounds to half days', () => {
-    expect([144, 132, 92].map(daysWords)).toEqual(['six days', 'five and a half days', 'three and a half days']);
+  test.each([
+    [24, 'One day, about two minutes of yours.'],
+    [36, 'One and a half days, about two minutes of yours.'],
+    [92, 'Three and a half days, about two minutes of yours.'],
+    [132, 'Five and a half days, about two to three minutes of yours.'],
+    [144, 'Six days, about two to three minutes of yours.'],
+    [240, 'Ten days, about three to four minutes of yours.'],
+    [312, '13 days, about three to four minutes of yours.'],
+  ])('a run of %i h is said to half days: %s', (hours, says) => {
+    expect(words.text('page-practice.list.length', { ...daysOf(hours), minutes: minutesOf(hours) })).toBe(says);
   });
   test('nightsOf() a run from 08:00 to 08:00 of the day after next: two nights of nine hours', () => {
     expect(nightsOf(startMs, 48)).toEqual([
@@ -183,8 +203,8 @@ describe('offersFor()', () => {
   test('every example of every scenario has words to do and words done', () => {
     for (const { example } of practiceScenarios) {
       for (const { act } of example) {
-        expect(toDoWords(act)).toMatch(/^[A-Z]/);
-        expect(doneWords(act)).toMatch(/^[A-Z]/);
+        expect(actWords('do', act, words)).toMatch(/^[A-Z]/);
+        expect(actWords('done', act, words)).toMatch(/^[A-Z]/);
       }
     }
   });
@@ -264,6 +284,7 @@ const coreSays = (afterH: number, value: number, quantity: PracticeReading['quan
 });
 
 describe('what the probes said and what was so', () => {
+  const said = (...run: Parameters<typeof parting>) => parting(...run).map((one) => plainEnglish(one));
   const truth = [row(0, [20, 20, 20]), row(1, [25, 40, 30]), row(2, [25, 46, 30]), row(3, [25, 46, 30])];
 
   test('saidByHour() takes the last value said by each hour, and null once a probe has been quiet for an hour', () => {
@@ -277,20 +298,20 @@ describe('what the probes said and what was so', () => {
     const readings = [coreSays(0, 20), coreSays(1, 40), coreSays(2, 21), coreSays(3, 24)];
     expect(widestGap(truth, readings)).toEqual({ afterH: 2, saidC: 21, wasC: 46 });
     expect(tellingHour(truth, readings)).toBe(2);
-    expect(partingWords(truth, readings)[0]).toBe('At hour 2 the core probe said 21 °C, and the core was at 46 °C.');
+    expect(said(truth, readings)[0]).toBe('At hour 2 the core probe said 21 °C, and the core was at 46 °C.');
   });
   test('tellingHour() is the hottest hour when the probe was right', () => {
     const readings = [coreSays(0, 20), coreSays(1, 40), coreSays(2, 45), coreSays(3, 46)];
     expect(tellingHour(truth, readings)).toBe(2);
-    expect(partingWords(truth, readings)[0]).toMatch(/never more than 3 °C away/);
+    expect(said(truth, readings)[0]).toMatch(/never more than 3 °C away/);
   });
-  test('partingWords() tells of drying that humidity did not show, and of missing air', () => {
+  test('parting() tells of drying that humidity did not show, and of missing air', () => {
     const drying = [
       row(0, [20, 20, 20]),
       row(7, [20, 20, 20], { moistureFrac: 0.5, leastOxygenFrac: 0.01 }),
       row(8, [20, 20, 20], { moistureFrac: 0.4, aliveFrac: 0.7 }),
     ];
-    const words = partingWords(drying, [
+    const words = said(drying, [
       coreSays(0, 20),
       coreSays(7, 20),
       coreSays(7, 99.6, 'humidity'),

@@ -18,6 +18,7 @@ import { originTexts } from './en/origin.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
+import { practiceTexts } from './en/practice.ts';
 import { quantityTexts } from './en/quantity.ts';
 import { readinessTexts } from './en/readiness.ts';
 import { recordTexts } from './en/record.ts';
@@ -49,6 +50,7 @@ export const enTexts = {
   ...phaseTexts,
   ...plainTexts,
   ...planTexts,
+  ...practiceTexts,
   ...quantityTexts,
   ...readinessTexts,
   ...recordTexts,

@@ -18,6 +18,7 @@ import type { OriginParams } from './params/origin.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
+import type { PracticeParams } from './params/practice.ts';
 import type { QuantityParams } from './params/quantity.ts';
 import type { ReadinessParams } from './params/readiness.ts';
 import type { RecordParams } from './params/record.ts';
@@ -50,6 +51,7 @@ export interface MessageParams
     PhaseParams,
     PlainParams,
     PlanParams,
+    PracticeParams,
     QuantityParams,
     ReadinessParams,
     RecordParams,

@@ -1,21 +1,28 @@
+import { message } from '../../../shared/messages/message.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import { mildClimate } from '../../model/climate.ts';
 import { fourProbes, handTools, usualWeights } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
 
+const hours = 192;
+const asked = { workFracMin: 0.7, aliveFracMin: 0.85, moistureFracMin: 0.5 };
+
 /** A thin bed in autumn that cannot keep its own warmth. */
 export const coldNights: PracticeScenario = {
   id: 'cold-nights',
-  name: 'Cold nights',
-  story:
-    'It is late autumn. The bed was mixed with warm water and plenty of starter, but it lies thin and open under a roof on posts, and the nights are near freezing. Left like this it will hardly start.',
+  name: message('practice.name.cold-nights'),
+  story: message('practice.story.cold-nights'),
   goal: {
-    says: 'Bring it into its heat and get at least 70 % of the work done in eight days.',
-    workFracMin: 0.7,
-    aliveFracMin: 0.85,
-    moistureFracMin: 0.5,
+    ...asked,
+    says: message('practice.goal.cold-nights', {
+      workFrac: asked.workFracMin,
+      aliveFrac: asked.aliveFracMin,
+      moistureFrac: asked.moistureFracMin,
+      lengthMs: hours * msPerHour,
+    }),
   },
   stage: 'bran',
-  hours: 192,
+  hours,
   awayUntilH: 0,
   recipe: {
     ingredients: [{ material: 'wheat-bran', massKg: 90 }],
@@ -41,6 +48,5 @@ export const coldNights: PracticeScenario = {
     { afterH: 2, act: { kind: 'close-shed' } },
     { afterH: 130, act: { kind: 'turn' } },
   ],
-  lesson:
-    'A pile keeps its warmth by depth and cover. In the cold heap it up, cover it with something that breathes, and still the wind; go back to a thinner bed when it is warm.',
+  lesson: message('practice.lesson.cold-nights'),
 };

@@ -24,5 +24,8 @@ export const handTools: readonly PracticeActKind[] = [
   'finish',
 ];
 
+/** Above it the culture suffers: layers are counted as hot in goals and points [°C]. */
+export const hotLayerC = 50;
+
 /** Keeping the culture alive is what the stage is for. */
 export const usualWeights: Weights = { culture: 35, work: 30, water: 20, heat: 15, ending: 0 };

@@ -1,18 +1,22 @@
+import { message } from '../../../shared/messages/message.ts';
 import { mildClimate } from '../../model/climate.ts';
 import { fourProbes } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
 
+const asked = { moistureFracMin: 0.5, workFracMin: 0.75, aliveFracMin: 0.85 };
+
 /** A fan dries an open bed; humidity inside says 100 % until it is far too late. */
 export const fanLeftOn: PracticeScenario = {
   id: 'fan-left-on',
-  name: 'The fan left on',
-  story:
-    'The shed was aired before the bed was laid, and nobody remembers who switched the fan off, or whether. It is pleasantly warm in there, and the humidity probe says 100 %.',
+  name: message('practice.name.fan-left-on'),
+  story: message('practice.story.fan-left-on', { humidityPct: 100 }),
   goal: {
-    says: 'Bring it through with 50 % moisture or more at the end, and at least 75 % of the work done.',
-    moistureFracMin: 0.5,
-    workFracMin: 0.75,
-    aliveFracMin: 0.85,
+    ...asked,
+    says: message('practice.goal.fan-left-on', {
+      moistureFrac: asked.moistureFracMin,
+      workFrac: asked.workFracMin,
+      aliveFrac: asked.aliveFracMin,
+    }),
   },
   stage: 'bran',
   hours: 168,
@@ -43,6 +47,5 @@ export const fanLeftOn: PracticeScenario = {
     { afterH: 72, act: { kind: 'water', litres: 4 } },
     { afterH: 72, act: { kind: 'turn' } },
   ],
-  lesson:
-    'Air in the pores stays saturated until the bran is far too dry to work, so a humidity probe cannot warn of drying. Water balance, weight and the squeeze test can. Moving air and no cover dry a bed from the top.',
+  lesson: message('practice.lesson.fan-left-on'),
 };

@@ -1,17 +1,18 @@
+import { message } from '../../../shared/messages/message.ts';
 import { mildClimate } from '../../model/climate.ts';
-import { fourProbes, handTools } from './common.ts';
+import { fourProbes, handTools, hotLayerC } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
+
+const asked = { aliveFracMin: 0.8, workFracMin: 0.75 };
 
 /** Two days later the second heat is already on its way. */
 export const forgotten: PracticeScenario = {
   id: 'forgotten',
-  name: 'Forgotten for two days',
-  story:
-    'The bed was laid deep and warm, and then two days went by. The record of the probes is there: read it before you lift the mat.',
+  name: message('practice.name.forgotten'),
+  story: message('practice.story.forgotten'),
   goal: {
-    says: 'Save at least 80 % of the culture, and do not lose the batch to cold either: 75 % of the work done.',
-    aliveFracMin: 0.8,
-    workFracMin: 0.75,
+    ...asked,
+    says: message('practice.goal.forgotten', { aliveFrac: asked.aliveFracMin, workFrac: asked.workFracMin }),
   },
   stage: 'bran',
   hours: 144,
@@ -40,6 +41,5 @@ export const forgotten: PracticeScenario = {
     { afterH: 66, act: { kind: 'turn' } },
     { afterH: 84, act: { kind: 'water', litres: 4 } },
   ],
-  lesson:
-    'A pile that has stood at 45 °C for a day in warm air is hours away from 50 °C. Spreading at once halves what heat it can keep; turning alone feeds it air and it comes back.',
+  lesson: message('practice.lesson.forgotten', { plateauC: 45, hotC: hotLayerC }),
 };

@@ -1,18 +1,23 @@
+import { message } from '../../../shared/messages/message.ts';
 import { mildClimate } from '../../model/climate.ts';
-import { fourProbes, handTools, usualWeights } from './common.ts';
+import { fourProbes, handTools, hotLayerC, usualWeights } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
+
+const asked = { aliveFracMin: 0.85, hoursAbove50Max: 6, workFracMin: 0.8 };
 
 /** The bed that was right in spring is too deep in a hot week. */
 export const hotWeek: PracticeScenario = {
   id: 'hot-week',
-  name: 'A hot week',
-  story:
-    'You laid the bed as deep as in spring, and now a hot week has come. The first heat is normal. What comes on the third day is not.',
+  name: message('practice.name.hot-week'),
+  story: message('practice.story.hot-week'),
   goal: {
-    says: 'Keep 85 % of the culture alive: no more than 6 h with any layer above 50 °C, and the work done.',
-    aliveFracMin: 0.85,
-    hoursAbove50Max: 6,
-    workFracMin: 0.8,
+    ...asked,
+    says: message('practice.goal.hot-week', {
+      aliveFrac: asked.aliveFracMin,
+      hotHours: asked.hoursAbove50Max,
+      hotC: hotLayerC,
+      workFrac: asked.workFracMin,
+    }),
   },
   stage: 'bran',
   hours: 144,
@@ -38,6 +43,5 @@ export const hotWeek: PracticeScenario = {
     { afterH: 56, act: { kind: 'turn' } },
     { afterH: 60, act: { kind: 'water', litres: 4 } },
   ],
-  lesson:
-    'A first plateau at about 45 °C is the wanted culture braking itself. If it stays there for a day in warm air, other microbes take over and carry it past 50 °C within hours. Spread it while it is still at the plateau: later you only save what is left.',
+  lesson: message('practice.lesson.hot-week', { plateauC: 45, hotC: hotLayerC }),
 };

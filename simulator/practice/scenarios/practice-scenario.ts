@@ -1,5 +1,6 @@
 /** What a practice run is made of, as data. */
-import type { Recipe } from '../../../shared/contracts/domain/batch.ts';
+import type { Cover, Recipe } from '../../../shared/contracts/domain/batch.ts';
+import type { Message } from '../../../shared/messages/message.ts';
 import type { Position, Stage } from '../../../shared/names.ts';
 import type { Material } from '../../../shared/profiles/material-names.ts';
 import type { Quantity } from '../../../shared/quantity.ts';
@@ -39,8 +40,8 @@ export interface PracticeProbe {
 
 /** What must be so at the end; what is left out does not matter. */
 export interface Goal {
-  /** In one sentence, shown at the start. */
-  readonly says: string;
+  /** All of it, shown at the start. */
+  readonly says: Message;
   readonly aliveFracMin?: number | undefined;
   /** Share of the batch's work done [-]. */
   readonly workFracMin?: number | undefined;
@@ -62,9 +63,9 @@ export interface Weights {
 
 export interface PracticeScenario {
   readonly id: string;
-  readonly name: string;
+  readonly name: Message;
   /** What the keeper finds. */
-  readonly story: string;
+  readonly story: Message;
   readonly goal: Goal;
   readonly stage: Stage;
   /** Length of the run [h]. */
@@ -73,7 +74,12 @@ export interface PracticeScenario {
   readonly awayUntilH: number;
   readonly recipe: Omit<PileRecipe, 'startMs'>;
   /** As the grower would have written it down. */
-  readonly given: Recipe & { readonly material: Material };
+  readonly given: Recipe & {
+    readonly material: Material;
+    readonly depthM: number;
+    readonly moistureFrac: number;
+    readonly cover: Cover;
+  };
   readonly climate: Climate;
   readonly probes: readonly PracticeProbe[];
   /** What happens unseen [h after laying]. */
@@ -84,7 +90,7 @@ export interface PracticeScenario {
   /** One good way, given in the debrief and proved in the tests. */
   readonly example: readonly { readonly afterH: number; readonly act: PracticeAct }[];
   /** What the run teaches, given in the debrief. */
-  readonly lesson: string;
+  readonly lesson: Message;
 }
 
 export interface PracticeReading {

@@ -1,18 +1,23 @@
+import { message } from '../../../shared/messages/message.ts';
 import { mildClimate } from '../../model/climate.ts';
-import { fourProbes, handTools, usualWeights } from './common.ts';
+import { fourProbes, handTools, hotLayerC, usualWeights } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
+
+const asked = { aliveFracMin: 0.85, hoursAbove50Max: 8, workFracMin: 0.75 };
 
 /** The one number everybody looks at comes from beside the pile. */
 export const probeOut: PracticeScenario = {
   id: 'probe-out',
-  name: 'Probe pulled out',
-  story:
-    'A dog has been at the bed, it seems. The core says it cooled down within minutes, and since then it has gone with the air. Is that a stall, or something else?',
+  name: message('practice.name.probe-out'),
+  story: message('practice.story.probe-out'),
   goal: {
-    says: 'Find out what is really so, and keep 85 % of the culture alive with no more than 8 h above 50 °C.',
-    aliveFracMin: 0.85,
-    hoursAbove50Max: 8,
-    workFracMin: 0.75,
+    ...asked,
+    says: message('practice.goal.probe-out', {
+      aliveFrac: asked.aliveFracMin,
+      hotHours: asked.hoursAbove50Max,
+      hotC: hotLayerC,
+      workFrac: asked.workFracMin,
+    }),
   },
   stage: 'bran',
   hours: 132,
@@ -40,6 +45,5 @@ export const probeOut: PracticeScenario = {
     { afterH: 42, act: { kind: 'spread', depthM: 0.19 } },
     { afterH: 66, act: { kind: 'turn' } },
   ],
-  lesson:
-    'Bran does not cool by ten degrees in minutes. A core that follows the air, while top and base do not, is a probe in the air. Put it back before deciding anything; heaping up a "stalled" pile that is really hot loses it.',
+  lesson: message('practice.lesson.probe-out', { dropK: 10 }),
 };

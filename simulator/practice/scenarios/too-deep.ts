@@ -1,20 +1,27 @@
+import { message } from '../../../shared/messages/message.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import { mildClimate } from '../../model/climate.ts';
 import { fourProbes, handTools } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
 
+const hours = 192;
+const asked = { workFracMin: 0.75, aliveFracMin: 0.85 };
+
 /** Right moisture, right starter, and no air below a hand's breadth. */
 export const tooDeep: PracticeScenario = {
   id: 'too-deep',
-  name: 'Fine rice bran, too deep',
-  story:
-    'Rice bran instead of wheat bran this time, at the same depth and nearly the same moisture. Its top is warm. Further down hardly anything happens.',
+  name: message('practice.name.too-deep'),
+  story: message('practice.story.too-deep'),
   goal: {
-    says: 'Get it to work all through: at least 75 % of the work done after eight days, and 85 % of the culture alive.',
-    workFracMin: 0.75,
-    aliveFracMin: 0.85,
+    ...asked,
+    says: message('practice.goal.too-deep', {
+      workFrac: asked.workFracMin,
+      lengthMs: hours * msPerHour,
+      aliveFrac: asked.aliveFracMin,
+    }),
   },
   stage: 'bran',
-  hours: 192,
+  hours,
   awayUntilH: 12,
   recipe: {
     ingredients: [{ material: 'rice-bran', massKg: 90 }],
@@ -40,6 +47,5 @@ export const tooDeep: PracticeScenario = {
     { afterH: 100, act: { kind: 'turn' } },
     { afterH: 130, act: { kind: 'turn' } },
   ],
-  lesson:
-    'Rice bran is finer and packs closer than wheat bran: at the same moisture it has half the air space. Lay it thinner and drier, and turn it more often.',
+  lesson: message('practice.lesson.too-deep'),
 };

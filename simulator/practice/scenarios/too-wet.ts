@@ -1,21 +1,28 @@
+import { message } from '../../../shared/messages/message.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import { mildClimate } from '../../model/climate.ts';
 import { fourProbes, usualWeights } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
 
+const hours = 168;
+const asked = { workFracMin: 0.6, moistureFracMax: 0.66, aliveFracMin: 0.8 };
+
 /** Somebody was generous with the hose. */
 export const tooWet: PracticeScenario = {
   id: 'too-wet',
-  name: 'Too wet at the start',
-  story:
-    'The bran was mixed in a hurry, and too much water went in. It lies under a mat by the wall, heavy and shining. Without air it will sour instead of warming.',
+  name: message('practice.name.too-wet'),
+  story: message('practice.story.too-wet'),
   goal: {
-    says: 'Get air into it: at least 60 % of its work done after seven days, at 66 % moisture or less.',
-    workFracMin: 0.6,
-    moistureFracMax: 0.66,
-    aliveFracMin: 0.8,
+    ...asked,
+    says: message('practice.goal.too-wet', {
+      workFrac: asked.workFracMin,
+      lengthMs: hours * msPerHour,
+      moistureFrac: asked.moistureFracMax,
+      aliveFrac: asked.aliveFracMin,
+    }),
   },
   stage: 'bran',
-  hours: 168,
+  hours,
   awayUntilH: 0,
   recipe: {
     ingredients: [{ material: 'rice-bran', massKg: 55 }],
@@ -40,6 +47,5 @@ export const tooWet: PracticeScenario = {
     { afterH: 72, act: { kind: 'turn' } },
     { afterH: 110, act: { kind: 'turn' } },
   ],
-  lesson:
-    'Fine wet bran has no room for air. Dry bran stirred in, a thinner bed and a turn give it room; waiting does not, for it dries far too slowly.',
+  lesson: message('practice.lesson.too-wet'),
 };

@@ -1,18 +1,23 @@
+import { message } from '../../../shared/messages/message.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import { mildClimate } from '../../model/climate.ts';
 import { fourProbes, handTools } from './common.ts';
 import type { PracticeScenario } from './practice-scenario.ts';
 
+const asked = { aliveFracMin: 0.9, workFracMin: 0.85, endedWithinH: 24 };
+
 /** Nothing goes wrong. The only question is when it is done. */
 export const whenToStop: PracticeScenario = {
   id: 'when-to-stop',
-  name: 'A perfect batch, and when to stop',
-  story:
-    'Right bran, right damp, right depth, mild weather. It will warm, stay warm and cool. Your part is to see when it is done, and to end it then.',
+  name: message('practice.name.when-to-stop'),
+  story: message('practice.story.when-to-stop'),
   goal: {
-    says: 'End it within a day of its being done: heat come and gone, no reheating after a turn, white all through.',
-    aliveFracMin: 0.9,
-    workFracMin: 0.85,
-    endedWithinH: 24,
+    ...asked,
+    says: message('practice.goal.when-to-stop', {
+      withinMs: asked.endedWithinH * msPerHour,
+      workFrac: asked.workFracMin,
+      aliveFrac: asked.aliveFracMin,
+    }),
   },
   stage: 'bran',
   hours: 240,
@@ -38,6 +43,5 @@ export const whenToStop: PracticeScenario = {
     { afterH: 108, act: { kind: 'look-and-smell' } },
     { afterH: 110, act: { kind: 'finish' } },
   ],
-  lesson:
-    'Ready is when heat has come, peaked and fallen to within about 5 °C of the air, a turn brings no heat back, and a person has seen white all through and smelt earth. A probe alone cannot say it, and waiting longer only dries it.',
+  lesson: message('practice.lesson.when-to-stop', { nearK: 5 }),
 };

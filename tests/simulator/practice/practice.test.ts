@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { givenRecipeSchema } from '../../../shared/contracts/domain/batch.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { createPractice, type Practice } from '../../../simulator/practice/practice.ts';
 import { practiceScenarios } from '../../../simulator/practice/practice-scenarios.ts';
@@ -9,6 +11,8 @@ import { probeOut } from '../../../simulator/practice/scenarios/probe-out.ts';
 import { tooWet } from '../../../simulator/practice/scenarios/too-wet.ts';
 import { whenToStop } from '../../../simulator/practice/scenarios/when-to-stop.ts';
 import { doneAtH } from '../../../simulator/practice/score.ts';
+
+const says = (said: Message | undefined) => said && plainEnglish(said);
 
 function play(
   scenario: PracticeScenario,
@@ -30,7 +34,7 @@ describe('practice scenarios', () => {
     expect(new Set(practiceScenarios.map(({ id }) => id)).size).toBe(8);
     for (const { id, story, goal, lesson, weights } of practiceScenarios) {
       expect(id).toMatch(namePattern);
-      for (const text of [story, goal.says, lesson]) expect(text.length).toBeGreaterThan(40);
+      for (const said of [story, goal.says, lesson]) expect(plainEnglish(said).length).toBeGreaterThan(40);
       expect(Object.values(weights).reduce((sum, points) => sum + points, 0)).toBe(100);
     }
   });
@@ -76,7 +80,7 @@ describe('createPractice()', () => {
     practice.advance(1000);
     expect(practice.view()).toMatchObject({ ended: true, afterH: hotWeek.hours });
     expect(practice.advance(5).readings).toEqual([]);
-    expect(practice.act({ kind: 'turn' })).toMatchObject({ done: false, found: 'The run is over.' });
+    expect(practice.act({ kind: 'turn' })).toMatchObject({ done: false, found: message('practice.refused.over') });
   });
   test('createPractice() of a pile that was left alone has what its probes said meanwhile', () => {
     const practice = createPractice(probeOut, 1);
@@ -88,7 +92,7 @@ describe('createPractice()', () => {
   });
   test('act() says the caution that belongs to it', () => {
     const practice = createPractice(hotWeek, 1);
-    expect(practice.act({ kind: 'turn' }).caution).toMatch(/[Mm]ask/);
+    expect(says(practice.act({ kind: 'turn' }).caution)).toMatch(/[Mm]ask/);
     expect(practice.act({ kind: 'shade' }).caution).toBeUndefined();
   });
   test('acts() keeps what a journal would: turns, waterings with litres, depths', () => {
@@ -108,18 +112,18 @@ describe('createPractice()', () => {
 describe('hand checks', () => {
   test('squeeze tells too wet from right, and drier once dry bran is in', () => {
     const practice = createPractice(tooWet, 1);
-    expect(practice.act({ kind: 'squeeze' }).found).toMatch(/too wet/);
+    expect(says(practice.act({ kind: 'squeeze' }).found)).toMatch(/too wet/);
     practice.act({ kind: 'add-dry-bran', massKg: 25 });
-    expect(practice.act({ kind: 'squeeze' }).found).toMatch(/two or three drops: right/);
+    expect(says(practice.act({ kind: 'squeeze' }).found)).toMatch(/two or three drops: right/);
   });
   test('look-and-smell finds the sour layer without air, and white all through when it is done', () => {
     const wet = createPractice(tooWet, 1);
     wet.advance(48);
-    expect(wet.act({ kind: 'look-and-smell' }).found).toMatch(/sour/);
+    expect(says(wet.act({ kind: 'look-and-smell' }).found)).toMatch(/sour/);
     const good = createPractice(whenToStop, 1);
-    expect(good.act({ kind: 'look-and-smell' }).found).toMatch(/nothing is white yet/);
+    expect(says(good.act({ kind: 'look-and-smell' }).found)).toMatch(/nothing is white yet/);
     good.advance(110);
-    expect(good.act({ kind: 'look-and-smell' }).found).toMatch(/White all through/);
+    expect(says(good.act({ kind: 'look-and-smell' }).found)).toMatch(/White all through/);
   });
   test('reseat-probe finds the probe that lies outside, and only that one', () => {
     const practice = createPractice(probeOut, 1);
@@ -129,8 +133,8 @@ describe('hand checks', () => {
         .readings.filter((r) => r.probe === probe && r.quantity === 'temperature')
         .at(-1)?.value ?? Number.NaN;
     expect(lastOf('core')).toBeLessThan(35);
-    expect(practice.act({ kind: 'reseat-probe', probe: 'top' }).found).toMatch(/sits where it should/);
-    expect(practice.act({ kind: 'reseat-probe', probe: 'core' }).found).toMatch(/back in its place/);
+    expect(says(practice.act({ kind: 'reseat-probe', probe: 'top' }).found)).toMatch(/sits where it should/);
+    expect(says(practice.act({ kind: 'reseat-probe', probe: 'core' }).found)).toMatch(/back in its place/);
     expect(lastOf('core')).toBeGreaterThan(42);
   });
 });
@@ -146,18 +150,18 @@ describe('debrief()', () => {
     const { acts } = play(hotWeek, 1, hotWeek.example).debrief();
     const spread = acts.find(({ act }) => act.kind === 'spread');
     expect(spread?.atEnd.went.aliveFrac ?? 0).toBeGreaterThan((spread?.atEnd.without.aliveFrac ?? 1) + 0.05);
-    expect(spread?.did).toMatch(/more of the culture alive/);
+    expect(says(spread?.did)).toMatch(/more of the culture alive/);
   });
   test('debrief() of an act that changed nothing says so', () => {
     const { acts } = play(whenToStop, 1, [{ afterH: 20, act: { kind: 'cover', cover: 'breathable' } }]).debrief();
-    expect(acts[0]?.did).toBe('It made hardly any difference.');
+    expect(says(acts[0]?.did)).toBe('It made hardly any difference.');
     expect(acts[0]?.soon.without).toEqual(acts[0]?.soon.went);
   });
   test('debrief() adds up its parts, and each part says why', () => {
     const { score } = play(hotWeek, 1, []).debrief();
     expect(score.parts.reduce((sum, { points }) => sum + points, 0)).toBe(score.points);
     for (const { why, points, outOf } of score.parts) {
-      expect(why.length).toBeGreaterThan(15);
+      expect(plainEnglish(why).length).toBeGreaterThan(15);
       expect(points).toBeLessThanOrEqual(outOf);
     }
   });
@@ -165,12 +169,12 @@ describe('debrief()', () => {
     const endedAt = (afterH: number) =>
       play(whenToStop, 1, [{ afterH, act: { kind: 'finish' } }])
         .debrief()
-        .score.parts.find(({ name }) => name === 'Ending');
-    expect(endedAt(40)?.why).toMatch(/before it was done/);
+        .score.parts.find(({ of }) => of === 'ending');
+    expect(says(endedAt(40)?.why)).toMatch(/before it was done/);
     const done = doneAtH(play(whenToStop, 1, []).debrief().truth) ?? 0;
     expect(done).toBeGreaterThan(80);
     expect(endedAt(done + 3)?.points).toBe(40);
     expect(endedAt(done + 60)?.points).toBe(0);
-    expect(endedAt(done + 60)?.why).toMatch(/it only dried meanwhile/);
+    expect(says(endedAt(done + 60)?.why)).toMatch(/it only dried meanwhile/);
   });
 });

@@ -30,5 +30,5 @@ export const cautionTexts = {
   "caution.closed.5": "At {hottestC} do not open it for this: keep people away and call the fire service now. Write down only what you found before.",
   "caution.doors": "In a shed open the doors first.",
   "caution.practice": "This is a simulation. A real pile may behave differently, and local codes and licensed practice come first.",
-  "caution.self-heating": "Above 65 °C a pile may heat itself further. From 79 °C keep away, keep air out of it and call the fire service.",
+  "caution.self-heating": "Above {heatsC} a pile may heat itself further. From {keepAwayC} keep away, keep air out of it and call the fire service.",
 };

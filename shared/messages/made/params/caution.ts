@@ -32,5 +32,5 @@ export interface CautionParams {
   'caution.closed.5': { readonly hottestC: Temperature };
   'caution.doors': NoParams;
   'caution.practice': NoParams;
-  'caution.self-heating': NoParams;
+  'caution.self-heating': { readonly heatsC: Temperature; readonly keepAwayC: Temperature };
 }

@@ -2,11 +2,9 @@
 import { msPerHour } from '../../../../shared/units.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { dayAndTime } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
-import { capital } from '../../ui/format/words.ts';
-import { doneWords } from './act-words.ts';
+import { actWords } from './act-words.ts';
+import { whenOf } from './practice-time.ts';
+import { usePracticeSay, usePracticeWords } from './use-practice-words.ts';
 import './cut-open.css';
 
 interface ActEffectsProps {
@@ -15,20 +13,23 @@ interface ActEffectsProps {
 }
 
 export function ActEffects({ debrief, startedAtMs }: ActEffectsProps) {
-  const { unit } = usePrefs();
   const reader = useReader();
-  if (debrief.acts.length === 0) return <p class="quiet">You did nothing to this pile: it went its own way.</p>;
+  const words = usePracticeWords();
+  const say = usePracticeSay();
+  const { text } = words;
+  if (debrief.acts.length === 0) return <p class="quiet">{text('page-practice.effects.none')}</p>;
   return (
     <>
-      <p class="hint">Each act left out in turn, the rest as it was: this is what it changed.</p>
+      <p class="hint">{text('page-practice.effects.how')}</p>
       <ol class="diary effects">
         {debrief.acts.map(({ afterH, act, did }, i) => (
           <li key={i}>
             <p class="effect-when">
-              <span class="effect-number">{i + 1}</span> {capital(dayAndTime(startedAtMs + afterH * msPerHour, reader))}
+              <span class="effect-number">{i + 1}</span>{' '}
+              {text('page-practice.when.start', whenOf(startedAtMs + afterH * msPerHour, reader))}
             </p>
             <p>
-              <b>{doneWords(act)}.</b> {sentenceIn(unit, did)}
+              <b>{actWords('done', act, words)}.</b> {say(did)}
             </p>
           </li>
         ))}
@@ -39,17 +40,17 @@ export function ActEffects({ debrief, startedAtMs }: ActEffectsProps) {
 
 export function OneGoodWay({ debrief, startedAtMs }: ActEffectsProps) {
   const reader = useReader();
+  const words = usePracticeWords();
+  const { text } = words;
   return (
     <>
-      <p class="hint">
-        Not the only one. It reached the goal in the three weathers it was tried in; yours may ask for more.
-      </p>
+      <p class="hint">{text('page-practice.way.not-only')}</p>
       <ol class="diary">
         {debrief.example.map(({ afterH, act }, i) => (
           <li key={i}>
-            <time>{capital(dayAndTime(startedAtMs + afterH * msPerHour, reader))}</time>
+            <time>{text('page-practice.when.start', whenOf(startedAtMs + afterH * msPerHour, reader))}</time>
             <p>
-              <b>{doneWords(act)}</b>
+              <b>{actWords('done', act, words)}</b>
             </p>
           </li>
         ))}

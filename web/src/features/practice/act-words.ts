@@ -1,95 +1,43 @@
 /** How each act of practice is named: to do, done, and as a mark on a chart. */
+import type { Position } from '../../../../shared/names.ts';
 import type { PracticeAct, PracticeActKind } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import type { PracticeWords } from './use-practice-words.ts';
 
-const cm = (depthM: number) => `${Math.round(depthM * 100)}\u00a0cm`;
-
-/** On the button. */
-export function toDoWords(act: PracticeAct): string {
+/** @param form On a button, or in the diary. */
+export function actWords(form: 'do' | 'done', act: PracticeAct, { text }: PracticeWords): string {
   switch (act.kind) {
-    case 'turn':
-      return 'Turn it';
     case 'water':
-      return `Water: ${act.litres}\u00a0litres`;
+      return text(`page-practice.${form}.water`, { waterL: act.litres });
     case 'spread':
-      return `Spread to ${cm(act.depthM)}`;
     case 'heap':
-      return `Heap up to ${cm(act.depthM)}`;
+      return text(`page-practice.${form}.${act.kind}`, { depthCm: Math.round(100 * act.depthM) });
     case 'cover':
-      return act.cover === 'breathable' ? 'Cover with straw or mats' : 'Cover with a sheet';
-    case 'uncover':
-      return 'Take the cover off';
-    case 'shade':
-      return 'Move it to the shade';
-    case 'close-shed':
-      return 'Close the shed';
-    case 'open-shed':
-      return 'Air the shed';
-    case 'fan-off':
-      return 'Switch the fan off';
+      return text(`page-practice.${form}.cover`, { cover: act.cover === 'breathable' ? 'breathable' : 'other' });
     case 'add-dry-bran':
-      return `Stir in dry bran: ${act.massKg}\u00a0kg`;
+      return text(`page-practice.${form}.add-dry-bran`, { branKg: act.massKg });
     case 'reseat-probe':
-      return `Push back the ${act.probe} probe`;
-    case 'squeeze':
-      return 'Squeeze a handful';
-    case 'look-and-smell':
-      return 'Look and smell';
-    case 'finish':
-      return 'Say it is done';
+      return text(`page-practice.${form}.reseat-probe`, { place: placeOf(act.probe) });
+    default:
+      return text(`page-practice.${form}.${act.kind}`);
   }
 }
 
-/** In the diary. */
-export function doneWords(act: PracticeAct): string {
-  switch (act.kind) {
-    case 'turn':
-      return 'Turned';
-    case 'water':
-      return `Watered, ${act.litres}\u00a0litres`;
-    case 'spread':
-      return `Spread thinner, to ${cm(act.depthM)}`;
-    case 'heap':
-      return `Heaped up, to ${cm(act.depthM)}`;
-    case 'cover':
-      return act.cover === 'breathable' ? 'Covered with straw or mats' : 'Covered with a sheet';
-    case 'uncover':
-      return 'Uncovered';
-    case 'shade':
-      return 'Moved to the shade';
-    case 'close-shed':
-      return 'Shed closed';
-    case 'open-shed':
-      return 'Shed aired';
-    case 'fan-off':
-      return 'Fan switched off';
-    case 'add-dry-bran':
-      return `Dry bran stirred in, ${act.massKg}\u00a0kg`;
-    case 'reseat-probe':
-      return `Looked after the ${act.probe} probe`;
-    case 'squeeze':
-      return 'Squeezed a handful';
-    case 'look-and-smell':
-      return 'Looked and smelled';
-    case 'finish':
-      return 'Said it is done';
-  }
+const places: readonly string[] = ['core', 'top', 'base', 'edge', 'air'] satisfies Position[];
+
+/** Probes of practice are named by the place that they belong to. */
+function placeOf(probe: string): Position | 'other' {
+  return places.includes(probe) ? (probe as Position) : 'other';
 }
 
-const marks: Partial<Record<PracticeActKind, string>> = {
-  turn: 'turned',
-  water: 'watered',
-  spread: 'spread',
-  heap: 'heaped up',
-  cover: 'covered',
-  uncover: 'uncovered',
-  shade: 'to the shade',
-  'close-shed': 'shed closed',
-  'open-shed': 'shed aired',
-  'fan-off': 'fan off',
-  'add-dry-bran': 'bran stirred in',
-  'reseat-probe': 'probe seen to',
-};
+const findsOnly = ['squeeze', 'look-and-smell', 'finish'] as const;
+type MarkedKind = Exclude<PracticeActKind, (typeof findsOnly)[number]>;
 
-export function actMark({ kind }: PracticeAct): string | undefined {
-  return marks[kind];
+/** Only what changes the pile, or its probes, has a mark on the chart. */
+export function isMarked(kind: PracticeActKind): kind is MarkedKind {
+  return !findsOnly.some((one) => one === kind);
+}
+
+/** @param kind Of an act of a practice pile. */
+export function markWords(kind: string, { text }: PracticeWords): string {
+  return text(`page-practice.mark.${kind as MarkedKind}`);
 }

@@ -5,6 +5,7 @@ import { spreadRows } from '../../ui/mound/mound-layout.ts';
 import { linePath, numberMarks, type Scale } from './cut-drawing.ts';
 import { midnightsOf, nightsOf } from './night-line.ts';
 import type { HourValue } from './said-and-so.ts';
+import { usePracticeWords } from './use-practice-words.ts';
 import './cut-open.css';
 
 export const cut = { left: 46, right: 74, height: 116, numbersHeight: 28, headroom: 8, daysHeight: 24 } as const;
@@ -136,6 +137,7 @@ function Ends({ ends = [], width, height }: Drawn) {
 }
 
 function Days({ startedAtMs, endH, x, height }: Drawn) {
+  const { text } = usePracticeWords();
   const midnights = midnightsOf(startedAtMs, endH);
   const starts = [0, ...midnights];
   return (
@@ -148,7 +150,7 @@ function Days({ startedAtMs, endH, x, height }: Drawn) {
         const toH = starts[i + 1] ?? endH;
         return toH - fromH < 9 ? null : (
           <text key={fromH} class="cut-text" x={x((fromH + toH) / 2)} y={height + 17} text-anchor="middle">
-            {i === 0 ? `day ${i + 1}` : i + 1}
+            {i === 0 ? text('page-practice.cut.day', { dayNumber: 1 }) : i + 1}
           </text>
         );
       })}

@@ -4,12 +4,13 @@ import { type StageLimits, stageLimits } from '../../../../shared/stage.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { celsiusFrom, formatTemp, tempIn, unitSigns } from '../../ui/format/temperature.ts';
+import { celsiusFrom, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { useWidth } from '../../ui/use-width.ts';
 import { roundMarks, scaleOf } from './cut-drawing.ts';
 import { CutFrame, CutLine, cut } from './cut-frame.tsx';
 import { LayerCut } from './layer-cut.tsx';
 import { saidByHour } from './said-and-so.ts';
+import { usePracticeWords } from './use-practice-words.ts';
 import './cut-open.css';
 
 interface CutOpenProps {
@@ -52,6 +53,7 @@ interface CutProps {
 }
 
 export function CutOpen({ scenario, debrief, startedAtMs, afterH, onHour }: CutOpenProps) {
+  const { rich } = usePracticeWords();
   const { place, width } = useWidth(640);
   const lines = useLines(debrief);
   const { truth } = debrief;
@@ -63,14 +65,7 @@ export function CutOpen({ scenario, debrief, startedAtMs, afterH, onHour }: CutO
   return (
     <div class="cut-open" ref={place}>
       <p class="hint cut-key">
-        <svg width="34" height="10" aria-hidden="true">
-          <path class="cut-so" d="M1 5h32" />
-        </svg>{' '}
-        what was so{' '}
-        <svg width="34" height="10" aria-hidden="true">
-          <path class="cut-said" d="M1 5h32" />
-        </svg>{' '}
-        what the probes said. Numbers are your acts, listed below.
+        {rich('page-practice.cut.key', { so: () => <Stroke of="cut-so" />, said: () => <Stroke of="cut-said" /> })}
       </p>
       <LayerCut {...frame} truth={truth} limitC={limits.actC} />
       <HeatCut lines={lines} frame={frame} limits={limits} />
@@ -80,12 +75,21 @@ export function CutOpen({ scenario, debrief, startedAtMs, afterH, onHour }: CutO
   );
 }
 
+function Stroke({ of }: { readonly of: 'cut-so' | 'cut-said' }) {
+  return (
+    <svg width="34" height="10" aria-hidden="true">
+      <path class={of} d="M1 5h32" />
+    </svg>
+  );
+}
+
 const partY = scaleOf(0, 100, cut.height, 0);
 const percent = (value: number) => `${value} %`;
 const last = <T extends { value: number | null }>(points: readonly T[]) => points.at(-1)?.value ?? 0;
 
 function HeatCut({ lines, frame, limits }: CutProps) {
   const { unit } = usePrefs();
+  const { text } = usePracticeWords();
   const { x, endH } = frame;
   const highestC = Math.max(
     55,
@@ -98,16 +102,19 @@ function HeatCut({ lines, frame, limits }: CutProps) {
   return (
     <CutFrame
       {...frame}
-      title={`Heat of the core, ${unitSigns[unit]}`}
+      title={text('page-practice.cut.heat', { unitText: unitSigns[unit] })}
       marks={roundMarks(tempIn(unit, lowestC), tempIn(unit, highestC), unit === 'F' ? 40 : 20).map((value) =>
         celsiusFrom(unit, value),
       )}
       y={heatY}
       say={degrees}
-      words={`Heat of the core. It was at ${formatTemp(last(lines.core), unit, 0)} at the end; the core probe said ${formatTemp(last(lines.coreSaid), unit, 0)}.`}
+      words={text('page-practice.cut.heat.aloud', {
+        coreC: { valueC: last(lines.core), decimals: 0 },
+        saidC: { valueC: last(lines.coreSaid), decimals: 0 },
+      })}
       ends={[
-        { words: 'core', y: heatY(last(lines.core)), class: 'cut-word-core' },
-        { words: 'air', y: heatY(last(lines.airSaid)), class: 'cut-word-air' },
+        { words: text('page-practice.cut.heat.core'), y: heatY(last(lines.core)), class: 'cut-word-core' },
+        { words: text('page-practice.cut.heat.air'), y: heatY(last(lines.airSaid)), class: 'cut-word-air' },
       ]}
     >
       <path class="cut-limit" d={`M${x(0)} ${heatY(limits.actC)}H${x(endH)}`} />
@@ -119,18 +126,24 @@ function HeatCut({ lines, frame, limits }: CutProps) {
 }
 
 function WaterCut({ lines, frame, limits }: CutProps) {
+  const { text } = usePracticeWords();
   const { x, endH } = frame;
   return (
     <CutFrame
       {...frame}
-      title="Water in the pile, and humidity as said"
+      title={text('page-practice.cut.water')}
       marks={[0, 50, 100]}
       y={partY}
       say={percent}
-      words={`Water in the pile. It ended at ${Math.round(last(lines.water))} %; the wanted band is ${Math.round(100 * limits.moistureMinFrac)} to ${Math.round(100 * limits.moistureMaxFrac)} %. Humidity in the core was said to be ${Math.round(last(lines.humiditySaid))} % at the end.`}
+      words={text('page-practice.cut.water.aloud', {
+        moistureFrac: last(lines.water) / 100,
+        leastFrac: limits.moistureMinFrac,
+        mostFrac: limits.moistureMaxFrac,
+        humidityFrac: last(lines.humiditySaid) / 100,
+      })}
       ends={[
-        { words: 'water', y: partY(last(lines.water)), class: 'cut-word-water' },
-        { words: 'humidity', y: partY(last(lines.humiditySaid)), class: 'cut-word-said' },
+        { words: text('page-practice.cut.water.water'), y: partY(last(lines.water)), class: 'cut-word-water' },
+        { words: text('page-practice.cut.water.humidity'), y: partY(last(lines.humiditySaid)), class: 'cut-word-said' },
       ]}
     >
       <rect
@@ -147,19 +160,23 @@ function WaterCut({ lines, frame, limits }: CutProps) {
 }
 
 function CultureCut({ lines, frame }: Omit<CutProps, 'limits'>) {
+  const { text } = usePracticeWords();
   const { x } = frame;
   return (
     <CutFrame
       {...frame}
-      title="Culture alive, and work done"
+      title={text('page-practice.cut.culture')}
       marks={[0, 50, 100]}
       y={partY}
       say={percent}
       days
-      words={`At the end ${Math.round(last(lines.alive))} % of the culture that grew was alive, and ${Math.round(last(lines.work))} % of the work was done.`}
+      words={text('page-practice.cut.culture.aloud', {
+        aliveFrac: last(lines.alive) / 100,
+        workFrac: last(lines.work) / 100,
+      })}
       ends={[
-        { words: 'alive', y: partY(last(lines.alive)), class: 'cut-word-alive' },
-        { words: 'work', y: partY(last(lines.work)), class: 'cut-word-work' },
+        { words: text('page-practice.cut.culture.alive'), y: partY(last(lines.alive)), class: 'cut-word-alive' },
+        { words: text('page-practice.cut.culture.work'), y: partY(last(lines.work)), class: 'cut-word-work' },
       ]}
     >
       <CutLine points={lines.work} x={x} y={partY} class="cut-so cut-work" />

@@ -15,9 +15,8 @@ export function branKg({ recipe }: PracticeScenario): number {
     .reduce((sum, { massKg }) => sum + massKg, 0);
 }
 
-export function laidRecipe(scenario: PracticeScenario): Recipe {
+export function laidRecipe(scenario: PracticeScenario): Recipe & { readonly massKg: number } {
   const { given } = scenario;
-  if (given.moistureFrac === undefined) return given;
   const massKg = (branKg(scenario) * (1 - branMoistureFrac)) / (1 - given.moistureFrac);
   return { ...given, massKg: Math.round(massKg) };
 }

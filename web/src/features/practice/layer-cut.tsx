@@ -1,12 +1,11 @@
 /** The pile's layers hour by hour, to the scale of their depth, coloured by what was so. */
 import { useMemo } from 'preact/hooks';
 import type { TruthRow } from '../../../../simulator/practice/record.ts';
-import { usePrefs } from '../../data/prefs.ts';
 import { heatColour } from '../../ui/colour/heat-scale.ts';
-import { formatTemp } from '../../ui/format/temperature.ts';
 import { useShade } from '../../ui/use-shade.ts';
 import { columnsOf, depthOf, hotRegions, knotsOf, regionPath, roundMarks, scaleOf, skinPath } from './cut-drawing.ts';
 import { CutFrame, type CutShared } from './cut-frame.tsx';
+import { usePracticeWords } from './use-practice-words.ts';
 import './cut-open.css';
 
 interface LayerCutProps extends CutShared {
@@ -17,7 +16,7 @@ interface LayerCutProps extends CutShared {
 const height = 150;
 
 export function LayerCut({ truth, limitC, ...frame }: LayerCutProps) {
-  const { unit } = usePrefs();
+  const { text } = usePracticeWords();
   const shade = useShade();
   const { x, width } = frame;
   const deepestM = Math.max(...truth.map(depthOf));
@@ -25,11 +24,15 @@ export function LayerCut({ truth, limitC, ...frame }: LayerCutProps) {
   const columns = useMemo(() => columnsOf(truth, Math.max(60, Math.round(width / 3))), [truth, width]);
   const regions = useMemo(() => hotRegions(truth, limitC), [truth, limitC]);
   const hottest = truth.reduce((hot, row) => (row.hottestC > hot.hottestC ? row : hot), truth[0] as TruthRow);
-  const words = `The layers of the pile over time. The hottest layer reached ${formatTemp(hottest.hottestC, unit, 0)} at hour ${hottest.afterH}.`;
+  const words = text('page-practice.cut.layers.aloud', {
+    hottestC: { valueC: hottest.hottestC, decimals: 0 },
+    hourNumber: hottest.afterH,
+  });
+  const over = text('page-practice.cut.layers.over', { limitC: { valueC: limitC, decimals: 0 } });
   return (
     <CutFrame
       {...frame}
-      title="The pile cut open: its layers, by heat"
+      title={text('page-practice.cut.layers')}
       height={height}
       marks={roundMarks(0, deepestM, deepestM > 0.3 ? 0.2 : 0.1)}
       y={y}
@@ -37,11 +40,11 @@ export function LayerCut({ truth, limitC, ...frame }: LayerCutProps) {
       words={words}
       numbers
       ends={[
-        { words: 'cm deep', y: 10, class: 'cut-word-soft' },
+        { words: text('page-practice.cut.layers.deep', { unitText: 'cm' }), y: 10, class: 'cut-word-soft' },
         ...(regions.length > 0
           ? [
-              { words: `ringed:`, y: 62, class: 'cut-word-hot' },
-              { words: `over ${formatTemp(limitC, unit, 0)}`, y: 77, class: 'cut-word-hot' },
+              { words: text('page-practice.cut.layers.ringed'), y: 62, class: 'cut-word-hot' },
+              { words: over, y: 77, class: 'cut-word-hot' },
             ]
           : []),
       ]}

@@ -1,14 +1,13 @@
 /** Before a run: what is found, what is asked for, and the cautions. */
+import { message } from '../../../../shared/messages/message.ts';
 import { cautions } from '../../../../simulator/practice/cautions.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
-import { positionNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { BedAsLaid } from './bed-as-laid.tsx';
-import { daysWords } from './practice-time.ts';
+import { daysOf } from './practice-time.ts';
 import { startRun } from './run-keeper.ts';
 import { useArrival } from './use-arrival.ts';
+import { usePracticeSay, usePracticeWords } from './use-practice-words.ts';
 import '../pile/pile-page.css';
 import './practice.css';
 
@@ -16,63 +15,63 @@ import './practice.css';
 const firstSeed = 1;
 
 export function Opening({ scenario }: { readonly scenario: PracticeScenario }) {
-  const heading = useArrival(scenario.name);
-  const { unit } = usePrefs();
-  const begin = () => startRun(scenario.id, firstSeed);
+  const { text } = usePracticeWords();
+  const say = usePracticeSay();
+  const name = say(scenario.name);
+  const heading = useArrival(name);
   return (
     <div class="page practice-opening">
       <header class="opening">
         <p class="dateline">
-          <a href="/practice">Practice</a>
+          <a href="/practice">{text('page-practice.title')}</a>
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          {scenario.name}
+          {name}
         </h1>
         <div class="practice-found">
           <div>
-            <p class="sentence">{sentenceIn(unit, scenario.story)}</p>
-            <p class="next next-large">{sentenceIn(unit, scenario.goal.says)}</p>
-            <p class="buttons">
-              <button type="button" class="primary" onClick={begin}>
-                Go to the pile
-              </button>
-            </p>
+            <p class="sentence">{say(scenario.story)}</p>
+            <p class="next next-large">{say(scenario.goal.says)}</p>
+            <Begin scenario={scenario} />
           </div>
           <BedAsLaid scenario={scenario} />
         </div>
       </header>
-      <Part id="how" title="How it goes">
+      <Part id="how" title={text('page-practice.how')}>
         <ul class="plain-list">
-          <li>
-            The run is {daysWords(scenario.hours)} long. Time stands until you let it run: an hour or four hours of the
-            pile in each second of yours, or a jump to the next morning.
-          </li>
-          <li>A new warning stops the clock, so that you can read it and choose what to do.</li>
-          <li>
-            Probes sit in the {placesWords(scenario)}. They say what they measure, which is not always what is so: your
-            hand and nose can be asked at any hour.
-          </li>
-          <li>When you think the batch is done, say so. Nobody else will: probes cannot smell.</li>
+          <li>{text('page-practice.how.time', daysOf(scenario.hours))}</li>
+          <li>{text('page-practice.how.warnings')}</li>
+          <li>{say(probesSit(scenario))}</li>
+          <li>{text('page-practice.how.end')}</li>
         </ul>
       </Part>
-      <Part id="cautions" title="Before you touch a real one">
+      <Part id="cautions" title={text('page-practice.cautions')}>
         <ul class="plain-list cautions">
           {cautions.map((caution) => (
-            <li key={caution}>{sentenceIn(unit, caution)}</li>
+            <li key={caution.code}>{say(caution)}</li>
           ))}
         </ul>
-        <p class="buttons">
-          <button type="button" class="primary" onClick={begin}>
-            Go to the pile
-          </button>
-        </p>
+        <Begin scenario={scenario} />
       </Part>
     </div>
   );
 }
 
-function placesWords({ probes }: PracticeScenario): string {
-  const inside = probes.filter(({ position }) => position !== 'air').map(({ position }) => positionNames[position]);
-  const beside = probes.some(({ position }) => position === 'air') ? ', and one hangs in the air beside the pile' : '';
-  return `${inside.slice(0, -1).join(', ')} and ${inside.at(-1)}${beside}`;
+function Begin({ scenario }: { readonly scenario: PracticeScenario }) {
+  const { text } = usePracticeWords();
+  return (
+    <p class="buttons">
+      <button type="button" class="primary" onClick={() => startRun(scenario.id, firstSeed)}>
+        {text('page-practice.begin')}
+      </button>
+    </p>
+  );
+}
+
+function probesSit({ probes }: PracticeScenario) {
+  const inside = probes.filter(({ position }) => position !== 'air');
+  return message('practice.probes-sit', {
+    placesList: inside.map(({ position }) => message('practice.place', { position })),
+    hasAir: inside.length < probes.length,
+  });
 }

@@ -3,14 +3,14 @@
 import { msPerHour } from '../../../../shared/units.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { dayAndTime } from '../../ui/format/local-time.ts';
-import { capital } from '../../ui/format/words.ts';
 import { useWidth } from '../../ui/use-width.ts';
 import { scaleOf } from './cut-drawing.ts';
 import { midnightsOf, nightsOf } from './night-line.ts';
 import type { Frame } from './practice-session.ts';
+import { whenOf } from './practice-time.ts';
 import { hold, letRun, setPace, skipHours, skipToMorning } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
+import { usePracticeWords } from './use-practice-words.ts';
 import './pace.css';
 
 interface PaceBarProps {
@@ -21,46 +21,49 @@ interface PaceBarProps {
 
 export function PaceBar({ scenario, run, frame }: PaceBarProps) {
   const reader = useReader();
-  const hour = Math.floor(frame.afterH);
+  const { text } = usePracticeWords();
   return (
-    <section class="pace-bar" aria-label="Time">
+    <section class="pace-bar" aria-label={text('page-practice.time')}>
       <div class="pace-when">
         <p>
-          <b>{capital(dayAndTime(frame.atMs, reader))}</b>
+          <b>{text('page-practice.when.start', whenOf(frame.atMs, reader))}</b>
         </p>
         <p class="quiet">
-          hour {hour} of {scenario.hours}
+          {text('page-practice.time.hour', { hourNumber: Math.floor(frame.afterH), hoursNumber: scenario.hours })}
         </p>
       </div>
       <DayLine scenario={scenario} frame={frame} />
       <div class="pace-buttons">
         {run.flowing ? (
           <button type="button" class="primary" onClick={hold}>
-            Hold
+            {text('page-practice.time.hold')}
           </button>
         ) : (
           <button type="button" class="primary" onClick={letRun}>
-            Let it run
+            {text('page-practice.time.run')}
           </button>
         )}
         <button
           type="button"
           aria-pressed={run.pace === 4}
           onClick={() => setPace(run.pace === 4 ? 1 : 4)}
-          title={`${run.pace} h of the pile in a second`}
+          title={text('page-practice.time.pace', { paceHours: run.pace })}
         >
-          Faster
+          {text('page-practice.time.faster')}
         </button>
-        <button type="button" onClick={() => skipHours(6)}>
-          6 h on
+        <button type="button" onClick={() => skipHours(skipH)}>
+          {text('page-practice.time.on', { skipHours: skipH })}
         </button>
         <button type="button" onClick={skipToMorning}>
-          Morning
+          {text('page-practice.time.morning')}
         </button>
       </div>
     </section>
   );
 }
+
+/** What one tap lets pass [h]. */
+const skipH = 6;
 
 const line = { height: 34, edge: 7, groundY: 24, nightDepth: 6 } as const;
 

@@ -12,6 +12,7 @@ import { practiceReader } from './practice-time.ts';
 import { hold, practiceRun, startRun } from './run-keeper.ts';
 import { ScenarioList } from './scenario-list.tsx';
 import { Tending } from './tending.tsx';
+import { usePracticeWords } from './use-practice-words.ts';
 import './practice.css';
 import './tending.css';
 import './pace.css';
@@ -33,21 +34,22 @@ export function PracticePage() {
 }
 
 function OnePile({ scenario }: { readonly scenario: PracticeScenario }) {
+  const { text } = usePracticeWords();
   const run = useStore(practiceRun, (one) => (one?.scenarioId === scenario.id ? one : null));
   if (!run) return <Opening scenario={scenario} />;
   const { frame, debrief } = run;
   if (run.stage === 'failed') {
     return (
       <div class="page narrow">
-        <h1>This practice pile broke off.</h1>
-        <p class="lead">{run.fault}</p>
+        <h1>{text('page-practice.broke')}</h1>
+        <p class="lead">{run.fault ?? text('page-practice.broke.not-loaded')}</p>
         <button type="button" class="primary" onClick={() => startRun(scenario.id, run.seed)}>
-          Lay it again
+          {text('page-practice.broke.again')}
         </button>
       </div>
     );
   }
-  if (!frame) return <p class="page lead">Laying the pile…</p>;
+  if (!frame) return <p class="page lead">{text('page-practice.laying')}</p>;
   return (
     <OwnTime.Provider value={{ nowMs: frame.atMs, reader: practiceReader(frame.startedAtMs) }}>
       {run.stage === 'over' && debrief ? (

@@ -9,6 +9,7 @@ import { toInstant } from '../../../../shared/contracts/time.ts';
 import { worded } from '../../../../shared/messages/in-words.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import { isMarked } from './act-words.ts';
 import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
 import type { PracticeAlarm } from './practice-judge.ts';
@@ -25,7 +26,7 @@ export function practicePile(facts: PileFacts): PileDetail {
   const { scenario, startedAtMs, assessment, alarms, diary } = facts;
   return {
     id: scenario.id,
-    name: scenario.name,
+    name: scenario.id,
     site: 'practice',
     stage: scenario.stage,
     batch: { id: scenario.id, startedAt: toInstant(startedAtMs), ...worded(standView(assessment)) },
@@ -34,8 +35,10 @@ export function practicePile(facts: PileFacts): PileDetail {
     alarms: [...alarms],
     recipe: laidRecipe(scenario),
     limits: worded(limitsView(scenario.stage, {})),
-    acts: diary.flatMap(({ atMs, mark }, i) =>
-      mark === undefined ? [] : [{ id: String(i), kind: mark, at: toInstant(atMs) }],
+    acts: diary.flatMap((entry, i) =>
+      entry.kind === 'act' && isMarked(entry.act.kind)
+        ? [{ id: String(i), kind: entry.act.kind, at: toInstant(entry.atMs) }]
+        : [],
     ),
     ...worded(detailView(assessment)),
   };

@@ -13,8 +13,8 @@ import type {
   PracticeScenario,
 } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import type { PileSeen } from './act-offers.ts';
-import { actMark } from './act-words.ts';
-import { actEntry, awayEntry, type DiaryEntry, warningEntry } from './diary.ts';
+import { isMarked } from './act-words.ts';
+import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
 import { createJudge } from './practice-judge.ts';
 import { practicePile } from './practice-pile.ts';
@@ -76,14 +76,14 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
   function hear(heard: readonly PracticeReading[], nowMs: number): AlarmSummary[] {
     readings.push(...heard);
     const raised = judge.hear(heard, nowMs);
-    for (const alarm of raised) diary.push(warningEntry(alarm, nowMs));
+    for (const alarm of raised) diary.push({ atMs: nowMs, kind: 'warning', alarm });
     return raised.filter(({ heldBackBy }) => heldBackBy === null);
   }
 
   /** What was said while nobody was there is judged in its own time, as the server would have. */
   function hearEarlier(): void {
     for (const round of byInstant(practice.earlier)) hear(round, round[0]?.atMs ?? startedAtMs);
-    diary.push(awayEntry(scenario.awayUntilH, practice.view().atMs));
+    diary.push({ atMs: practice.view().atMs, kind: 'away', hours: scenario.awayUntilH });
   }
 
   function frame(): Frame {
@@ -130,10 +130,10 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
       const answer = practice.act(act);
       if (answer.done) {
         around = aroundAfter(around, act);
-        diary.push(actEntry(act, answer));
+        diary.push({ atMs: answer.view.atMs, kind: 'act', act, found: answer.found });
         if (answer.feel) judge.squeezed(answer.feel, answer.view.atMs);
         if (act.kind === 'look-and-smell') judge.judged(answer.view.atMs);
-        if (actMark(act) !== undefined) judge.acted(practice.acts(), answer.view.atMs);
+        if (isMarked(act.kind)) judge.acted(practice.acts(), answer.view.atMs);
       }
       return { frame: frame(), answer };
     },

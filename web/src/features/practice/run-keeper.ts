@@ -24,7 +24,7 @@ export function startRun(scenarioId: string, seed: number): void {
     if (worker === started) hear(data);
   };
   started.onerror = (event) => {
-    if (worker === started) move({ kind: 'broke', fault: event.message || 'the model could not be loaded' });
+    if (worker === started) move({ kind: 'broke', fault: event.message || null });
   };
   practiceRun.set(newRun(scenarioId, seed, pace));
   ask({ kind: 'open', scenarioId, seed });

@@ -3,8 +3,9 @@
  * not been seen, or while the worker is still busy.
  */
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
+import type { Message } from '../../../../shared/messages/message.ts';
 import type { Debrief } from '../../../../simulator/practice/debrief.ts';
-import type { DiaryEntry } from './diary.ts';
+import type { PracticeAct } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import type { Answered } from './practice-messages.ts';
 import type { Frame } from './practice-session.ts';
 
@@ -13,10 +14,10 @@ const paces = [1, 4] as const;
 export type Pace = (typeof paces)[number];
 
 interface ActView {
-  readonly words: string;
-  readonly found: string | undefined;
-  readonly caution: string | undefined;
-  readonly done: boolean;
+  /** Null when it was not done. */
+  readonly act: PracticeAct | null;
+  readonly found: Message | undefined;
+  readonly caution: Message | undefined;
 }
 
 export interface Run {
@@ -34,13 +35,14 @@ export interface Run {
   /** The warning that stopped the clock, until time goes on. */
   readonly stoppedBy: AlarmSummary | null;
   readonly debrief: Debrief | null;
+  /** In the words of the program; null where it has none. */
   readonly fault: string | null;
 }
 
 export type RunEvent =
   | { readonly kind: 'asked' }
   | { readonly kind: 'answered'; readonly answered: Answered }
-  | { readonly kind: 'broke'; readonly fault: string }
+  | { readonly kind: 'broke'; readonly fault: string | null }
   | { readonly kind: 'let-run' }
   | { readonly kind: 'hold' }
   | { readonly kind: 'pace'; readonly pace: Pace };
@@ -88,14 +90,13 @@ function takeAnswer(run: Run, { frame, raised = [], answer, debrief }: Answered)
     flowing: run.flowing && !isOver && stoppedBy === null,
     debrief: debrief ?? null,
     // Something newer takes the place of what was said before; time alone does not while the clock is held.
-    answer: answer ? actView(answer, frame.diary) : stoppedBy ? null : run.answer,
+    answer: answer ? actView(answer) : stoppedBy ? null : run.answer,
     stoppedBy: stoppedBy ?? (answer ? null : run.stoppedBy),
   };
 }
 
-function actView({ found, caution, done }: NonNullable<Answered['answer']>, diary: readonly DiaryEntry[]): ActView {
-  const words = done ? (diary.findLast(({ kind }) => kind === 'act')?.words ?? 'Done') : 'Not done';
-  return { words, found, caution, done };
+function actView({ act, found, caution, done }: NonNullable<Answered['answer']>): ActView {
+  return { act: done ? act : null, found, caution };
 }
 
 /** Hours until the next seven in the morning. */

@@ -1,6 +1,7 @@
 /** What the probes said beside what was so, at one hour and over a whole run. */
 import type { PileSummary, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { type Message, message } from '../../../../shared/messages/message.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { Quantity } from '../../../../shared/quantity.ts';
 import { msPerHour } from '../../../../shared/units.ts';
@@ -104,34 +105,46 @@ export function tellingHour(truth: readonly TruthRow[], readings: readonly Pract
   return truth.reduce((hottest, row) => (row.hottestC > hottest.hottestC ? row : hottest), truth[0] as TruthRow).afterH;
 }
 
-const whole = (value: number) => value.toFixed(0);
+/** Of the open air, by volume. */
+const outdoorsOxygenFrac = 0.21;
 
 /** Where readings and truth parted, and what no probe could have said. */
-export function partingWords(truth: readonly TruthRow[], readings: readonly PracticeReading[]): string[] {
+export function parting(truth: readonly TruthRow[], readings: readonly PracticeReading[]): Message[] {
   const first = truth[0];
   const last = truth.at(-1);
   const gap = widestGap(truth, readings);
   if (!first || !last || !gap) return [];
-  const words = [
-    Math.abs(gap.saidC - gap.wasC) > rightWithinK
-      ? `At hour ${gap.afterH} the core probe said ${whole(gap.saidC)} °C, and the core was at ${whole(gap.wasC)} °C.`
-      : `The core probe was never more than ${rightWithinK} °C away from the core.`,
-  ];
+  const parted = [coreMessage(gap)];
   const humid = saidByHour(readings, truth, 'core', 'humidity').flatMap(({ afterH, value }) =>
     value === null || afterH < 6 ? [] : [value],
   );
   const driest = truth.reduce((dry, row) => (row.moistureFrac < dry.moistureFrac ? row : dry), first);
   if (humid.length > 0 && first.moistureFrac - driest.moistureFrac > 0.04)
-    words.push(
-      `The humidity of the core was said to be ${whole(Math.min(100, Math.min(...humid)))} % or more from the sixth hour on, while the moisture fell from ${whole(100 * first.moistureFrac)} % to ${whole(100 * driest.moistureFrac)} %.`,
+    parted.push(
+      message('practice.said.humidity', {
+        humidityFrac: Math.min(100, ...humid) / 100,
+        firstFrac: first.moistureFrac,
+        driestFrac: driest.moistureFrac,
+      }),
     );
   const airless = truth.reduce((least, row) => (row.leastOxygenFrac < least.leastOxygenFrac ? row : least), first);
   if (airless.leastOxygenFrac < 0.05)
-    words.push(
-      `No probe here measures breathing air: at hour ${airless.afterH} the worst layer had ${whole(100 * airless.leastOxygenFrac)} % of oxygen left, where the open air has 21 %.`,
+    parted.push(
+      message('practice.said.airless', {
+        hourNumber: airless.afterH,
+        oxygenFrac: airless.leastOxygenFrac,
+        outdoorsFrac: outdoorsOxygenFrac,
+      }),
     );
-  words.push(
-    `No probe can say what lives: ${whole(100 * last.aliveFrac)} % of the culture that grew was alive at the end.`,
-  );
-  return words;
+  parted.push(message('practice.said.alive', { aliveFrac: last.aliveFrac }));
+  return parted;
+}
+
+function coreMessage({ afterH, saidC, wasC }: CoreGap): Message {
+  if (Math.abs(saidC - wasC) <= rightWithinK) return message('practice.said.core-right', { withinK: rightWithinK });
+  return message('practice.said.core-wrong', {
+    hourNumber: afterH,
+    saidC: { valueC: saidC, decimals: 0 },
+    wasC: { valueC: wasC, decimals: 0 },
+  });
 }

@@ -2,32 +2,27 @@
 
 import { practiceScenarios } from '../../../../simulator/practice/practice-scenarios.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
-import { usePrefs } from '../../data/prefs.ts';
 import { useStore } from '../../data/store.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
-import { capital } from '../../ui/format/words.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { BedAsLaid } from './bed-as-laid.tsx';
 import { type BestScores, bestScores } from './best-score.ts';
-import { daysWords, runLengthWords } from './practice-time.ts';
+import { daysOf, minutesOf } from './practice-time.ts';
 import { practiceRun } from './run-keeper.ts';
+import { usePracticeSay, usePracticeWords } from './use-practice-words.ts';
 import './practice.css';
 
 export function ScenarioList() {
-  const heading = usePage('Practice');
+  const { text } = usePracticeWords();
+  const heading = usePage(text('page-practice.title'));
   const best = bestScores();
   const openId = useStore(practiceRun, (run) => (run?.stage === 'tending' ? run.scenarioId : null));
   return (
     <div class="page practice-list">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          Try your hands on a pile nobody needs.
+          {text('page-practice.list.heading')}
         </h1>
-        <p class="lead">
-          Each of these piles is simulated and runs in fast time. Its probes talk, and the page says of it what it would
-          say of a real one. You turn, water, cover, or leave it alone. At the end it is cut open, and you see what was
-          really so.
-        </p>
+        <p class="lead">{text('page-practice.list.lead')}</p>
       </div>
       <ol class="practice-entries">
         {practiceScenarios.map((scenario, i) => (
@@ -52,23 +47,25 @@ interface EntryProps {
 }
 
 function Entry({ scenario, first, best, open }: EntryProps) {
-  const { unit } = usePrefs();
+  const { text } = usePracticeWords();
+  const say = usePracticeSay();
   const { id, name, story, goal, hours, awayUntilH } = scenario;
+  const lengthH = hours - awayUntilH;
   return (
     <li class="entry">
       <article aria-labelledby={`practice-${id}`}>
         <header class="entry-head">
           <h2 class="story-title" id={`practice-${id}`}>
-            <a href={`/practice/${id}`}>{name}</a>
+            <a href={`/practice/${id}`}>{say(name)}</a>
           </h2>
-          {first && best === undefined && <span class="quiet">a good one to begin with</span>}
+          {first && best === undefined && <span class="quiet">{text('page-practice.list.first')}</span>}
         </header>
-        <p class="story">{sentenceIn(unit, story)}</p>
-        <p class="next">{sentenceIn(unit, goal.says)}</p>
+        <p class="story">{say(story)}</p>
+        <p class="next">{say(goal.says)}</p>
         <p class="facts">
-          {capital(daysWords(hours - awayUntilH))}, {runLengthWords(hours - awayUntilH)} of yours.
-          {best !== undefined && ` Your best so far: ${best} of 100.`}
-          {open && <b> You are in the middle of it.</b>}
+          {text('page-practice.list.length', { ...daysOf(lengthH), minutes: minutesOf(lengthH) })}
+          {best !== undefined && ` ${text('page-practice.list.best', { pointCount: best })}`}
+          {open && <b> {text('page-practice.list.open')}</b>}
         </p>
         <div class="entry-mound">
           <BedAsLaid scenario={scenario} />

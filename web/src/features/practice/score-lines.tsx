@@ -1,18 +1,21 @@
 /** Where each point came from, a line to each part. */
+import type { ComponentChildren } from 'preact';
 import type { Score } from '../../../../simulator/practice/score.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
+import { usePracticeSay, usePracticeWords } from './use-practice-words.ts';
 import './cut-open.css';
 
+const bold = (inner: ComponentChildren) => <b>{inner}</b>;
+
 export function ScoreLines({ score }: { readonly score: Score }) {
-  const { unit } = usePrefs();
+  const { text, rich } = usePracticeWords();
+  const say = usePracticeSay();
   return (
     <ol class="score-lines">
-      {score.parts.map(({ name, points, outOf, why }) => (
-        <li key={name}>
-          <h3>{name}</h3>
+      {score.parts.map(({ of, points, outOf, why }) => (
+        <li key={of}>
+          <h3>{text(`page-practice.points.${of}`)}</h3>
           <p class="score-points">
-            <b>{points}</b> of {outOf}
+            {rich('page-practice.points.won', { pointCount: points, outOfCount: outOf, b: bold })}
           </p>
           {/* One stroke for each point to be had, the points won drawn full. */}
           <svg
@@ -30,7 +33,7 @@ export function ScoreLines({ score }: { readonly score: Score }) {
               />
             ))}
           </svg>
-          <p>{sentenceIn(unit, why)}</p>
+          <p>{say(why)}</p>
         </li>
       ))}
     </ol>

@@ -3,12 +3,15 @@
  * runs.
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { markWords } from './act-words.ts';
 import type { Frame } from './practice-session.ts';
+import { usePracticeWords } from './use-practice-words.ts';
 import '../pile/history.css';
 
 type Charts = typeof import('../../charts/pile-charts.tsx').default;
 
 export function SeenCharts({ frame }: { readonly frame: Frame }) {
+  const words = usePracticeWords();
   const [loaded, setLoaded] = useState<{ Charts: Charts }>();
   const place = useRef<HTMLDivElement>(null);
   const [isSeen, setIsSeen] = useState(false);
@@ -27,10 +30,13 @@ export function SeenCharts({ frame }: { readonly frame: Frame }) {
     return () => watch.disconnect();
   }, []);
 
-  const charts = useMemo(() => loaded && <loaded.Charts pile={shown.pile} series={shown.series} />, [loaded, shown]);
+  const charts = useMemo(() => {
+    const acts = shown.pile.acts.map((act) => ({ ...act, kind: markWords(act.kind, words) }));
+    return loaded && <loaded.Charts pile={{ ...shown.pile, acts }} series={shown.series} />;
+  }, [loaded, shown]);
   return (
     <div ref={place} class="seen-charts">
-      {charts ?? <p class="quiet chart-wait">Drawing…</p>}
+      {charts ?? <p class="quiet chart-wait">{words.text('page-practice.drawing')}</p>}
     </div>
   );
 }

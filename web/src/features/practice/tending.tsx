@@ -1,10 +1,8 @@
 /** A practice pile being tended: its sentence first, as on the page of a real one. */
+import type { ComponentChildren } from 'preact';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { useSaid } from '../../data/live/use-say.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { readingWords } from '../../ui/format/quantity-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { dampWords } from '../../ui/mound/mound-facts.ts';
@@ -23,6 +21,7 @@ import { endRun } from './run-keeper.ts';
 import type { Run } from './run-state.ts';
 import { SeenCharts } from './seen-charts.tsx';
 import { useArrival } from './use-arrival.ts';
+import { usePracticeSay, usePracticeWords } from './use-practice-words.ts';
 import '../pile/pile-page.css';
 import './tending.css';
 
@@ -33,7 +32,8 @@ interface TendingProps {
 }
 
 export function Tending({ scenario, run, frame }: TendingProps) {
-  const { unit } = usePrefs();
+  const { text } = usePracticeWords();
+  const say = usePracticeSay();
   const said = useSaid(renderPile);
   const { pile, seen, diary } = frame;
   // With nothing to warn of, a phone shows the pile first.
@@ -41,9 +41,12 @@ export function Tending({ scenario, run, frame }: TendingProps) {
   return (
     <div class="page pile-page practice-run">
       <Head scenario={scenario} pile={pile} />
-      <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings of this pile">
+      <div class="unseen" role="log" aria-live="assertive" aria-label={text('page-practice.new-warnings')}>
         {run.stoppedBy &&
-          `The clock stands. New warning: ${warningNames[run.stoppedBy.kind]}. ${said(run.stoppedBy, 'todo')}`}
+          text('page-practice.clock-stands.aloud', {
+            warningText: warningNames[run.stoppedBy.kind],
+            todoText: said(run.stoppedBy, 'todo'),
+          })}
       </div>
       <div class="pile-now">
         {pile.alarms.length > 0 && warnings}
@@ -51,25 +54,25 @@ export function Tending({ scenario, run, frame }: TendingProps) {
           <Mound pile={pile} depthM={seen.depthM} cover={seen.cover} large />
           <DampLines frame={frame} />
           <p class="practice-goal">
-            <span class="label">Your goal</span> {sentenceIn(unit, scenario.goal.says)}
+            <span class="label">{text('page-practice.goal')}</span> {say(scenario.goal.says)}
           </p>
         </div>
         {pile.alarms.length === 0 && warnings}
       </div>
-      <Part id="hands" title="Your hands">
+      <Part id="hands" title={text('page-practice.hands')}>
         <Hands scenario={scenario} run={run} frame={frame} />
       </Part>
-      <Part id="history" title="How it went">
+      <Part id="history" title={text('page-practice.history')}>
         <Ahead pile={pile} />
         <AheadInWords pile={pile} series={frame.series} />
         <SeenCharts frame={frame} />
       </Part>
       <Moisture pile={pile} />
-      <Part id="diary" title="What happened">
+      <Part id="diary" title={text('page-practice.diary')}>
         <DiaryList diary={diary} />
         <p class="buttons">
           <button type="button" class="plain" onClick={endRun}>
-            Leave this pile and begin anew
+            {text('page-practice.leave')}
           </button>
         </p>
       </Part>
@@ -80,17 +83,19 @@ export function Tending({ scenario, run, frame }: TendingProps) {
   );
 }
 
+const toList = (inner: ComponentChildren) => <a href="/practice">{inner}</a>;
+
 function Head({ scenario, pile }: Pick<TendingProps, 'scenario'> & Pick<Frame, 'pile'>) {
-  const heading = useArrival(scenario.name);
+  const { text, rich } = usePracticeWords();
+  const name = usePracticeSay()(scenario.name);
+  const heading = useArrival(name);
   const said = useSaid(renderPile);
   return (
     <header class="opening practice-head">
-      <p class="dateline">
-        <a href="/practice">Practice</a>, not a real pile
-      </p>
+      <p class="dateline">{rich('page-practice.dateline.run', { link: toList })}</p>
       <div class="pile-title">
         <h1 ref={heading} tabIndex={-1}>
-          {scenario.name}
+          {name}
         </h1>
         <ToneMark tone={pile.tone} />
       </div>
@@ -99,7 +104,7 @@ function Head({ scenario, pile }: Pick<TendingProps, 'scenario'> & Pick<Frame, '
       {pile.tone !== 'calm' && (
         <p class="buttons">
           <a class="button" href="#hands">
-            Lend a hand
+            {text('page-practice.hands.lend')}
           </a>
         </p>
       )}
@@ -109,13 +114,13 @@ function Head({ scenario, pile }: Pick<TendingProps, 'scenario'> & Pick<Frame, '
 
 /** What is measured beside heat, and what the dots rest on. */
 function DampLines({ frame: { pile } }: { readonly frame: Frame }) {
-  const { unit } = usePrefs();
+  const { text } = usePracticeWords();
   const humidityPct = pile.positions.core?.humidityPct;
-  const dots = dampWords(pile);
   return (
     <p class="hint damp-lines">
-      {humidityPct !== undefined && `The air in the core: ${readingWords('humidity', humidityPct, unit)}. `}
-      {dots && sentenceIn(unit, dots)}
+      {humidityPct !== undefined &&
+        `${text('page-practice.humidity', { humidityPct: Math.round(Math.min(100, humidityPct)) })} `}
+      {dampWords(pile)}
     </p>
   );
 }

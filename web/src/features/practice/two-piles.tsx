@@ -4,12 +4,10 @@ import { toInstant } from '../../../../shared/contracts/time.ts';
 import type { TruthRow } from '../../../../simulator/practice/record.ts';
 import type { PracticeReading, PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { OwnTime, useReader } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { dayAndTime } from '../../ui/format/local-time.ts';
-import { formatTemp } from '../../ui/format/temperature.ts';
-import { capital } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
+import { whenOf } from './practice-time.ts';
 import { saidPositions, truePositions } from './said-and-so.ts';
+import { usePracticeWords } from './use-practice-words.ts';
 import './cut-open.css';
 
 interface TwoPilesProps {
@@ -21,7 +19,7 @@ interface TwoPilesProps {
 }
 
 export function TwoPiles({ scenario, truth, readings, afterH, onHour }: TwoPilesProps) {
-  const { unit } = usePrefs();
+  const { text } = usePracticeWords();
   const reader = useReader();
   const row = truth.find((one) => one.afterH >= afterH) ?? (truth.at(-1) as TruthRow);
   const said = useMemo(() => saidPositions(readings, row.atMs), [readings, row]);
@@ -33,28 +31,32 @@ export function TwoPiles({ scenario, truth, readings, afterH, onHour }: TwoPiles
     phase: 'resting' as const,
     phaseReason: 'just-laid',
   };
-  const when = `Hour ${row.afterH}, ${dayAndTime(row.atMs, reader)}`;
-  const percent = (frac: number) => `${Math.round(100 * frac)}\u00a0%`;
-  const inside = `Hottest layer ${formatTemp(row.hottestC, unit, 0)}, water ${percent(row.moistureFrac)}, oxygen in the worst layer ${percent(row.leastOxygenFrac)}, ${percent(row.aliveFrac)} of the culture alive.`;
+  const when = text('page-practice.truth.when', { hourNumber: row.afterH, ...whenOf(row.atMs, reader) });
+  const inside = text('page-practice.truth.inside', {
+    hottestC: { valueC: row.hottestC, decimals: 0 },
+    moistureFrac: row.moistureFrac,
+    oxygenFrac: row.leastOxygenFrac,
+    aliveFrac: row.aliveFrac,
+  });
   return (
     <OwnTime.Provider value={{ nowMs: row.atMs, reader }}>
       <div class="two-piles">
         <figure>
           <figcaption>
-            <h3>What the probes said</h3>
+            <h3>{text('page-practice.truth.said')}</h3>
           </figcaption>
           <Mound pile={{ id: scenario.id, stage: scenario.stage, positions: said, batch }} depthM={row.depthM} large />
         </figure>
         <figure>
           <figcaption>
-            <h3>What was so</h3>
+            <h3>{text('page-practice.truth.was')}</h3>
           </figcaption>
           <Mound pile={{ id: scenario.id, stage: scenario.stage, positions: was, batch }} depthM={row.depthM} large />
         </figure>
       </div>
       <div class="hour-slider">
         <label for="hour-shown">
-          <b>{capital(when)}.</b> {inside}
+          <b>{when}.</b> {inside}
         </label>
         <input
           id="hour-shown"
