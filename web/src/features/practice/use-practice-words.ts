@@ -13,7 +13,7 @@ import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { type PageWords, usePageTexts } from '../../data/live/page-texts.ts';
 import { useSay } from '../../data/live/use-say.ts';
 
-export const renderPractice = rendererOf({
+const renderPractice = rendererOf({
   ...practiceTexts,
   ...cautionTexts,
   ...squeezeTexts,
