@@ -4,6 +4,8 @@
  * Sentence of each: what was attempted, what must hold, the value found; no final period.
  */
 
+import type { Message } from './messages/message.ts';
+
 /** Why a message from outside cannot be used; a counter and a person can act on each. */
 export const refusalReasons = [
   'topic-shape',
@@ -36,14 +38,15 @@ export class ReadingError extends Error {
   override readonly name = 'ReadingError';
   constructor(
     readonly reason: RefusalReason,
-    message: string,
+    /** What was attempted, what must hold, what was found; made a sentence where somebody reads it. */
+    readonly said: Message,
     options?: ErrorOptions,
   ) {
     // It is what came of a message, not a fault to be traced, and a flood of bad messages makes a flood of these.
     const traced = Error as { stackTraceLimit?: number | undefined };
     const limit = traced.stackTraceLimit;
     traced.stackTraceLimit = 0;
-    super(message, options);
+    super(said.code, options);
     traced.stackTraceLimit = limit;
   }
 }

@@ -1,6 +1,8 @@
 import type { Clock } from '../../shared/clock.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { ReadingError, type RefusalReason } from '../../shared/errors.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
+import type { Quantity } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { type AppendResult, appended } from '../../shared/store/readings-store.ts';
 import type { Refusals } from '../decode/refusals.ts';
@@ -28,13 +30,13 @@ export function createCommitOutcomes({ root, clock, refusals, onCommitted }: Com
     for (const [index, { site, probe, quantity, value, atMs }] of readings.entries()) {
       const outcome = result.outcomes[index];
       const found = `${quantity} ${value} at ${toInstant(atMs)}`;
-      const refuse = (reason: RefusalReason, message: string) =>
-        refusals.count(new ReadingError(reason, `${message}: found ${found}`), `${root}/${site}/${probe}`, found);
+      const names = { siteName: site, probeName: probe, foundPart: readingSaid(quantity, value, toInstant(atMs)) };
+      const refuse = (reason: RefusalReason, said: Message) =>
+        refusals.count(new ReadingError(reason, said), `${root}/${site}/${probe}`, found);
       if (outcome === appended.conflict) {
-        const another = `${site}/${probe} has another ${quantity} for that time`;
-        refuse('conflicting-value', `Cannot keep a second value as ${another}`);
+        refuse('conflicting-value', message('refusal.conflicting', { ...names, quantityName: quantity }));
       } else if (outcome === appended.beforeHorizon) {
-        refuse('already-downsampled', `Cannot keep a reading as those of ${site}/${probe} from that time are thinned`);
+        refuse('already-downsampled', message('refusal.downsampled', names));
       }
     }
   }
@@ -54,4 +56,9 @@ export function createCommitOutcomes({ root, clock, refusals, onCommitted }: Com
 function onlyNew(readings: readonly Reading[], result: AppendResult): readonly Reading[] {
   if (result.newCount === readings.length) return readings;
   return readings.filter((_, index) => result.outcomes[index] === appended.new);
+}
+
+function readingSaid(quantity: Quantity, value: number, timeText: string): Message {
+  if (quantity === 'temperature') return message('refusal.found.temperature', { foundC: value, timeText });
+  return message('refusal.found.other', { quantityName: quantity, valueText: String(value), timeText });
 }

@@ -1,5 +1,7 @@
 /** A message as a broker brought it. */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 
 export const largestPayloadBytes = 64 * 1024;
 
@@ -23,9 +25,9 @@ export function sizeProblem({ payload }: Inbound): ReadingError | undefined {
   if (payload.length > largestPayloadBytes) {
     return new ReadingError(
       'payload-too-large',
-      `Cannot accept the message as it must be at most ${largestPayloadBytes} bytes: found ${payload.length}`,
+      message('refusal.too-large', { mostCount: largestPayloadBytes, foundCount: payload.length }),
     );
   }
   if (payload.length > 0) return undefined;
-  return new ReadingError('payload-empty', 'Cannot read the message as it must hold a reading: found 0 bytes');
+  return new ReadingError('payload-empty', message('refusal.empty'));
 }

@@ -2,20 +2,22 @@
  * What one message means: readings to keep, a probe's status, air foretold, or a counted refusal. It never throws over
  * what a message holds, and stores nothing itself.
  */
+
 import type { Clock } from '../../shared/clock.ts';
 import type { IssuedAirAhead } from '../../shared/contracts/air-ahead.ts';
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { decodeAirAhead } from '../decode/air-ahead.ts';
 import { decodeNumber, decodeReading } from '../decode/decode-payload.ts';
 import {
   type Arrival,
   type Decoded,
+  foundSaid,
   noReadings,
   noRefusals,
   type ProbeRef,
   refused,
-  shown,
 } from '../decode/decoded.ts';
 import { createTopicReader, type Route } from '../decode/topic.ts';
 import { type ForeignIntakeParts, readForeign } from './foreign-intake.ts';
@@ -64,8 +66,7 @@ function decode(options: IntakeOptions, route: Route, message: Inbound, arrival:
 
 function takeStatus(options: IntakeOptions, text: string, { site, probe }: ProbeRef, { nowMs }: Arrival): Decoded {
   if (text !== 'online' && text !== 'offline') {
-    const message = `Cannot read the status as it must be online or offline: found ${shown(text)}`;
-    return refused(new ReadingError('wrong-type', message));
+    return refused(new ReadingError('wrong-type', message('refusal.status', { foundPart: foundSaid(text) })));
   }
   if (!options.admits(site, probe)) return refused(unclaimedError({ site, probe }));
   options.onStatus(site, probe, text === 'online', nowMs);

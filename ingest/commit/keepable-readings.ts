@@ -1,4 +1,5 @@
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { ProbeRef } from '../decode/decoded.ts';
@@ -55,15 +56,18 @@ function calibrated(parts: KeepableParts, reading: Reading, message: Inbound): R
 }
 
 export function unclaimedError({ site, probe }: ProbeRef): ReadingError {
-  return new ReadingError(
-    'too-many-unclaimed',
-    `Cannot listen to another probe that no pile has, as there are as many as may be: found ${site}/${probe}`,
-  );
+  return new ReadingError('too-many-unclaimed', message('refusal.unclaimed', { siteName: site, probeName: probe }));
 }
 
 function powerOnError({ site, probe, value }: Reading): ReadingError {
   return new ReadingError(
     'power-on-value',
-    `Cannot trust temperature of ${site}/${probe} as ${powerOnC} °C must have a value within ${neighbourC} °C in the hour before it: found ${value} alone`,
+    message('refusal.power-on', {
+      siteName: site,
+      probeName: probe,
+      powerOnC,
+      withinK: neighbourC,
+      foundC: value,
+    }),
   );
 }

@@ -1,4 +1,5 @@
 /** Air foretold for a site, from the payload of its topic. */
+
 import {
   type AirAheadProblem,
   airAheadProblem,
@@ -6,6 +7,7 @@ import {
   newAirAheadSchema,
 } from '../../shared/contracts/air-ahead.ts';
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { Arrival } from './decoded.ts';
 
 export function decodeAirAhead(text: string, { nowMs, retained }: Arrival): IssuedAirAhead | ReadingError {
@@ -13,7 +15,7 @@ export function decodeAirAhead(text: string, { nowMs, retained }: Arrival): Issu
   try {
     payload = JSON.parse(text);
   } catch {
-    return new ReadingError('not-json', 'Cannot read the air ahead as it must be a JSON object with points');
+    return new ReadingError('not-json', message('refusal.air-ahead-json'));
   }
   const read = newAirAheadSchema.safeParse(payload);
   if (!read.success) return refusal(problemOf(read.error.issues[0]));
@@ -41,4 +43,4 @@ function problemOf(issue: Issue | undefined): AirAheadProblem {
 }
 
 const refusal = ({ reason, pointer, detail }: AirAheadProblem) =>
-  new ReadingError(reason, `Cannot use the air ahead as ${pointer} is not what it must be: ${detail}`);
+  new ReadingError(reason, message('refusal.air-ahead', { pointerText: pointer, detailText: detail }));

@@ -2,10 +2,12 @@
  * A number with its unit becomes a value we keep, or a refusal. It never judges a pile: the bounds are the probe's, so
  * 85 °C is news and 200 °C is a fault.
  */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { QuantityFacts } from '../../shared/quantities/quantity-facts.ts';
 import { type Quantity, quantityFacts } from '../../shared/quantity.ts';
-import { shown } from './decoded.ts';
+import { foundSaid, type Where, whereSaid } from './decoded.ts';
 
 export function unitsOf(quantity: Quantity): string[] {
   return Object.keys(quantityFacts[quantity].from);
@@ -19,7 +21,7 @@ export function checkedValue(
   quantity: Quantity,
   found: number,
   unit: string | undefined,
-  where: string,
+  where: Where,
 ): number | ReadingError {
   let value = found;
   if (unit !== undefined) {
@@ -28,23 +30,32 @@ export function checkedValue(
     if (convert === undefined) {
       return new ReadingError(
         'unknown-unit',
-        `Cannot read ${quantity} at ${where} as its unit must be one of ${Object.keys(units).join(', ')}: found ${shown(unit)}`,
+        message('refusal.unit', {
+          quantityName: quantity,
+          wherePart: whereSaid(where),
+          unitsText: Object.keys(units).join(', '),
+          foundPart: foundSaid(unit),
+        }),
       );
     }
     value = convert(found);
   }
   const { min, max, unit: kept } = quantityFacts[quantity];
   if (value >= min && value <= max) return value; // so that NaN is refused too
+  const asFound = { wherePart: whereSaid(where), foundText: unit === undefined ? String(found) : `${found} ${unit}` };
   return new ReadingError(
     'out-of-range',
-    `Cannot accept ${quantity} at ${where} as it must be within ${min}..${max} ${kept}: found ${shown(found)}${unit === undefined ? '' : ` ${unit}`}${knownSentinel(quantity, value)}`,
+    quantity === 'temperature'
+      ? message('refusal.range.temperature', { ...asFound, lowestC: min, highestC: max, sign: faultSign(value) })
+      : message('refusal.range.other', { ...asFound, quantityName: quantity, rangeText: `${min}..${max} ${kept}` }),
   );
 }
 
+/** What drivers say of a one-wire probe that is not there [°C]. */
+export const disconnectedC = -127;
+
 /** Values by which one-wire chips and their libraries report a fault; both lie outside the range. */
-function knownSentinel(quantity: Quantity, value: number): string {
-  if (quantity !== 'temperature') return '';
-  if (value === -127) return ' (this is how drivers report a disconnected one-wire probe)';
-  if (value === 127.9375) return ' (this is what a one-wire chip gives when its conversion failed)';
-  return '';
+function faultSign(tempC: number): 'disconnected' | 'failed' | 'other' {
+  if (tempC === disconnectedC) return 'disconnected';
+  return tempC === 127.9375 ? 'failed' : 'other';
 }

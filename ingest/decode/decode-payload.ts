@@ -1,8 +1,10 @@
 /** Which of the payload forms a message has, and what it says. It never throws, whatever the payload holds. */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import { checkedValue } from './checked-value.ts';
-import { type Arrival, type Decoded, noRefusals, type ProbeRef, refused, shown } from './decoded.ts';
+import { type Arrival, type Decoded, foundSaid, noRefusals, type ProbeRef, refused } from './decoded.ts';
 import { decodeJsonObject } from './json-object.ts';
 import { arrivalTimeMs } from './reading-time.ts';
 import { decodeSenml } from './senml.ts';
@@ -13,12 +15,7 @@ export function decodeReading(text: string, probe: ProbeRef, arrival: Arrival): 
   if (body instanceof ReadingError) return refused(body);
   if (Array.isArray(body)) return decodeSenml(body, probe, arrival);
   if (typeof body === 'object' && body !== null) return decodeJsonObject(body, probe, arrival);
-  return refused(
-    new ReadingError(
-      'wrong-type',
-      `Cannot read the payload as it must be a JSON object or a SenML pack (a bare number belongs on a topic that ends in its quantity): found ${shown(body)}`,
-    ),
-  );
+  return refused(new ReadingError('wrong-type', message('refusal.payload', { foundPart: foundSaid(body) })));
 }
 
 /** Digits with an optional fraction and exponent; no hexadecimal, no thousands, no comma. */
@@ -31,13 +28,13 @@ export function decodeNumber(text: string, probe: ProbeRef, quantity: Quantity, 
     return refused(
       new ReadingError(
         'wrong-type',
-        `Cannot read ${quantity} as the payload must be one bare number: found ${shown(text)}`,
+        message('refusal.bare-number', { quantityName: quantity, foundPart: foundSaid(text) }),
       ),
     );
   }
-  const atMs = arrivalTimeMs(arrival, '/time of a JSON object on the topic that ends in "reading"');
+  const atMs = arrivalTimeMs(arrival, { place: 'object-time' });
   if (typeof atMs !== 'number') return refused(atMs);
-  const value = checkedValue(quantity, found, undefined, 'the payload');
+  const value = checkedValue(quantity, found, undefined, { place: 'payload' });
   if (typeof value !== 'number') return refused(value);
   return { readings: [{ site: probe.site, probe: probe.probe, quantity, value, atMs }], refusals: noRefusals };
 }
@@ -52,7 +49,7 @@ export function parseJson(text: string): unknown {
     return JSON.parse(text) as unknown;
   } catch (cause) {
     const problem = cause instanceof Error ? cause.message : String(cause);
-    return new ReadingError('not-json', `Cannot read the payload as it must be JSON: ${problem.slice(0, 120)}`, {
+    return new ReadingError('not-json', message('refusal.json', { problemText: problem.slice(0, 120) }), {
       cause,
     });
   }

@@ -3,6 +3,7 @@
  * can.
  */
 import type { ReadingError } from '../../shared/errors.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Reading } from '../../shared/reading.ts';
 
 export interface ProbeRef {
@@ -31,15 +32,30 @@ export function refused(...refusals: ReadingError[]): Decoded {
 }
 
 /** A value as it stood in the payload, short enough for a sentence; safe for any depth of nesting. */
-export function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  if (typeof value === 'string') return JSON.stringify(cut(value));
-  if (Array.isArray(value)) return `a list of ${value.length}`;
+export function foundSaid(value: unknown): Message {
+  if (value === undefined) return message('refusal.found.nothing');
+  if (Array.isArray(value)) return message('refusal.found.list', { lengthCount: value.length });
   if (typeof value === 'object' && value !== null) {
     const names = Object.keys(value);
-    return names.length === 0 ? 'an empty object' : `an object with ${cut(names.slice(0, 8).join(', '))}`;
+    if (names.length === 0) return message('refusal.found.empty-object');
+    return message('refusal.found.object', { namesText: cut(names.slice(0, 8).join(', ')) });
   }
-  return String(value);
+  return message('refusal.found.text', { foundText: typeof value === 'string' ? quoted(value) : String(value) });
+}
+
+/** A text that came from outside, short enough for a sentence. */
+export function quoted(text: string): string {
+  return JSON.stringify(cut(text));
+}
+
+/** Where a value or a time was looked for: a JSON Pointer or a name as the message has it, or one of these places. */
+export type Where =
+  | string
+  | { readonly place: 'payload' | 'mapping-time' | 'report-time' | 'row-time' | 'object-time' };
+
+export function whereSaid(where: Where): Message {
+  if (typeof where !== 'string') return message(`refusal.where.${where.place}`);
+  return message('refusal.where.pointer', { pointerText: where });
 }
 
 function cut(text: string): string {

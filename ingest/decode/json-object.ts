@@ -2,12 +2,23 @@
  * The payload form with one value per name, e.g. {"temperature": 41.5, "time": 1900000000}. It never minds names it
  * does not know: probes may say more than we ask.
  */
+
 import { z } from 'zod';
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import { type Quantity, quantities, quantityFacts } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { checkedValue } from './checked-value.ts';
-import { type Arrival, type Decoded, noReadings, noRefusals, type ProbeRef, refused, shown } from './decoded.ts';
+import {
+  type Arrival,
+  type Decoded,
+  foundSaid,
+  noReadings,
+  noRefusals,
+  type ProbeRef,
+  refused,
+  whereSaid,
+} from './decoded.ts';
 import { readingTimeMs } from './reading-time.ts';
 
 const numbers = Object.fromEntries(quantities.map((quantity) => [quantity, z.number().optional()])) as Record<
@@ -58,23 +69,19 @@ function fromFields(body: Body, probe: ProbeRef, arrival: Arrival, earlier: read
 }
 
 function nothingKnown(): ReadingError {
-  return new ReadingError(
-    'missing-field',
-    `Cannot find a value as the object must hold at least one of ${quantities.join(', ')}: found none`,
-  );
+  return new ReadingError('missing-field', message('refusal.nothing-known', { namesText: quantities.join(', ') }));
 }
 
 function faultAt(field: string, body: object): { field: string; error: ReadingError } {
-  const found = shown((body as Record<string, unknown>)[field]);
+  const foundPart = foundSaid((body as Record<string, unknown>)[field]);
   if (field === 'time') {
-    const message = `Cannot date the reading as /time must be a string or a number: found ${found}`;
-    return { field, error: new ReadingError('bad-time', message) };
+    const said = message('refusal.json-time', { wherePart: whereSaid('/time'), foundPart });
+    return { field, error: new ReadingError('bad-time', said) };
   }
   if (field === 'unit') {
-    const message = `Cannot read temperature as /unit must be "C" or "F": found ${found}`;
-    return { field, error: new ReadingError('unknown-unit', message) };
+    return { field, error: new ReadingError('unknown-unit', message('refusal.json-unit', { foundPart })) };
   }
   const { unit } = quantityFacts[field as Quantity];
-  const message = `Cannot read /${field} as it must be a number [${unit}]: found ${found}`;
-  return { field, error: new ReadingError('wrong-type', message) };
+  const said = message('refusal.json-number', { fieldText: field, unitText: unit, foundPart });
+  return { field, error: new ReadingError('wrong-type', said) };
 }

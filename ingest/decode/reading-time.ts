@@ -2,10 +2,12 @@
  * When a reading was measured, or why that cannot be known. It never dates a message that lay in the broker by its
  * arrival.
  */
+
 import { parseInstant } from '../../shared/contracts/time.ts';
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import { msPerMinute } from '../../shared/units.ts';
-import { type Arrival, shown } from './decoded.ts';
+import { type Arrival, foundSaid, type Where, whereSaid } from './decoded.ts';
 
 /** Clocks of probes drift; what is further ahead than this would hide later readings. */
 const futureToleranceMs = 5 * msPerMinute;
@@ -17,38 +19,44 @@ const earliestMs = 946_684_800_000;
 export function readingTimeMs(
   time: string | number | undefined,
   arrival: Arrival,
-  where: string,
+  where: Where,
 ): number | ReadingError {
   if (time === undefined) return arrivalTimeMs(arrival, where);
   const atMs = parseInstant(time);
   if (atMs === undefined) {
     return new ReadingError(
       'bad-time',
-      `Cannot date the reading as ${where} must be an RFC 3339 time such as 2031-04-05T06:07:08Z, or epoch seconds or milliseconds: found ${shown(time)}`,
+      message('refusal.time.form', {
+        wherePart: whereSaid(where),
+        exampleText: '2031-04-05T06:07:08Z',
+        foundPart: foundSaid(time),
+      }),
     );
   }
   return checkedTime(atMs, arrival, where, time);
 }
 
-export function arrivalTimeMs(arrival: Arrival, where: string): number | ReadingError {
+export function arrivalTimeMs(arrival: Arrival, where: Where): number | ReadingError {
   if (!arrival.retained) return arrival.nowMs;
-  return new ReadingError(
-    'missing-field',
-    `Cannot date a retained reading by its arrival as it lay in the broker: it must carry its own time at ${where}, found nothing`,
-  );
+  return new ReadingError('missing-field', message('refusal.time.retained', { wherePart: whereSaid(where) }));
 }
 
 /** @param found The time as it stood, for the sentence. */
-export function checkedTime(atMs: number, arrival: Arrival, where: string, found: unknown): number | ReadingError {
+export function checkedTime(atMs: number, arrival: Arrival, where: Where, found: unknown): number | ReadingError {
   if (atMs > arrival.nowMs + futureToleranceMs) {
     return new ReadingError(
       'future-time',
-      `Cannot accept a reading from the future as ${where} must be at most 5 minutes ahead of this clock: found ${shown(found)}, ${Math.round((atMs - arrival.nowMs) / 1000)} s ahead`,
+      message('refusal.time.future', {
+        wherePart: whereSaid(where),
+        aheadMinutesCount: futureToleranceMs / msPerMinute,
+        foundPart: foundSaid(found),
+        foundAheadCount: Math.round((atMs - arrival.nowMs) / 1000),
+      }),
     );
   }
   if (atMs >= earliestMs) return atMs; // so that NaN is refused too
   return new ReadingError(
     'bad-time',
-    `Cannot date the reading as ${where} must be after the year 1999: found ${shown(found)} (a probe's clock that was never set counts from 1970)`,
+    message('refusal.time.early', { wherePart: whereSaid(where), foundPart: foundSaid(found) }),
   );
 }

@@ -7,6 +7,8 @@ import type { Clock } from '../../shared/clock.ts';
 import type { RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { type ReadingError, type RefusalReason, refusalReasons } from '../../shared/errors.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
+import type { Message } from '../../shared/messages/message.ts';
 import { refusalMeanings } from './refusal-meanings.ts';
 
 const shownCharacters = 200;
@@ -16,7 +18,7 @@ interface Counted {
   atMs: number;
   topic: string;
   payload: Buffer;
-  message: string;
+  said: Message;
 }
 
 export interface Refusals {
@@ -40,7 +42,7 @@ export function createRefusals(clock: Clock): Refusals {
         atMs: clock.nowMs(),
         topic: topic.slice(0, shownCharacters),
         payload: Buffer.from(start),
-        message: error.message,
+        said: error.said,
       });
     },
     answer() {
@@ -51,9 +53,9 @@ export function createRefusals(clock: Clock): Refusals {
           at: toInstant(found.atMs),
           topic: excerpt(found.topic),
           payload: excerpt(found.payload.toString('utf8')),
-          message: escapeControls(found.message),
+          ...inWords({ message: withoutControls(found.said) }, found.atMs),
         };
-        return [{ reason, meaning: refusalMeanings[reason], count: found.count, last }];
+        return [{ reason, ...inWords({ meaning: refusalMeanings[reason] }, found.atMs), count: found.count, last }];
       });
       const total = refusals.reduce((sum, { count }) => sum + count, 0);
       return { since: toInstant(sinceMs), total, refusals };
@@ -78,4 +80,12 @@ function escapeControls(text: string): string {
     const code = character.codePointAt(0) ?? 0;
     return code > 0xffff ? `\\u{${code.toString(16)}}` : `\\u${code.toString(16).padStart(4, '0')}`;
   });
+}
+
+/** What came from outside stands in the parameters of a message. */
+function withoutControls<Value>(value: Value): Value {
+  if (typeof value === 'string') return escapeControls(value) as Value;
+  if (typeof value !== 'object' || value === null) return value;
+  const entries = Object.entries(value).map(([name, part]) => [name, withoutControls(part)]);
+  return Object.fromEntries(entries) as Value;
 }

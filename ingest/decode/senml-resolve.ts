@@ -2,9 +2,11 @@
  * A SenML pack becomes records that stand alone (RFC 8428 section 4.6). It never knows which names or units are ours
  * (see senml.ts).
  */
+
 import { z } from 'zod';
 import { ReadingError } from '../../shared/errors.ts';
-import { shown } from './decoded.ts';
+import { message } from '../../shared/messages/message.ts';
+import { foundSaid } from './decoded.ts';
 
 /** Fields of RFC 8428 sections 4.1 and 4.2; others are ignored unless their label ends in "_" (section 4.4). */
 const recordSchema = z.object({
@@ -54,7 +56,7 @@ export function resolveSenml(
   pack: readonly unknown[],
   nowMs: number,
 ): (ResolvedRecord | ReadingError)[] | ReadingError {
-  if (pack.length === 0) return notSenml('', 'a pack must hold at least one record', pack);
+  if (pack.length === 0) return notSenml('refusal.senml.empty', '', pack);
   const resolved: (ResolvedRecord | ReadingError)[] = [];
   const base = { name: '', timeS: 0, unit: undefined as string | undefined, value: 0, sum: 0 };
   let version: number | undefined;
@@ -62,29 +64,29 @@ export function resolveSenml(
   for (const [index, raw] of pack.entries()) {
     const where = `/${index}`;
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
-      return notSenml(where, 'each record must be an object', raw);
+      return notSenml('refusal.senml.record', where, raw);
     }
     for (const label in raw) {
-      if (label.endsWith('_')) return notSenml(`${where}/${label}`, 'this label must be understood, and is not', raw);
+      if (label.endsWith('_')) return notSenml('refusal.senml.label', `${where}/${label}`, raw);
     }
     const parsed = recordSchema.safeParse(raw);
     const record = parsed.success ? parsed.data : undefined;
     if (!parsed.success) {
       const field = String(parsed.error.issues[0]?.path[0]);
       // A broken base field spoils every record after it; a broken field of its own only this one.
-      const error = notSenml(`${where}/${field}`, 'the field must have the type of RFC 8428', valueAt(raw, field));
+      const error = notSenml('refusal.senml.field', `${where}/${field}`, valueAt(raw, field));
       if (field.startsWith('b')) return error;
       resolved.push(error);
     }
 
     const bases = record ?? recordSchema.safeParse(onlyBases(raw)).data;
-    if (bases === undefined) return notSenml(where, 'base fields must have the types of RFC 8428', raw);
+    if (bases === undefined) return notSenml('refusal.senml.bases', where, raw);
     if (bases.bver !== undefined) {
       if (bases.bver > knownVersion) {
-        return notSenml(`${where}/bver`, `the version must be at most ${knownVersion}`, bases.bver);
+        return wrongVersion('refusal.senml.version', where, knownVersion, bases.bver);
       }
       if (version !== undefined && version !== bases.bver) {
-        return notSenml(`${where}/bver`, `all records must have one version, first ${version}`, bases.bver);
+        return wrongVersion('refusal.senml.versions', where, version, bases.bver);
       }
       version = bases.bver;
     }
@@ -106,21 +108,14 @@ function resolveRecord(
 ): ResolvedRecord | ReadingError {
   const name = base.name + (record.n ?? '');
   if (!namePattern.test(name)) {
-    return notSenml(
-      `/${index}/n`,
-      'base name and name together must begin with a letter or digit and hold only those and - : . / _',
-      name,
-    );
+    return notSenml('refusal.senml.name-form', `/${index}/n`, name);
   }
   const values = [record.v, record.vs, record.vb, record.vd].filter((value) => value !== undefined);
   // Section 4.2: exactly one value, or none beside a sum.
-  if (values.length > 1) return notSenml(`/${index}`, 'a record must hold only one of v, vs, vb, vd', record);
+  if (values.length > 1) return notSenml('refusal.senml.one-value', `/${index}`, record);
   const sum = record.s === undefined ? undefined : base.sum + record.s;
   if (values.length === 0 && sum === undefined) {
-    return new ReadingError(
-      'missing-field',
-      `Cannot read record /${index} as it must hold a value at v: found nothing`,
-    );
+    return new ReadingError('missing-field', message('refusal.senml.no-value', { indexCount: index }));
   }
   const timeS = base.timeS + (record.t ?? 0);
   const relative = timeS < relativeBelowS;
@@ -136,8 +131,20 @@ function resolveRecord(
   };
 }
 
-function notSenml(where: string, must: string, found: unknown): ReadingError {
-  return new ReadingError('not-senml', `Cannot read the SenML pack at "${where}" as ${must}: found ${shown(found)}`);
+type SenmlCode = `refusal.senml.${'empty' | 'record' | 'label' | 'field' | 'bases' | 'name-form' | 'one-value'}`;
+
+function notSenml(code: SenmlCode, pointerText: string, found: unknown): ReadingError {
+  return new ReadingError('not-senml', message(code, { pointerText, foundPart: foundSaid(found) }));
+}
+
+function wrongVersion(
+  code: `refusal.senml.${'version' | 'versions'}`,
+  where: string,
+  versionCount: number,
+  found: number,
+): ReadingError {
+  const said = message(code, { pointerText: `${where}/bver`, versionCount, foundPart: foundSaid(found) });
+  return new ReadingError('not-senml', said);
 }
 
 function valueAt(raw: object, field: string): unknown {

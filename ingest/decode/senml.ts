@@ -2,11 +2,13 @@
  * The payload form that follows RFC 8428 (SenML JSON). It never takes the probe from the names: that is the topic's, so
  * a pack cannot speak for another probe.
  */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import { type Quantity, quantities } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { checkedValue } from './checked-value.ts';
-import { type Arrival, type Decoded, type ProbeRef, refused, shown } from './decoded.ts';
+import { type Arrival, type Decoded, foundSaid, type ProbeRef, refused } from './decoded.ts';
 import { arrivalTimeMs, checkedTime } from './reading-time.ts';
 import { type ResolvedRecord, resolveSenml } from './senml-resolve.ts';
 
@@ -32,13 +34,17 @@ function toReading(record: ResolvedRecord, probe: ProbeRef, arrival: Arrival): R
   if (record.value === undefined) {
     return new ReadingError(
       'missing-field',
-      `Cannot read ${where} as a sum alone is no measurement: found ${record.sum}`,
+      message('refusal.senml.sum', { pointerText: where, foundPart: foundSaid(record.sum) }),
     );
   }
   if (typeof record.value !== 'number') {
     return new ReadingError(
       'wrong-type',
-      `Cannot read ${where} as ${quantity} must be a number: found ${shown(record.value)}`,
+      message('refusal.senml.number', {
+        pointerText: where,
+        quantityName: quantity,
+        foundPart: foundSaid(record.value),
+      }),
     );
   }
   const atMs = timeOf(record, arrival);
@@ -54,7 +60,11 @@ function quantityOf(record: ResolvedRecord): Quantity | ReadingError {
   if (known.has(last)) return last as Quantity;
   return new ReadingError(
     'unknown-quantity',
-    `Cannot use record /${record.index} as the last part of its name must be one of ${quantities.join(', ')}: found ${shown(record.name)}`,
+    message('refusal.senml.name', {
+      indexCount: record.index,
+      namesText: quantities.join(', '),
+      foundPart: foundSaid(record.name),
+    }),
   );
 }
 

@@ -1,9 +1,11 @@
 /** What a topic says about the message on it. It never lets a name through that `nameSchema` would refuse. */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import { namePattern } from '../../shared/names.ts';
 import { type Quantity, quantities } from '../../shared/quantity.ts';
 import type { ProbeRef } from './decoded.ts';
-import { shown } from './decoded.ts';
+import { foundSaid } from './decoded.ts';
 
 export type Route =
   | { readonly kind: 'reading'; readonly probe: ProbeRef }
@@ -27,24 +29,24 @@ export function readTopic(root: string, topic: string): Route {
   const levels = topic.slice(root.length + 1).split('/');
   const [site = '', probe = '', leaf = ''] = levels;
   if (levels.length === 2 && probe === airAheadLeaf && namePattern.test(site)) return { kind: 'air-ahead', site };
-  if (levels.length !== 3) return misshapen(topic, root, 'must have three levels below the root');
-  if (!namePattern.test(site)) return misshapen(topic, root, 'must name a site by 1-64 of a-z 0-9 - _');
-  if (!namePattern.test(probe)) return misshapen(topic, root, 'must name a probe by 1-64 of a-z 0-9 - _');
+  if (levels.length !== 3) return misshapen(message('refusal.topic.levels', shapeOf(topic, root)));
+  if (!namePattern.test(site)) return misshapen(message('refusal.topic.site', shapeOf(topic, root)));
+  if (!namePattern.test(probe)) return misshapen(message('refusal.topic.probe', shapeOf(topic, root)));
   const ref = { site, probe };
   if (leaf === 'reading' || leaf === 'status') return { kind: leaf, probe: ref };
   if (quantityNames.has(leaf)) return { kind: 'value', probe: ref, quantity: leaf as Quantity };
-  return misshapen(topic, root, `must end in reading, status or one of ${quantities.join(', ')}`);
+  return misshapen(message('refusal.topic.leaf', { ...shapeOf(topic, root), namesText: quantities.join(', ') }));
 }
 
-function misshapen(topic: string, root: string, must: string): Route {
-  return {
-    kind: 'misshapen',
-    error: new ReadingError(
-      'topic-shape',
-      `Cannot read the topic as it ${must}, like ${root}/<site>/<probe>/reading: found ${shown(topic)}`,
-    ),
-  };
-}
+/** A topic as it must be, and as it is. */
+const shapeOf = (topic: string, root: string) => ({
+  patternText: readingTopicPattern(root),
+  foundPart: foundSaid(topic),
+});
+
+export const readingTopicPattern = (root: string) => `${root}/<site>/<probe>/reading`;
+
+const misshapen = (said: Message): Route => ({ kind: 'misshapen', error: new ReadingError('topic-shape', said) });
 
 /** A server hears few topics again and again; a flood of invented ones empties the memory instead of filling it. */
 const rememberedTopics = 20_000;

@@ -1,10 +1,20 @@
 /** What a device reported, as readings of its probes or counted refusals. */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import { quantityFacts } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { checkedValue } from '../decode/checked-value.ts';
 import { parseNumber } from '../decode/decode-payload.ts';
-import { type Arrival, type Decoded, noReadings, noRefusals, refused, shown } from '../decode/decoded.ts';
+import {
+  type Arrival,
+  type Decoded,
+  foundSaid,
+  noReadings,
+  noRefusals,
+  refused,
+  whereSaid,
+} from '../decode/decoded.ts';
 import { readingTimeMs } from '../decode/reading-time.ts';
 import { deviceName } from './device-name.ts';
 import type { DeviceReport, DeviceValue } from './family.ts';
@@ -28,7 +38,7 @@ export function deviceReadings(
   const measuring = new Set(values.filter(({ quantity }) => quantityFacts[quantity].isOfPile).map(({ part }) => part));
   const wanted = values.filter(({ part }) => measuring.has(part) || isKnown(probeOf.get(part) ?? ''));
   if (wanted.length === 0) return nothing;
-  const atMs = readingTimeMs(report.time, arrival, 'its time');
+  const atMs = readingTimeMs(report.time, arrival, { place: 'report-time' });
   if (typeof atMs !== 'number') return refused(atMs);
   const readings: Reading[] = [];
   const refusals: ReadingError[] = [];
@@ -54,6 +64,6 @@ function isSaid(found: unknown): boolean {
 function keptValue({ quantity, found, unit, where }: DeviceValue): number | ReadingError {
   const value = typeof found === 'string' ? parseNumber(found) : found;
   if (typeof value === 'number') return checkedValue(quantity, value, unit, where);
-  const message = `Cannot read ${quantity} at ${where} as it must be a number: found ${shown(found)}`;
-  return new ReadingError('wrong-type', message);
+  const said = { quantityName: quantity, wherePart: whereSaid(where), foundPart: foundSaid(found) };
+  return new ReadingError('wrong-type', message('refusal.quantity-number', said));
 }

@@ -3,9 +3,11 @@
  * `homeassistant/<component>/[<node>/]<object>/config`: one sensor each, or a whole device. What is no measurement of
  * ours is passed over; a measurement of ours that cannot be read is refused with what stands in the way.
  */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { Quantity } from '../../shared/quantity.ts';
-import { shown } from '../decode/decoded.ts';
+import { foundSaid, quoted } from '../decode/decoded.ts';
 import { baseOf, expanded, expandedDevice, objectsOf } from './discovery-keys.ts';
 import { isObject, type JsonObject, objectAt, textAt } from './family.ts';
 import { unitNamed } from './unit-names.ts';
@@ -162,7 +164,11 @@ function templateAt(entity: JsonObject, key: string, of: string): ValueTemplate 
     readTemplate(text) ??
     new ReadingError(
       'unknown-template',
-      `Cannot read ${of} as its template must be as simple as {{ value_json.temperature | float }}: found ${shown(text)}`,
+      message('refusal.template', {
+        ofText: of,
+        exampleText: '{{ value_json.temperature | float }}',
+        foundPart: foundSaid(text),
+      }),
     )
   );
 }
@@ -185,6 +191,10 @@ function firstText(found: unknown): string | undefined {
 function unknownUnit(quantity: Quantity, label: string, unit: string | undefined): ReadingError {
   return new ReadingError(
     'unknown-unit',
-    `Cannot read ${quantity} of ${shown(label)} as its discovery message must name a unit of it: found ${shown(unit)}`,
+    message('refusal.discovery-unit', {
+      quantityName: quantity,
+      labelText: quoted(label),
+      foundPart: foundSaid(unit),
+    }),
   );
 }

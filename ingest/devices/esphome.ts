@@ -28,5 +28,5 @@ function read({ levels, text }: DeviceMessage): FamilySays {
   // Text sensors have the same topics; a board's name of a value does not say whether it is a number.
   if (last !== 'state' || levels.at(-3) !== 'sensor' || named === undefined) return undefined;
   const node = levels.slice(0, -3).join('/');
-  return [{ via: node, device: node, values: [{ ...named, found: text, where: 'the payload' }] }];
+  return [{ via: node, device: node, values: [{ ...named, found: text, where: { place: 'payload' } }] }];
 }

@@ -1,6 +1,7 @@
 /** What a reader of one family of devices takes and gives. It never throws, whatever a message holds. */
+
 import type { Quantity } from '../../shared/quantity.ts';
-import type { Arrival } from '../decode/decoded.ts';
+import type { Arrival, Where } from '../decode/decoded.ts';
 
 export interface DeviceMessage {
   readonly topic: string;
@@ -25,7 +26,7 @@ export interface DeviceValue {
   /** A unit of `quantityFacts`; undefined means the one we keep. */
   readonly unit?: string | undefined;
   /** Where it stood, for the sentence of a refusal. */
-  readonly where: string;
+  readonly where: Where;
 }
 
 export interface DeviceReport {

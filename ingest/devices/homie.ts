@@ -7,6 +7,7 @@ import {
   type DeviceFamily,
   type DeviceMessage,
   type DeviceReport,
+  type DeviceValue,
   type FamilyReader,
   type FamilySays,
   isObject,
@@ -76,7 +77,7 @@ function read(message: DeviceMessage, device: string, path: string, known: Descr
   if (named === undefined) return 'ours';
   const unit = unitNamed(named.quantity, known.units.get(path));
   if (unit === undefined) return 'ours';
-  const value = { ...named, unit, found: message.text, where: 'the payload' };
+  const value: DeviceValue = { ...named, unit, found: message.text, where: { place: 'payload' } };
   const report: DeviceReport = { via: device, device, label: known.label, values: [value] };
   return [report];
 }

@@ -1,4 +1,5 @@
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import { type Arrival, type Decoded, noReadings, noRefusals, refused } from '../decode/decoded.ts';
 import type { DeviceMemory } from './device-memory.ts';
 import { deviceReadings } from './device-readings.ts';
@@ -46,6 +47,6 @@ function takeReport(memory: DeviceMemory, family: string, report: DeviceReport, 
 function nameTaken(site: string, probe: string, device: string): ReadingError {
   return new ReadingError(
     'name-taken',
-    `Cannot tell two devices apart as each must give another name: found ${site}/${probe} taken when ${device} spoke`,
+    message('refusal.name-taken', { siteName: site, probeName: probe, deviceName: device }),
   );
 }

@@ -31,8 +31,8 @@ function open(): FamilyReader {
       const time = body.last_seen;
       if (typeof time === 'string' || typeof time === 'number') return [{ via: device, device, values, time }];
       const known = before.get(device);
-      before.set(device, new Map(values.map(({ where, found }) => [where, found])));
-      const fresh = values.filter(({ where, found }) => known?.get(where) !== found);
+      before.set(device, new Map(values.map(({ where, found }) => [String(where), found])));
+      const fresh = values.filter(({ where, found }) => known?.get(String(where)) !== found);
       return [{ via: device, device, values: fresh }];
     },
   };

@@ -1,5 +1,7 @@
 /** What a client of the embedded broker may publish, and what becomes of it. */
+
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import { isWarningTopic } from '../../shared/probe-key.ts';
 import type { Principal } from '../auth/auth-policy.ts';
 import { largestPayloadBytes } from '../commit/inbound.ts';
@@ -50,9 +52,9 @@ function unpublishable(
   root: string,
 ): ReadingError | undefined {
   if (principal?.rights?.mayPublish(topic) === false || isWarningTopic(topic, root))
-    return notItsTopic(principal, 'publish on', topic);
+    return notItsTopic('refusal.publish', principal, topic);
   const cutBytes = cutLengthBytes(payload);
   if (cutBytes === undefined) return undefined;
-  const most = `Cannot accept the message as it must be at most ${largestPayloadBytes} bytes`;
-  return new ReadingError('payload-too-large', `${most}: found ${cutBytes}`);
+  const said = message('refusal.too-large', { mostCount: largestPayloadBytes, foundCount: cutBytes });
+  return new ReadingError('payload-too-large', said);
 }

@@ -1,6 +1,8 @@
 /** What a client of the embedded broker may listen to. */
+
 import type { Client } from 'aedes';
 import { ReadingError } from '../../shared/errors.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Hook, HookParts } from './hook-parts.ts';
 import { notItsTopic, whoIs } from './not-its-topic.ts';
 
@@ -24,23 +26,21 @@ function unhearable(
   filter: string,
 ): ReadingError | undefined {
   const principal = principals.get(client);
-  if (principal?.rights?.mayHear(filter) === false) return notItsTopic(principal, 'listen to', filter);
+  if (principal?.rights?.mayHear(filter) === false) return notItsTopic('refusal.listen', principal, filter);
   const wrong = filterProblem(filter);
   if (wrong !== undefined || filters.take({ client, principal }, filter)) return wrong;
-  return tooManyFilters(`${whoIs(principal)} hear more topic filters than it does already: found ${filter}`);
+  return tooManyFilters(message('refusal.filters', { ...whoIs(principal), filterText: filter }));
 }
 
-function tooManyFilters(what: string): ReadingError {
-  return new ReadingError('too-many-filters', `Cannot let ${what}`);
-}
+const tooManyFilters = (said: Message) => new ReadingError('too-many-filters', said);
 
 /** Each level of a filter takes memory of its own, for as long as somebody listens. */
 function filterProblem(filter: string): ReadingError | undefined {
   const bytes = Buffer.byteLength(filter);
   if (bytes > longestFilterBytes)
-    return tooManyFilters(`a topic filter be longer than ${longestFilterBytes} bytes: found ${bytes}`);
+    return tooManyFilters(message('refusal.filter-long', { mostCount: longestFilterBytes, foundCount: bytes }));
   const levels = filter.split('/').length;
   if (levels > mostFilterLevels)
-    return tooManyFilters(`a topic filter have more than ${mostFilterLevels} levels: found ${levels}`);
+    return tooManyFilters(message('refusal.filter-deep', { mostCount: mostFilterLevels, foundCount: levels }));
   return undefined;
 }

@@ -2,9 +2,11 @@
  * The connections of the embedded broker: how each is read, at which pace, and what is counted when it is turned away
  * or parted from.
  */
+
 import type { Socket } from 'node:net';
 import type { Client } from 'aedes';
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { AuthPolicy, Principal } from '../auth/auth-policy.ts';
 import type { RefusedReason } from '../auth/connection-attempts.ts';
 import type { Sink } from '../commit/inbound-source.ts';
@@ -100,8 +102,7 @@ export class BrokerConnections {
       this.refused(socket, 'too-long-packet', client);
       return;
     }
-    const most = `Cannot read a message as it must be at most ${longestPublishBytes} bytes, and its topic short`;
-    const message = `${most}: announced ${lengthBytes}, so the connection was ended`;
-    this.#parts.sink.refuse(new ReadingError('payload-too-large', message), `(not read) from ${addressOf(socket)}`, '');
+    const said = message('refusal.too-long', { mostCount: longestPublishBytes, foundCount: lengthBytes });
+    this.#parts.sink.refuse(new ReadingError('payload-too-large', said), `(not read) from ${addressOf(socket)}`, '');
   }
 }

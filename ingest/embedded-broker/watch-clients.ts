@@ -1,7 +1,9 @@
 /** What the embedded broker says of its clients by itself. */
+
 import type { EventEmitter } from 'node:events';
 import type { Aedes, Client } from 'aedes';
 import { ReadingError } from '../../shared/errors.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { AuthPolicy, Principal } from '../auth/auth-policy.ts';
 import type { IngestLog, Sink } from '../commit/inbound-source.ts';
 import { addressOf } from './arrivals.ts';
@@ -42,8 +44,8 @@ export function watchTrouble(
   broker.on('clientError', (client, error) => {
     // Topics that no publisher may use (wildcards, none, too deep) end the connection before `authorizePublish`.
     if (/PUBLISH|topic has/.test(error.message)) {
-      const message = `Cannot read the topic as MQTT must allow it for publishing: ${error.message}`;
-      sink.refuse(new ReadingError('topic-shape', message), `(not told) from ${shownClientId(client.id)}`, '');
+      const said = message('refusal.topic-mqtt', { problemText: error.message });
+      sink.refuse(new ReadingError('topic-shape', said), `(not told) from ${shownClientId(client.id)}`, '');
     }
     if (/maxInflightInbound/.test(error.message)) connections.refused(socketOf(client), 'too-much-under-way', client);
     warn({ client: shownClientId(client.id), err: error }, 'parted from a publisher');

@@ -2,16 +2,19 @@
  * A message on a foreign topic becomes a reading. It never throws over what a message holds; a mapping that is wrong in
  * itself is named by `mappingProblem`.
  */
+
 import type { z } from 'zod';
 import type { MappingInput, mappingTrialSchema } from '../../shared/contracts/ingest.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { ReadingError } from '../../shared/errors.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
+import { message } from '../../shared/messages/message.ts';
 import { namePattern } from '../../shared/names.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { trimSign } from '../../shared/trim-sign.ts';
 import { checkedValue, unitsOf } from '../decode/checked-value.ts';
 import { parseJson, parseNumber } from '../decode/decode-payload.ts';
-import { type Arrival, shown } from '../decode/decoded.ts';
+import { type Arrival, foundSaid, quoted, whereSaid } from '../decode/decoded.ts';
 import { readingTimeMs } from '../decode/reading-time.ts';
 import { pointerProblem, valueAt } from './json-pointer.ts';
 import { filterProblem, matchFilter, wildcardCount } from './topic-filter.ts';
@@ -58,14 +61,14 @@ export function applyMapping(
   if (probe === '') {
     return new ReadingError(
       'topic-shape',
-      `Cannot name a probe as ${shown(mapping.probe)} gives nothing for the topic: found ${shown(topic)}`,
+      message('refusal.probe-name', { templateText: quoted(mapping.probe), topicText: quoted(topic) }),
     );
   }
   const document = documentOf(mapping, payload);
   if (document instanceof ReadingError) return document;
   const found = numberAt(document, mapping.pointer);
   if (typeof found !== 'number') return found;
-  const value = checkedValue(mapping.quantity, found * mapping.scale, mapping.unit, shown(mapping.pointer));
+  const value = checkedValue(mapping.quantity, found * mapping.scale, mapping.unit, quoted(mapping.pointer));
   if (typeof value !== 'number') return value;
   const atMs = timeAt(document, mapping.timePointer, arrival);
   if (typeof atMs !== 'number') return atMs;
@@ -82,7 +85,7 @@ export function tryMapping(
     const reading = applyMapping(mapping, topic, payload, { nowMs: atMs, retained: false });
     if (reading === undefined) continue;
     if (reading instanceof ReadingError) {
-      results.push({ topic, payload, reading: null, refusal: { reason: reading.reason, message: reading.message } });
+      results.push({ topic, payload, reading: null, refusal: refusalView(reading) });
     } else {
       const { site, probe, quantity, value } = reading;
       results.push({
@@ -95,6 +98,8 @@ export function tryMapping(
   }
   return { results };
 }
+
+const refusalView = ({ reason, said }: ReadingError) => ({ reason, ...inWords({ message: said }, 0) });
 
 /** Fills {1}, {2} ... and makes the result fit the rule for names: small letters, anything else becomes a hyphen. */
 export function probeName(template: string, captured: readonly string[]): string {
@@ -116,26 +121,29 @@ function numberAt(document: unknown, pointer: string): number | ReadingError {
   if (found === undefined) {
     return new ReadingError(
       'no-such-pointer',
-      `Cannot find a value as the message must have a place ${shown(pointer)}: found ${shown(document)}`,
+      message('refusal.pointer.value', { pointerText: quoted(pointer), foundPart: foundSaid(document) }),
     );
   }
   const value = typeof found === 'string' ? parseNumber(found) : found;
   if (typeof value === 'number') return value;
-  return new ReadingError('wrong-type', `Cannot read ${shown(pointer)} as it must be a number: found ${shown(found)}`);
+  return new ReadingError(
+    'wrong-type',
+    message('refusal.number', { wherePart: whereSaid(quoted(pointer)), foundPart: foundSaid(found) }),
+  );
 }
 
 function timeAt(document: unknown, pointer: string | undefined, arrival: Arrival): number | ReadingError {
-  if (pointer === undefined) return readingTimeMs(undefined, arrival, 'the time pointer of the mapping');
+  if (pointer === undefined) return readingTimeMs(undefined, arrival, { place: 'mapping-time' });
   const found = valueAt(document, pointer);
   if (found === undefined) {
     return new ReadingError(
       'no-such-pointer',
-      `Cannot date the reading as the message must have a place ${shown(pointer)}: found ${shown(document)}`,
+      message('refusal.pointer.time', { pointerText: quoted(pointer), foundPart: foundSaid(document) }),
     );
   }
-  if (typeof found === 'string' || typeof found === 'number') return readingTimeMs(found, arrival, shown(pointer));
+  if (typeof found === 'string' || typeof found === 'number') return readingTimeMs(found, arrival, quoted(pointer));
   return new ReadingError(
     'bad-time',
-    `Cannot date the reading as ${shown(pointer)} must be a string or a number: found ${shown(found)}`,
+    message('refusal.json-time', { wherePart: whereSaid(quoted(pointer)), foundPart: foundSaid(found) }),
   );
 }

@@ -1,6 +1,7 @@
 /** What came in and was refused, what came in on foreign topics, and how those are mapped. */
 import { z } from 'zod';
 import { refusalReasons } from '../errors.ts';
+import { messageSchema } from '../messages/message.ts';
 import { nameSchema } from '../names.ts';
 import { foreignUnits, quantitySchema } from '../quantity.ts';
 import { instantSchema } from './time.ts';
@@ -9,6 +10,8 @@ const refusalSchema = z.object({
   reason: z.enum(refusalReasons),
   /** What the reason means and what to do about it. */
   meaning: z.string(),
+  /** The same as data. */
+  messages: z.object({ meaning: messageSchema }),
   count: z.number().int(),
   last: z.object({
     at: instantSchema,
@@ -16,6 +19,7 @@ const refusalSchema = z.object({
     /** At most 200 characters, control characters shown as escapes. */
     payload: z.string(),
     message: z.string(),
+    messages: z.object({ message: messageSchema }),
   }),
 });
 export const refusalsAnswerSchema = z.object({
@@ -67,7 +71,13 @@ export const mappingTrialSchema = z.object({
       reading: z
         .object({ site: nameSchema, probe: nameSchema, quantity: quantitySchema, value: z.number(), at: instantSchema })
         .nullable(),
-      refusal: z.object({ reason: z.enum(refusalReasons), message: z.string() }).nullable(),
+      refusal: z
+        .object({
+          reason: z.enum(refusalReasons),
+          message: z.string(),
+          messages: z.object({ message: messageSchema }),
+        })
+        .nullable(),
     }),
   ),
 });

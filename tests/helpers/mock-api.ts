@@ -44,6 +44,7 @@ import { problemSchema } from '../../shared/contracts/problem.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import { newSiteSchema, sitesAnswerSchema } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
 import { message, verbatim } from '../../shared/messages/message.ts';
 import { partHealth } from '../../shared/part-health.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
@@ -453,16 +454,21 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       /^\/api\/mappings\/try$/,
       ({ body }) => {
         const mapping = taken(mappingInputSchema, body);
-        const results = farm.messages.map((message) => {
-          const found = /"t":(\d+)/.exec(message.payload)?.[1];
+        const results = farm.messages.map((heard) => {
+          const found = /"t":(\d+)/.exec(heard.payload)?.[1];
           const value = Number(found) * mapping.scale;
           return {
-            topic: message.topic,
-            payload: message.payload,
+            topic: heard.topic,
+            payload: heard.payload,
             reading: found
-              ? { site: mapping.site, probe: 'shed-3', quantity: mapping.quantity, value, at: message.at }
+              ? { site: mapping.site, probe: 'shed-3', quantity: mapping.quantity, value, at: heard.at }
               : null,
-            refusal: found ? null : { reason: 'not-json' as const, message: 'Cannot read the payload as JSON' },
+            refusal: found
+              ? null
+              : {
+                  reason: 'not-json' as const,
+                  ...inWords({ message: message('refusal.json', { problemText: 'it ends too early' }) }, 0),
+                },
           };
         });
         return ok(mappingTrialSchema, { results });

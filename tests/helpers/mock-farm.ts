@@ -1,6 +1,7 @@
 /** An invented farm with piles in every condition, as the API would tell it. */
 import type { z } from 'zod';
 import { limitsView } from '../../core/session/limits-view.ts';
+import { refusalMeanings } from '../../ingest/decode/refusal-meanings.ts';
 import type { foreignMessageSchema, RefusalsAnswer } from '../../shared/contracts/ingest.ts';
 import type { Entry } from '../../shared/contracts/journal.ts';
 import type { refusedConnectionsAnswerSchema } from '../../shared/contracts/keys.ts';
@@ -9,11 +10,19 @@ import type { Probe } from '../../shared/contracts/probes.ts';
 import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
 import type { Site } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
-import { worded } from '../../shared/messages/in-words.ts';
+import { inWords, worded } from '../../shared/messages/in-words.ts';
 import { message } from '../../shared/messages/message.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
 import { mockEvidence, mockHand, mockJudgement, mockReadyToSmell } from './mock-judgement.ts';
+
+const powerOnAlone = message('refusal.power-on', {
+  siteName: 'saltmere-yard',
+  probeName: 'n-core',
+  powerOnC: 85,
+  withinK: 5,
+  foundC: 85,
+});
 
 export interface MockFarm {
   sites: Site[];
@@ -353,24 +362,24 @@ export function mockFarm(nowMs: number): MockFarm {
       refusals: [
         {
           reason: 'power-on-value',
-          meaning: 'The chip sent the value it wakes up with, so it measured nothing. Check its supply and its cable.',
+          ...inWords({ meaning: refusalMeanings['power-on-value'] }, nowMs),
           count: 128,
           last: {
             at: ago(11 * msPerMinute),
             topic: 'piles/saltmere-yard/n-core/reading',
             payload: '{"temperature":85}',
-            message: 'Cannot accept temperature as 85 °C is what the chip says before its first measurement',
+            ...inWords({ message: powerOnAlone }, nowMs),
           },
         },
         {
           reason: 'not-json',
-          meaning: 'The payload is neither JSON nor a number. Look at the last example and at the probe’s settings.',
+          ...inWords({ meaning: refusalMeanings['not-json'] }, nowMs),
           count: 3,
           last: {
             at: ago(26 * msPerHour),
             topic: 'piles/saltmere-terrace/w-top/reading',
             payload: '{"temperature":27.',
-            message: 'Cannot read the payload as JSON: it ends too early',
+            ...inWords({ message: message('refusal.json', { problemText: 'it ends too early' }) }, nowMs),
           },
         },
       ],

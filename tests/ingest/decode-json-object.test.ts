@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { decodeReading } from '../../ingest/decode/decode-payload.ts';
 import type { Arrival } from '../../ingest/decode/decoded.ts';
 import type { RefusalReason } from '../../shared/errors.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 
 const nowMs = Date.UTC(2031, 3, 5, 6, 7, 8);
 const live: Arrival = { nowMs, retained: false };
@@ -12,7 +13,7 @@ function decode(body: unknown, arrival = live) {
   return {
     kept: readings.map(({ quantity, value, atMs }) => [quantity, value, atMs]),
     reasons: refusals.map(({ reason }) => reason),
-    messages: refusals.map(({ message }) => message),
+    messages: refusals.map(({ said }) => plainEnglish(said)),
   };
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { decodeReading } from '../../ingest/decode/decode-payload.ts';
 import { type ResolvedRecord, resolveSenml } from '../../ingest/decode/senml-resolve.ts';
 import { ReadingError, type RefusalReason } from '../../shared/errors.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 
 const nowMs = Date.UTC(2031, 3, 5, 6, 7, 8);
 const probe = { site: 'saltmere-yard', probe: 'p1' };
@@ -20,7 +21,7 @@ function decode(pack: unknown, retained = false) {
   return {
     kept: readings.map(({ quantity, value, atMs }) => [quantity, value, atMs]),
     reasons: refusals.map(({ reason }) => reason),
-    messages: refusals.map(({ message }) => message),
+    messages: refusals.map(({ said }) => plainEnglish(said)),
   };
 }
 

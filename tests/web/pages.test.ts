@@ -396,7 +396,7 @@ describe('what came in', () => {
     await page.getByLabel('Times').fill('0.1');
     await page.getByRole('button', { name: 'Try it' }).click();
     await page.getByText('18.6 °C').waitFor();
-    await page.getByText('Not JSON: Cannot read the payload as JSON').waitFor();
+    await page.getByText('Not JSON: Cannot read the payload as it must be JSON').waitFor();
     await save.click();
     await page.getByText('Saved: its readings now come in.').waitFor();
     expect(mock.asked).toContain(

@@ -1,4 +1,5 @@
 /** Takes in the air that somebody foretells for a site, however it came. */
+
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../../shared/clock.ts';
 import {
@@ -9,6 +10,7 @@ import {
 } from '../../../shared/contracts/air-ahead.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { ConflictError, ReadingError } from '../../../shared/errors.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { AirAheadRecord, Journal } from '../../../shared/store/journal.ts';
 import { Refusal } from '../refusal.ts';
 
@@ -79,4 +81,4 @@ export class AirAheadKeeper {
 }
 
 const unknownSite = (siteId: string) =>
-  new ReadingError('unknown-site', `Cannot use the air ahead as its site must be one of yours: found "${siteId}"`);
+  new ReadingError('unknown-site', message('refusal.air-ahead-site', { siteName: siteId }));

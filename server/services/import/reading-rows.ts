@@ -1,9 +1,11 @@
 /** Rows of a file as readings: one to a row, or one to a column. */
+
 import { checkedValue } from '../../../ingest/decode/checked-value.ts';
 import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
 import { checkedTime } from '../../../ingest/decode/reading-time.ts';
 import { ReadingError } from '../../../shared/errors.ts';
 import { isHandProbe } from '../../../shared/hand-series.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
@@ -57,8 +59,8 @@ export function readingReader(manner: ReadingManner): (cells: readonly string[])
   return (cells) => {
     const atMs = rowTime(columns, cells);
     if (typeof atMs !== 'number') return atMs;
-    const dated = checkedTime(atMs, { nowMs, retained: false }, 'the time', new Date(atMs).toISOString());
-    if (dated instanceof ReadingError) return { column: null, reason: dated.message };
+    const dated = checkedTime(atMs, { nowMs, retained: false }, { place: 'row-time' }, new Date(atMs).toISOString());
+    if (dated instanceof ReadingError) return { column: null, reason: plainEnglish(dated.said) };
     const site = fieldOf(columns, cells, 'site') ?? ask.site ?? '';
     if (!sites.has(site)) return { column: headingOf(columns, 'site'), reason: `there is no site "${site}"` };
     const found = foundIn(columns, cells);
@@ -96,7 +98,7 @@ function readCell(
   if (typeof value === 'string') return { column: heading, reason: value };
   const assumed = quantity === 'temperature' ? ask.temperatureUnit : undefined;
   const checked = checkedValue(quantity, value, unit ?? assumed, heading ?? 'value');
-  if (checked instanceof ReadingError) return { column: heading, reason: checked.message };
+  if (checked instanceof ReadingError) return { column: heading, reason: plainEnglish(checked.said) };
   return { site: row.site, probe, quantity, atMs: row.atMs, value: checked };
 }
 

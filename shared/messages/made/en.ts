@@ -22,6 +22,7 @@ import { practiceTexts } from './en/practice.ts';
 import { quantityTexts } from './en/quantity.ts';
 import { readinessTexts } from './en/readiness.ts';
 import { recordTexts } from './en/record.ts';
+import { refusalTexts } from './en/refusal.ts';
 import { ruleTexts } from './en/rule.ts';
 import { sayTexts } from './en/say.ts';
 import { seasonTexts } from './en/season.ts';
@@ -54,6 +55,7 @@ export const enTexts = {
   ...quantityTexts,
   ...readinessTexts,
   ...recordTexts,
+  ...refusalTexts,
   ...ruleTexts,
   ...sayTexts,
   ...seasonTexts,

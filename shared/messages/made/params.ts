@@ -22,6 +22,7 @@ import type { PracticeParams } from './params/practice.ts';
 import type { QuantityParams } from './params/quantity.ts';
 import type { ReadinessParams } from './params/readiness.ts';
 import type { RecordParams } from './params/record.ts';
+import type { RefusalParams } from './params/refusal.ts';
 import type { RuleParams } from './params/rule.ts';
 import type { SayParams } from './params/say.ts';
 import type { SeasonParams } from './params/season.ts';
@@ -55,6 +56,7 @@ export interface MessageParams
     QuantityParams,
     ReadinessParams,
     RecordParams,
+    RefusalParams,
     RuleParams,
     SayParams,
     SeasonParams,

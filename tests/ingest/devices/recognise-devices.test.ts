@@ -42,7 +42,7 @@ test('of two devices of one name the second is refused, and says so', () => {
   const { take, reasons } = openDevices();
   take('zigbee2mqtt/core', '{"temperature":41.5}');
   expect(take('core/sensor/temperature/state', '20')).toEqual([]);
-  expect(reasons()).toEqual([expect.stringMatching(/^name-taken: .*devices\/core taken when core spoke/)]);
+  expect(reasons()).toEqual([expect.stringMatching(/^name-taken: .*devices\/core was taken when core sent/)]);
   expect(said(take('zigbee2mqtt/core', '{"temperature":41.6}'))).toEqual(['devices/core temperature 41.6']);
 });
 

@@ -4,15 +4,17 @@ import type { z } from 'zod';
 import type { mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';
 import { type ForeignUnit, foreignUnitsOf, type Quantity, quantities } from '../../../../shared/quantity.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { saveMapping, tryMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { quantityName, shortName, signOf } from '../../ui/format/quantity-words.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
-import { formatTemp, sentenceIn, type TempUnit } from '../../ui/format/temperature.ts';
-import { capital, refusalNames } from '../../ui/format/words.ts';
+import { formatTemp, type TempUnit } from '../../ui/format/temperature.ts';
+import { capital } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { wildcardCount } from './json-pointer.ts';
+import { refusalName, renderRefusal } from './refusal-words.ts';
 import './incoming.css';
 
 type Unit = ForeignUnit;
@@ -194,6 +196,7 @@ function WhoseItIs({ draft, filter }: { readonly draft: MappingDraft; readonly f
 }
 
 function TrialResults({ results }: { readonly results: Trial['results'] }) {
+  const say = useSay(renderRefusal);
   const { unit } = usePrefs();
   if (results.length === 0) return <p class="quiet">No message was kept to try it on. Wait for one, then try again.</p>;
   return (
@@ -209,7 +212,7 @@ function TrialResults({ results }: { readonly results: Trial['results'] }) {
           ) : (
             <span class="wrong">
               {result.refusal
-                ? `${refusalNames[result.refusal.reason]}: ${sentenceIn(unit, result.refusal.message)}`
+                ? `${say(refusalName(result.refusal.reason))}: ${say(result.refusal.messages.message)}`
                 : 'gives no reading'}
             </span>
           )}

@@ -1,14 +1,14 @@
 /** Messages that could not be used: how many, why, and the last of each. */
 import { useEffect } from 'preact/hooks';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
-import { usePrefs } from '../../data/prefs.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { getRefusals } from '../../data/routes.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
-import { counted, refusalNames } from '../../ui/format/words.ts';
+import { counted } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
+import { refusalName, renderRefusal } from './refusal-words.ts';
 import './incoming.css';
 
 const refetchEveryMs = 5_000;
@@ -17,7 +17,7 @@ export function Refusals() {
   const { value, error, refresh } = useQuery('refusals', getRefusals);
   const nowMs = useServerNow();
   const reader = useReader();
-  const { unit } = usePrefs();
+  const say = useSay(renderRefusal);
   useEffect(() => {
     const timer = setInterval(() => void refresh(), refetchEveryMs);
     return () => clearInterval(timer);
@@ -37,14 +37,14 @@ export function Refusals() {
             <li key={refusal.reason}>
               <div class="refusal-count">{refusal.count}</div>
               <div class="refusal-what">
-                <h3>{refusalNames[refusal.reason]}</h3>
-                <p>{sentenceIn(unit, refusal.meaning)}</p>
+                <h3>{say(refusalName(refusal.reason))}</h3>
+                <p>{say(refusal.messages.meaning)}</p>
                 <details class="more">
                   <summary>
                     The last, {ageWords(nowMs - Date.parse(refusal.last.at))}
-                    <span class="unseen">, of {refusalNames[refusal.reason]}</span>
+                    <span class="unseen">, of {say(refusalName(refusal.reason))}</span>
                   </summary>
-                  <p>{sentenceIn(unit, refusal.last.message)}</p>
+                  <p>{say(refusal.last.messages.message)}</p>
                   <pre>
                     {refusal.last.topic}
                     {'\n'}

@@ -7,7 +7,6 @@
 import { forEachKind, isProbeKind } from '../../../../shared/conditions/kinds.ts';
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
-import type { RefusalReason } from '../../../../shared/errors.ts';
 import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
 import type { AlarmState, Phase, WarningKind } from '../../../../shared/warning.ts';
@@ -73,31 +72,6 @@ export const actNames: Record<ActKind, string> = {
   moved: 'Moved',
   rained: 'Rain',
   note: 'Note',
-};
-
-export const refusalNames: Record<RefusalReason, string> = {
-  'topic-shape': 'Topic of the wrong shape',
-  'not-its-topic': 'Beyond its key',
-  'too-many-filters': 'Asked to hear too much',
-  'too-many-unclaimed': 'Too many probes in no pile',
-  'payload-too-large': 'Message too large',
-  'payload-empty': 'Empty message',
-  'not-json': 'Not JSON',
-  'not-senml': 'Not SenML',
-  'missing-field': 'Field missing',
-  'wrong-type': 'Wrong type',
-  'unknown-unit': 'Unknown unit',
-  'unknown-quantity': 'Unknown quantity',
-  'out-of-range': 'Out of range',
-  'power-on-value': 'Power-on value',
-  'bad-time': 'Unreadable time',
-  'future-time': 'Time in the future',
-  'no-such-pointer': 'Nothing at the pointer',
-  'conflicting-value': 'Conflicting value',
-  'already-downsampled': 'Older than what was thinned',
-  'name-taken': 'Two devices of one name',
-  'unknown-site': 'Unknown site',
-  'unknown-template': 'Template not understood',
 };
 
 /** "One", "Two" ... for the start of a sentence; digits from thirteen on. */
