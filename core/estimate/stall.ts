@@ -7,16 +7,19 @@ import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { msPerHour } from '../../shared/units.ts';
 import type { BandPoint } from '../expect/band.ts';
 import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-temperature.ts';
+import type { Bed } from '../profiles/bed.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { BatchPhase } from './batch-phase.ts';
 import { isSeldom } from './between.ts';
 import type { Disturbance } from './disturbance.ts';
+import { hasEaten } from './eaten.ts';
+import type { WaterState } from './follow-water.ts';
 import { isByHand } from './hand-reading.ts';
 import { airAtHour, coreAtHour, type Hours } from './hours.ts';
 import type { Positions } from './position.ts';
 import { coarseStepK } from './stuck.ts';
 import { stepOf } from './track.ts';
-import { mostPerH } from './work.ts';
+import { mostPerH, workPerK } from './work.ts';
 import type { Work } from './work-done.ts';
 
 const stallReasons = ['never-warmed', 'below-what-it-should', 'went-out', 'warm-but-idle'] as const;
@@ -35,12 +38,10 @@ export const stallAfterH = 7;
 export const warmStallAfterH = 12;
 /** After an act a heap is given this long to warm again [h]; our own choice, no source. */
 export const actExplainsH = 18;
-/**
- * Burning less of its food a day than this is standing still; the same within the second when it also lies below the
- * expected band [per day]. From the development piles of the detection bench; no source found.
- */
-export const standingPerDay = 0.05;
-export const slowPerDay = 0.065;
+/** What cannot burn this share of its food a day is too cold to work [per day]. From the development piles of the detection bench; no source found. */
+const couldBurnPerDay = 0.05;
+/** How far the air beside the bed may be off for what a bed of its warmth is, as probes have it and by any other way [K]; our own choice, no source. */
+const airErrorK = { probe: 1, other: 3 } as const;
 /**
  * Depth to which a day’s swing of the air comes through a damp bed, weakened to a third [m]: sqrt(2 a / w) with a = 2e-7 m²/s
  * (0.28 W/m K over 185 kg/m³ of bran at 60 %) and one turn a day.
@@ -70,13 +71,14 @@ export interface StallSight {
   readonly hours: Readonly<Hours>;
   readonly positions: Readonly<Positions>;
   readonly work: Readonly<Work>;
+  readonly water: Readonly<WaterState>;
   readonly phase: Readonly<BatchPhase>;
   readonly disturbance: Readonly<Disturbance>;
 }
 
 interface StallHour {
   readonly coreC: number;
-  readonly depthM: number;
+  readonly bed: Bed;
   readonly endMs: number;
 }
 
@@ -99,19 +101,22 @@ export function followStall(
 /** @param standing A stall that stands is not talked away by the little work a cool heap still does. */
 function whyOfHour(
   standing: boolean,
-  { hours, positions, work, phase, disturbance }: StallSight,
+  sight: StallSight,
   setup: PileSetup,
   expected: BandPoint | undefined,
-  { coreC: core, depthM, endMs }: StallHour,
+  { coreC: core, bed, endMs }: StallHour,
 ): StallWhy | undefined {
-  const { nearlyDone, humpK, wakingH, coldWakingH, isIdleWhenWarm } = stageProfiles[setup.stage].stall;
+  const { hours, positions, work, phase, disturbance } = sight;
+  const { depthM } = bed;
+  const { nearlyDone, humpK, wakingH, coldWakingH, ...told } = stageProfiles[setup.stage].stall;
+  const { isIdleWhenWarm, standingPerDay, slowPerDay } = told;
   if (!standing && work.most >= nearlyDone) return undefined;
   const ageH = (endMs - setup.startedAtMs) / msPerHour;
   const hadItsHump = phase.highestExcessK >= humpK;
   // Too cold to work it is neither on its way nor at its end: what it shows is the weather, and the warmth it was laid with.
-  const couldWork = 24 * mostPerH(core) >= standingPerDay;
+  const couldWork = 24 * mostPerH(core) >= couldBurnPerDay;
   const endsAfterH = setup.limits.lengthMinH + (standing ? stallEndsH : 0);
-  if (couldWork && hadItsHump && ageH >= endsAfterH) return undefined;
+  if (couldWork && hadItsHump && (ageH >= endsAfterH || hasEaten(sight, setup))) return undefined;
   if (disturbance.atMs !== null && endMs - disturbance.atMs < actExplainsH * msPerHour) return undefined;
   const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
   if (ageH < wakingH + coldWakingH * slow) return undefined;
@@ -119,10 +124,21 @@ function whyOfHour(
   const tellingH = tellingSpanH(positions);
   if (couldWork && tellingH > 12 && ownRiseK(hours, core, tellingH, depthM) >= 2) return undefined;
   const idle = work.perDay < standingPerDay;
+  if (couldWork && idle && !wouldShow(positions, setup, bed)) return undefined;
   if (isIdleWhenWarm && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
   if (idle) return phase.peakExcessK < 6 ? 'never-warmed' : 'went-out';
   if (expected !== undefined && core < expected.p10C && work.perDay < slowPerDay) return 'below-what-it-should';
   return undefined;
+}
+
+/**
+ * Whether a bed at work would show it: where it is thin, or its air is not measured well, what lies between standing still and working
+ * is less than what the air may be off by.
+ */
+function wouldShow({ air }: Readonly<Positions>, { recipe, stage }: PileSetup, bed: Bed): boolean {
+  const { standingPerDay, workingPerDay } = stageProfiles[stage].stall;
+  const isByProbe = air?.temperature != null && !isByHand(air);
+  return standingPerDay + 24 * workPerK(recipe, bed) * airErrorK[isByProbe ? 'probe' : 'other'] < workingPerDay;
 }
 
 /** Whether enough hours in a row have looked like a stall. */

@@ -78,6 +78,14 @@ export function hourWork(
   return Math.min(share, mostPerH(warmestC));
 }
 
+/** How much more work an hour of a bed is reckoned by each kelvin that its air is taken too cold [K⁻¹]: (1), where its core stands for all of it. */
+export function workPerK(recipe: Recipe, bed: Bed): number {
+  const facts = materialFacts[recipe.material];
+  const halfBed = bed.depthM / 2 / (facts.isSoil ? soilConductivityWmK : branConductivityWmK);
+  const lostWm2K = 1 / (1 / surfaceFilmWm2K[bed.cover] + halfBed) + 1 / (1 / groundWm2K + halfBed);
+  return (lostWm2K * 3600) / (facts.dryDensityKgM3 * bed.depthM * heatOfBurningJKg * facts.burningFrac);
+}
+
 /** @example mostPerH(10) // => 0.00398: a bed at 10 °C burns a tenth of its food a day at most; at 5 °C and below nothing. */
 export function mostPerH(warmestC: number): number {
   const factor = Math.max(

@@ -141,5 +141,5 @@ function followCore(
     limits: setup.limits,
   });
   const expected = band === null ? undefined : bandAt(band, endMs);
-  followStall(state.stall, state, setup, expected, { coreC, depthM: bed.depthM, endMs });
+  followStall(state.stall, state, setup, expected, { coreC, bed, endMs });
 }

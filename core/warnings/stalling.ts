@@ -1,16 +1,10 @@
 /** A batch that should be working and is not. */
 import { type Message, message } from '../../shared/messages/message.ts';
+import type { Stage } from '../../shared/names.ts';
+import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { coreAtHour } from '../estimate/hours.ts';
-import {
-  actExplainsH,
-  type StallWhy,
-  slowPerDay,
-  stallAfterH,
-  stallStands,
-  standingPerDay,
-  warmStallAfterH,
-} from '../estimate/stall.ts';
+import { actExplainsH, type StallWhy, stallAfterH, stallStands, warmStallAfterH } from '../estimate/stall.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type Finding, nothingToDo } from './finding.ts';
@@ -35,13 +29,18 @@ const noStall = message('warnings.stalling.seen.none');
 const waterIt = message('warnings.stalling.todo.dry');
 const airIt = message('warnings.stalling.todo.idle');
 const feelIt = message('warnings.stalling.todo.feel');
-const whyStalling = message('why.stalling', {
-  stallH: stallAfterH,
-  standingPct: 100 * standingPerDay,
-  slowPct: 100 * slowPerDay,
-  warmStallH: warmStallAfterH,
-  actH: actExplainsH,
-});
+const whyStalling: Readonly<Record<Stage, Message>> = { bran: whyOf('bran'), soil: whyOf('soil') };
+
+function whyOf(stage: Stage): Message {
+  const { standingPerDay, slowPerDay } = stageProfiles[stage].stall;
+  return message('why.stalling', {
+    stallH: stallAfterH,
+    standingPct: 100 * standingPerDay,
+    slowPct: 100 * slowPerDay,
+    warmStallH: warmStallAfterH,
+    actH: actExplainsH,
+  });
+}
 
 export function stallingFinding(pile: PileSnapshot): Finding<'stalling'> {
   const { state, setup } = pile;
@@ -65,7 +64,7 @@ export function stallingFinding(pile: PileSnapshot): Finding<'stalling'> {
         : measureCore,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: present ? cautions.spores : null,
-    why: knownAtRhythm(whyStalling, 'stalling', pile),
+    why: knownAtRhythm(whyStalling[setup.stage], 'stalling', pile),
     explainedBy: pile.coreLost,
   };
 }

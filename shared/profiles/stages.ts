@@ -36,6 +36,14 @@ interface StallFacts {
   /** Before this age a heap may still be waking; in the cold it takes so much longer at most [h]. */
   readonly wakingH: number;
   readonly coldWakingH: number;
+  /**
+   * Burning less of its food a day than this is standing still; the same within the second when it also lies below the expected band;
+   * at work it burns the third and more [per day]. As reckoned: of a soil bed's heat less is seen. From the development piles of the
+   * detection bench.
+   */
+  readonly standingPerDay: number;
+  readonly slowPerDay: number;
+  readonly workingPerDay: number;
   /** Whether a bed that is comfortably warm and burns nothing is idle, and no slow one. */
   readonly isIdleWhenWarm: boolean;
 }
@@ -51,7 +59,16 @@ export const stageProfiles: Readonly<Record<Stage, StageProfile>> = {
     neededActivityH: 72,
     worksFromAboveAirK: null,
     airedAboveAirK: null,
-    stall: { nearlyDone: 0.4, humpK: 10, wakingH: 30, coldWakingH: 0, isIdleWhenWarm: true },
+    stall: {
+      nearlyDone: 0.4,
+      humpK: 10,
+      wakingH: 30,
+      coldWakingH: 0,
+      standingPerDay: 0.05,
+      slowPerDay: 0.065,
+      workingPerDay: 0.12,
+      isIdleWhenWarm: true,
+    },
   },
   soil: {
     usualMaterial: 'soil-mix',
@@ -62,6 +79,15 @@ export const stageProfiles: Readonly<Record<Stage, StageProfile>> = {
     neededActivityH: 24,
     worksFromAboveAirK: 5,
     airedAboveAirK: 5,
-    stall: { nearlyDone: 0.06, humpK: 4, wakingH: 20, coldWakingH: 4, isIdleWhenWarm: false },
+    stall: {
+      nearlyDone: 0.06,
+      humpK: 4,
+      wakingH: 20,
+      coldWakingH: 4,
+      standingPerDay: 0.02,
+      slowPerDay: 0.026,
+      workingPerDay: 0.05,
+      isIdleWhenWarm: false,
+    },
   },
 };

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { msPerHour } from '../../../shared/units.ts';
 import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
@@ -70,4 +70,67 @@ test('a batch that has burnt two fifths of its food and cools is ending', () => 
   const all = play(setupOf(), 110, through([0, 22], [20, 44], [70, 45], [84, 27], [110, 22]), () => 20);
   expect(all.state.work.most).toBeGreaterThan(0.4);
   expect(all.raised()).not.toContain('stalling/null');
+});
+
+/** Cools from then on as a bed of 30 cm that makes no heat, to a third of it in 45 h. */
+const spentFrom =
+  (hours: number, warmC: number) =>
+  (hour: number): number =>
+    20 + (warmC - 20) * Math.exp((hours - hour) / 45);
+
+/** Warms in a day, keeps its heat so long, and is spent. */
+function eatsUpBy(hours: number): (hour: number) => number {
+  return (hour) => (hour < hours ? through([0, 22], [24, 44])(hour) : spentFrom(hours, 44)(hour));
+}
+
+describe('a bed of poor food', () => {
+  test('has come to its end, and no stall, when it has been at work and cools damp and warm enough to go on', () => {
+    const all = play(setupOf(), 110, eatsUpBy(30), () => 20);
+    expect(all.state.work.most).toBeLessThan(0.4);
+    expect(all.state.work.most).toBeGreaterThan(0.15);
+    expect(all.raised()).not.toContain('stalling/null');
+  });
+
+  test('has stalled where it is too dry to go on', () => {
+    const recipe = { ...setupOf().recipe, moistureFrac: 0.36 };
+    expect(play(setupOf('bran', { recipe }), 110, eatsUpBy(30), () => 20).raised()).toContain('stalling/null');
+  });
+
+  test('has stalled where the heat was so great that its culture may be lost', () => {
+    const cooked = through([0, 45], [4, 63], [7, 61]);
+    const all = play(
+      setupOf(),
+      100,
+      (hour) => (hour < 7 ? cooked(hour) : spentFrom(7, 61)(hour)),
+      () => 20,
+    );
+    expect(all.state.work.most).toBeLessThan(0.4);
+    expect(all.raised()).toContain('stalling/null');
+  });
+});
+
+describe('a thin soil bed in warm air', () => {
+  const recipe = { ...setupOf('soil').recipe, depthM: 0.08 };
+
+  test('has not stalled, as a good culture would not show either', () => {
+    expect(
+      play(
+        setupOf('soil', { recipe }),
+        70,
+        () => 24,
+        () => 24.5,
+      ).raised(),
+    ).not.toContain('stalling/null');
+  });
+
+  test('has where it is too cold to work', () => {
+    expect(
+      play(
+        setupOf('soil', { recipe }),
+        70,
+        () => 6,
+        () => 6,
+      ).raised(),
+    ).toContain('stalling/null');
+  });
 });
