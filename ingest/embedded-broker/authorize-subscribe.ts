@@ -8,12 +8,18 @@ import { notItsTopic, whoIs } from './not-its-topic.ts';
 
 const longestFilterBytes = 1024;
 const mostFilterLevels = 32;
+/** Of one connection; further filters are refused for the last reason, without being looked at. */
+const mostReasons = 64;
 
 export function authorizeSubscribeWith(parts: HookParts): Hook<'authorizeSubscribe'> {
+  const refused = new WeakMap<Client, { count: number; last: ReadingError }>();
   return (client, subscription, done) => {
     const { topic: filter } = subscription;
-    const wrong = unhearable(parts, client, filter);
+    const before = refused.get(client);
+    const isBeyond = before !== undefined && before.count >= mostReasons;
+    const wrong = isBeyond ? before.last : unhearable(parts, client, filter);
     if (wrong === undefined) return done(null, subscription);
+    refused.set(client, { count: (before?.count ?? 0) + 1, last: wrong });
     parts.sink.refuse(wrong, filter, '');
     done(null, null); // SUBACK 0x80 (MQTT 3.1.1 section 3.9.3)
   };

@@ -4,6 +4,7 @@
  */
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
+import { Server as TlsServer } from 'node:tls';
 import { normalizeIP } from '@fastify/rate-limit';
 import { hasBody } from './has-body.ts';
 
@@ -17,7 +18,7 @@ export interface ConnectionBounds {
 }
 
 interface Held {
-  readonly name: string;
+  readonly name: unknown;
   readonly socket: Socket;
   readonly network: string;
   isAnswered: boolean;
@@ -30,10 +31,12 @@ export function boundConnections(
   isProxy: (address: string) => boolean,
 ): void {
   const idle = new HeldConnections();
+  // Under TLS a request names another socket than its raw connection.
+  const nameOf = server instanceof TlsServer ? endsOf : (socket: Socket) => socket;
 
   server.on('connection', (socket: Socket) => {
     const address = socket.remoteAddress ?? '';
-    const held: Held = { name: endsOf(socket), socket, network: normalizeIP(address, 64), isAnswered: false };
+    const held: Held = { name: nameOf(socket), socket, network: normalizeIP(address, 64), isAnswered: false };
     const others = idle.ofNetwork(held.network);
     const isOver = others !== undefined && others.size >= mostOfOne && !isProxy(address);
     if ((isOver && !idle.giveWay(others)) || (idle.all.size >= most && !idle.giveWay(idle.all))) {
@@ -45,7 +48,7 @@ export function boundConnections(
   });
 
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
-    const held = idle.all.get(endsOf(request.socket));
+    const held = idle.all.get(nameOf(request.socket));
     if (!held) return;
     whenWhole(request, stalledBodyMs, () => {
       held.isAnswered = true;
@@ -74,20 +77,20 @@ function whenWhole(request: IncomingMessage, stalledBodyMs: number, isWhole: () 
 
 /** In the order in which they became idle; by network for the share of each. */
 class HeldConnections {
-  readonly #all = new Map<string, Held>();
-  readonly #networks = new Map<string, Map<string, Held>>();
+  readonly #all = new Map<unknown, Held>();
+  readonly #networks = new Map<string, Map<unknown, Held>>();
 
-  get all(): ReadonlyMap<string, Held> {
+  get all(): ReadonlyMap<unknown, Held> {
     return this.#all;
   }
 
-  ofNetwork(network: string): ReadonlyMap<string, Held> | undefined {
+  ofNetwork(network: string): ReadonlyMap<unknown, Held> | undefined {
     return this.#networks.get(network);
   }
 
   enter(held: Held): void {
     this.#all.set(held.name, held);
-    const others = this.#networks.get(held.network) ?? new Map<string, Held>();
+    const others = this.#networks.get(held.network) ?? new Map<unknown, Held>();
     this.#networks.set(held.network, others.set(held.name, held));
   }
 
@@ -103,7 +106,7 @@ class HeldConnections {
   }
 
   /** Ends the one that has been idle for longest. @returns false when none is. */
-  giveWay(among: ReadonlyMap<string, Held>): boolean {
+  giveWay(among: ReadonlyMap<unknown, Held>): boolean {
     for (const held of among.values()) {
       if (held.isAnswered) continue;
       this.leave(held);

@@ -4,6 +4,7 @@
  */
 import type { IncomingMessage, RequestListener, Server, ServerResponse } from 'node:http';
 import { normalizeIP } from '@fastify/rate-limit';
+import { awaitFirstRequest } from './first-request-whole.ts';
 import { hasBody } from './has-body.ts';
 
 export interface UnfinishedBounds {
@@ -46,15 +47,19 @@ export function boundUnfinishedBodies(
     });
   };
 
+  const isOver = (address: string) =>
+    unfinished.size > 0 && !isProxy(address) && (unfinished.get(normalizeIP(address, 64)) ?? 0) >= mostOfOne;
+  awaitFirstRequest(server, { waits: isOver, patienceMs });
+
+  // Further requests of a connection, and those that began before there were too many.
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
     const address = request.socket.remoteAddress ?? '';
     if (!hasBody(request) || isProxy(address)) {
       handle(request, response);
       return;
     }
-    const network = normalizeIP(address, 64);
-    if ((unfinished.get(network) ?? 0) < mostOfOne) {
-      begin(network, request);
+    if (!isOver(address)) {
+      begin(normalizeIP(address, 64), request);
       handle(request, response);
       return;
     }

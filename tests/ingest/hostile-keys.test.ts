@@ -159,6 +159,22 @@ describe('what a key asks to hear', () => {
     expect(refused('too-many-filters')).toBe(2);
   });
 
+  test('a connection that was refused 64 filters is refused all further ones, the next one is not', async () => {
+    const { enter, refused, serve } = await start([keyOf('evil')]);
+    const first = await enter('evil', 'first');
+    const foreign = Array.from({ length: 64 }, (_, one) => `elsewhere/${one}`);
+    const [own = ''] = filtersOf(1);
+    await first.send(subscribe(1, [...foreign.slice(1), own]));
+    expect(granted(await first.has(4 + 4 + 64), 64)[63]).toBe(0);
+    await first.send(subscribe(2, [...foreign.slice(0, 1), ...filtersOf(2)]));
+    expect(granted(await first.has(4 + 4 + 64 + 4 + 3), 3)).toEqual([0x80, 0x80, 0x80]);
+    expect(refused('not-its-topic')).toBe(66);
+    const second = await enter('evil', 'second');
+    await second.send(subscribe(1, filtersOf(2)));
+    expect(granted(await second.has(4 + 4 + 2), 2)).toEqual([0, 0]);
+    await serve();
+  });
+
   test('a hub that hears everything may hold hundreds, and hears', async () => {
     const { enter, serve } = await start([keyOf('hub', { site: null, probe: null, hears: 'everything' })]);
     const line = await enter('hub');

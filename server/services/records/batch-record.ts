@@ -13,6 +13,7 @@ import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { AlarmRecord, BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { judgedFrom } from '../../monitor/pile/origin.ts';
+import { inTurns } from '../in-turns.ts';
 import { entryView } from '../journal/entry-view.ts';
 import { handPoints } from '../journal/hand-points.ts';
 import { batchDetail } from '../lineage/batch-detail.ts';
@@ -71,7 +72,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
       ...(await temperatureCurves(readings, sources, range, curvePoints)),
       byHand: handPoints(entries),
     },
-    entries: entries.map((entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
+    entries: await inTurns(entries, (entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
     alarms: await alarmsOf(journal, batch, range.toMs),
     timeTemperature: timeTemperature(
       logs,
