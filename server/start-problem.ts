@@ -1,4 +1,4 @@
-/** Left out by an install that was told to run no scripts, made for another Node, or for a processor that nobody made one for. */
+/** Left out by an install that was set to run no scripts, made for another Node, or for a processor that nobody made one for. */
 const notBuilt =
   /Could not locate the bindings file|compiled against a different Node\.js version|better_sqlite3\.node/;
 

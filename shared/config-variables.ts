@@ -180,7 +180,7 @@ export const configVariables = {
     schema: z.string().regex(mailboxPattern),
   },
   ALERT_MAIL_TO: {
-    must: 'the e-mail address that is told of warnings while no person has been set up',
+    must: 'the e-mail address that is notified of warnings while no person has been set up',
     fallback: undefined,
     schema: z.string().regex(mailAddressPattern),
   },

@@ -8,7 +8,7 @@ import { positionSchema } from './names.ts';
 import { type NoticeReason, type NoticeSubject, notificationChannelSchema } from './notifications.ts';
 import { severitySchema, warningKindSchema } from './warning.ts';
 
-/** Who could not be reached, where that is why somebody else is told. */
+/** Who could not be reached, where that is why somebody else is notified. */
 const notReached = z.string().optional();
 
 const siteFactsSchema = z.object({

@@ -8,7 +8,7 @@ import { isTimeZone } from './zoned-time.ts';
 const notifyReasons = ['first-raise', 'got-worse', 'reminder-due', 'cleared', 'nothing-new'] as const;
 export type NotifyReason = (typeof notifyReasons)[number];
 
-/** Why somebody was told. */
+/** Why somebody was notified. */
 export const noticeReasons = [
   'first-raise',
   'got-worse',
@@ -31,7 +31,7 @@ export const notificationChannels = ['push', 'email', 'webhook'] as const;
 export const notificationChannelSchema = z.enum(notificationChannels);
 export type NotificationChannel = z.infer<typeof notificationChannelSchema>;
 
-/** `held`: waits for the end of quiet hours. `overtaken`: what it told was over before it went out. */
+/** `held`: waits for the end of quiet hours. `overtaken`: what it reported was over before it went out. */
 export const messageStates = ['waiting', 'held', 'sent', 'given-up', 'overtaken'] as const;
 export const messageStateSchema = z.enum(messageStates);
 export type MessageState = z.infer<typeof messageStateSchema>;

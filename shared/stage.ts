@@ -91,7 +91,7 @@ function originOfAll(origin: Message): LimitOrigin {
 /**
  * Steps of the self-heating hazard [°C], each with what farm extension services advise.
  * Source: the stored-hay ladder of Penn State and Purdue Extension (150, 160, 175, 190, 200 °F), read second-hand. At 150 °F it is
- * taken apart to cool and measured twice a day; at 175 °F all movement of air is stopped and the fire service told (M. Hall, Penn
+ * taken apart to cool and measured twice a day; at 175 °F all movement of air is stopped and the fire service called (M. Hall, Penn
  * State, in Hay & Forage Grower, "If baling hay wet, watch for fires"; the first also in CDQAP 2020, which wants the fire service
  * there from 160 °F on).
  */

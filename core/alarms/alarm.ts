@@ -2,7 +2,7 @@
  * How one alarm moves between its states, by what is seen and by what a person does.
  *
  * States are the words of ANSI/ISA-18.2-2016 and IEC 62682 (from memory). Pure data, kept as JSON. It never reads a
- * clock, sends a message, decides who is told, or lets missing evidence clear an alarm.
+ * clock, sends a message, decides who is notified, or lets missing evidence clear an alarm.
  */
 import type { Delays } from '../../shared/conditions/condition.ts';
 import type { AlarmState, Evidence, Severity } from '../../shared/warning.ts';
@@ -15,7 +15,7 @@ export interface AlarmMachine {
   readonly hold: Hold;
   /** When the condition that stands was first raised; null while none stands. */
   readonly firstRaisedAtMs: number | null;
-  /** The worst severity that a person has been told of since it was raised. */
+  /** The worst severity that a person has been notified of since it was raised. */
   readonly severity: Severity | null;
   /** The highest rung of the hazard ladder seen since it was raised; absent for kinds without one. */
   readonly rung?: number | undefined;

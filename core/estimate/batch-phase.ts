@@ -1,4 +1,4 @@
-/** Which phase a batch is in and since when, and the humps of heat by which that is told. */
+/** Which phase a batch is in and since when, and the humps of heat that show it. */
 import { z } from 'zod';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';

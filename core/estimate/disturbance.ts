@@ -50,7 +50,7 @@ export interface DisturbedHour {
   readonly material: Material;
 }
 
-/** What was done between the last two readings of a core that is read seldom, told once, at the hour before the newer one. */
+/** What was done between the last two readings of a core that is read seldom, passed on once, at the hour before the newer one. */
 function doneUnseen(core: Track, { endMs, airC, bed, material }: DisturbedHour): Intervention | undefined {
   if (endMs + msPerHour <= core.atMs) return undefined;
   const gapH = (core.atMs - core.previousAtMs) / msPerHour;

@@ -83,7 +83,7 @@ const slowToo = 1.5;
  * our own choice, no source.
  */
 const felt = 0.25;
-/** How far a rain that was told may be off for this bed, as a share; common practice, no source. */
+/** How far a rain somebody noted may be off for this bed, as a share; common practice, no source. */
 const rainDoubt = 0.3;
 /** Hours of clearly unsaturated pore air that count [h]; our own choice, no source. */
 export const dryAirNeededH = 3;
@@ -118,7 +118,7 @@ function airHumidity(
   };
 }
 
-/** What the balance is told by beside the hour's heat. */
+/** What the balance goes by beside the hour's heat. */
 export interface WaterSight {
   readonly hours: Readonly<Hours>;
   readonly positions: Readonly<Positions>;
@@ -186,7 +186,7 @@ export function waterGiven(water: WaterState, recipe: Recipe, limits: StageLimit
   followDry(water, limits);
 }
 
-/** Takes in rain that was told. Rain of an amount nobody read says only that the bed may be wetter than reckoned. */
+/** Takes in rain that somebody noted. Rain of an amount nobody read says only that the bed may be wetter than reckoned. */
 export function rainGiven(
   water: WaterState,
   recipe: Recipe,

@@ -66,7 +66,7 @@ export function calmStall(stall: Stall): void {
   stall.forH = 0;
 }
 
-/** What a stall is told by. */
+/** What a stall is known by. */
 export interface StallSight {
   readonly hours: Readonly<Hours>;
   readonly positions: Readonly<Positions>;

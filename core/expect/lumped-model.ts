@@ -86,7 +86,7 @@ export function runMember(
   let moistureThen = Number.NaN;
   let damp = 1;
   let open = 1;
-  // Only what the grower told of the mass can turn litres into moisture; else from the bed as if one square metre.
+  // Only what the grower gave of the mass can turn litres into moisture; else from the bed as if one square metre.
   const dryMassKg =
     recipe.massKg === undefined ? undefined : recipe.massKg * (1 - (recipe.moistureFrac ?? member.moistureFrac));
 

@@ -30,7 +30,7 @@ export interface AlarmMessageParts extends PileNames {
   readonly answer: NoticeReason;
   readonly facts: NoticeSources;
   readonly nowMs: number;
-  /** Who could not be reached, when that is why this person is told. */
+  /** Who could not be reached, when that is why this person is notified. */
   readonly notReached?: string | undefined;
 }
 

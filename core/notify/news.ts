@@ -1,5 +1,5 @@
 /**
- * Whether a step of an alarm is something to tell people. It never decides who is told (see who.ts), or tells what a
+ * Whether a step of an alarm is something to tell people. It never decides who is notified (see who.ts), or tells what a
  * person has just done themselves.
  */
 import type { NotifyReason } from '../../shared/notifications.ts';
@@ -12,7 +12,7 @@ export interface AlarmStepTaken {
 }
 
 /**
- * @param heldBack Another warning explains this one, and is told instead.
+ * @param heldBack Another warning explains this one, and is notified instead.
  * @example newsOf({ from: 'normal', to: 'unacknowledged', arrow: 'raised' }, false) // => "first-raise"
  */
 export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): NotifyReason {
@@ -40,7 +40,7 @@ export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): 
 }
 
 export interface LastNotified {
-  /** When this person was last told of it [epoch ms]. */
+  /** When this person was last notified of it [epoch ms]. */
   readonly lastAtMs: number;
 }
 

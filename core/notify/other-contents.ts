@@ -72,7 +72,7 @@ export function systemMessage({ said, todo, short }: SystemFacts, over: boolean)
     : { title: { name: ourName, what: short }, sentence: paragraph(said, todo), parts: [] };
 }
 
-/** Of a notice whose words cannot be read any more: that there was one is told all the same. */
+/** Of a notice whose words cannot be read any more: that there was one is said all the same. */
 export function lostContent(pileName: string, siteName: string): NoticeContent {
   return {
     title: { name: pileName, what: message('notice.lost.title') },

@@ -1,5 +1,5 @@
 /**
- * Who is told of something, by their own preferences, and when. It never lets a preference silence the self-heating hazard: people
+ * Who is notified of something, by their own preferences, and when. It never lets a preference silence the self-heating hazard: people
  * may be hurt.
  */
 import { type Preferences, rankOf } from '../../shared/notifications.ts';

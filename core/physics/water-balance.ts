@@ -32,7 +32,7 @@ function hasRoof({ shelter }: Recipe): boolean {
 /**
  * What holds vapour back between skin and free air, under each cover, of wheat bran 20 cm deep that holds all the water it can [s m⁻¹].
  * Air alone is 70-190 (McAdams' film by Lewis' rule, wind 3 to 0.2 m/s); the rest is the skin, and straw or sheet. Where no shelter was
- * told, an open bed lies in between. These and the shares below are our own priors, fitted to the simulated beds that rules are tried
+ * given, an open bed lies in between. These and the shares below are our own priors, fitted to the simulated beds that rules are tried
  * out on (one half of them, and as good on the other); no source found.
  */
 const coverSM: Record<Cover, number> = { open: 490, breathable: 1180, closed: 19_000 };
@@ -53,7 +53,7 @@ const leastHeldShare = 0.05;
 const drynessPower: Record<Cover, number> = { open: 0.3, breathable: 0.12, closed: 0 };
 /** So far from the air to what a probe under the skin says is the skin itself [-]; fitted likewise. */
 const skinOfTop: Record<Cover, number> = { open: 0.3, breathable: 0.72, closed: 0.8 };
-/** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit [-], and a guess of our own, no source, where no shelter was told. */
+/** How far the loss may be off, as a share of itself: its spread from bed to bed in the same fit [-], and a guess of our own, no source, where no shelter was given. */
 const lossDoubt: Record<Cover, number> = { open: 0.4, breathable: 0.25, closed: 0.2 };
 const unshelteredDoubt = 0.5;
 /**

@@ -57,7 +57,7 @@ function layingActs(wasM: number, depthM: number, wasCover: Cover, cover: Cover,
   const kind = depthM < wasM ? 'spread' : depthM > wasM ? 'heaped' : 'moved';
   const acts: Act[] = [kind === 'moved' ? { kind, atMs } : { kind, atMs, depthM }];
   if (cover === wasCover) return acts;
-  // Covers are told as steps: off, and on once or twice.
+  // Covers are given as steps: off, and on once or twice.
   if (wasCover !== 'open') acts.push({ kind: 'uncovered', atMs });
   if (cover !== 'open') acts.push({ kind: 'covered', atMs });
   if (cover === 'closed') acts.push({ kind: 'covered', atMs });

@@ -1,4 +1,4 @@
-/** What the judge is told about a pile, and what it is fed. */
+/** What the judge is given about a pile, and what it is fed. */
 import type { Act, Assumption, Recipe } from '../../shared/contracts/domain/batch.ts';
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';

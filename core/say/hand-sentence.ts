@@ -113,10 +113,11 @@ function besideClause(kind: HandKind, facts: AlarmFacts): Message | null {
   const quiet = quietCore(assessment);
   if (quiet !== null) return quiet;
   const { core } = assessment.positions;
-  const told = assessment.moisture && handAndEstimate(kind, assessment.limits, assessment.moisture.frac, core !== null);
-  if (told !== null) {
-    return message(told.agree ? 'say.beside.estimate-agrees' : 'say.beside.estimate-disagrees', {
-      waterFrac: told.frac,
+  const beside =
+    assessment.moisture && handAndEstimate(kind, assessment.limits, assessment.moisture.frac, core !== null);
+  if (beside !== null) {
+    return message(beside.agree ? 'say.beside.estimate-agrees' : 'say.beside.estimate-disagrees', {
+      waterFrac: beside.frac,
     });
   }
   return core?.temperatureC == null ? null : spokenAt('core', facts);

@@ -1,6 +1,6 @@
 /**
  * The alarms of one pile, stepped by evidence and by people. It never writes anything itself, or rewinds: a late
- * reading may change what is seen, not what people were told.
+ * reading may change what is seen, not what people were notified of.
  */
 
 import type { AlarmRecord, AlarmStepRecord, AlarmWords } from '../../shared/alarm-record.ts';

@@ -32,11 +32,11 @@ export interface Assessment {
   readonly heat: readonly PastHeat[];
   /** The air as the pile feels it; null when it is not measured. */
   readonly airC: number | null;
-  /** Rise of the core over the last hours [K/h]; null when it cannot be told. */
+  /** Rise of the core over the last hours [K/h]; null when it is not known. */
   readonly coreRiseKPerH: number | null;
-  /** Null when it cannot be told. */
+  /** Null when it is not known. */
   readonly coreCourse: CoreCourse | null;
-  /** On which side of the warmth its culture likes the core is; null when it cannot be told. */
+  /** On which side of the warmth its culture likes the core is; null when it is not known. */
   readonly comfort: ComfortSide | null;
   /** Whether it has made heat of its own, rather than kept what it was laid with. */
   readonly hasMadeHeat: boolean;
@@ -44,7 +44,7 @@ export interface Assessment {
   readonly againstExpected: 'below' | 'within' | 'above' | null;
   /** Estimated moisture, wet basis, with one standard deviation; null while nothing of this bed stands behind it. */
   readonly moisture: { readonly frac: number; readonly sdFrac: number } | null;
-  /** The next 24 hours of the core; null while it cannot be told. */
+  /** The next 24 hours of the core; null while it is not known. */
   readonly forecast: Forecast | null;
   /** Turns and waterings seen in the curves that nobody logged, to be offered for the journal. */
   readonly seenHands: readonly { readonly kind: Intervention; readonly atMs: number }[];
@@ -52,7 +52,7 @@ export interface Assessment {
   readonly handSigns: readonly HandSign[];
   /** What speaks for the batch being done; the last word is a person's. */
   readonly readiness: Readiness;
-  /** How much water brings the bed into its band; null when it needs none, or that cannot be told. */
+  /** How much water brings the bed into its band; null when it needs none, or that is not known. */
   readonly waterToAdd: WaterToAdd | null;
   /** What nobody gave of how it was laid, and what is reckoned with instead. */
   readonly assumed: readonly Assumption[];

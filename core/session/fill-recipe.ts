@@ -17,7 +17,7 @@ export interface FilledRecipe {
   readonly assumed: readonly Assumption[];
 }
 
-/** @param inKg The sum of what the bed was made of; null where that cannot be told [kg]. */
+/** @param inKg The sum of what the bed was made of; null where that is not known [kg]. */
 export function fillRecipe(
   stage: Stage,
   given: GivenRecipe,

@@ -78,7 +78,7 @@ function saysOf(reason: Paced, duePart: Message, actC: number): Message {
     : message(`measure.${reason}`, { duePart, actC });
 }
 
-/** How fast it moved between the last two; null where that cannot be told [K/h]. */
+/** How fast it moved between the last two; null where that is not known [K/h]. */
 function paceOf({ tempC, atMs, beforeC, beforeMs }: HandReading): number | null {
   if (beforeC === null || beforeMs === null) return null;
   const hours = (atMs - beforeMs) / msPerHour;

@@ -95,9 +95,9 @@ function leaveClosed(hotC: number): Message {
 
 /** What the estimate says beside the hand, once a core is measured; else it says only what was laid. */
 function beside(pile: PileSnapshot, kind: HandKind): Message | null {
-  const told = handAndEstimate(kind, pile.setup.limits, wetBasis(pile.water.waterKgKg), pile.core !== null);
-  if (told === null) return null;
-  const { agree, frac: moistureFrac } = told;
+  const beside = handAndEstimate(kind, pile.setup.limits, wetBasis(pile.water.waterKgKg), pile.core !== null);
+  if (beside === null) return null;
+  const { agree, frac: moistureFrac } = beside;
   return agree
     ? message('warnings.hand.seen.agree', { moistureFrac })
     : message('warnings.hand.seen.disagree', { moistureFrac });

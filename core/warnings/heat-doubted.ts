@@ -59,7 +59,7 @@ export function heatDoubtedFinding(pile: PileSnapshot): Finding<'heat-doubted'> 
     byMs: pile.nowMs,
     caution: isFireHot ? cautions.fire : null,
     why,
-    // A probe known to throw in wild values is told of as that.
+    // A probe known to throw in wild values is reported as that.
     explainedBy: track != null && isFailing(track, pile.nowMs) ? 'probe-out' : null,
   };
 }

@@ -39,7 +39,7 @@ export interface ConnectionAttempts {
 
 const mostLines = 200;
 const mostAddresses = 2_000;
-/** So many may be wrong, as when a key was changed and a probe not yet told, before an address is slowed. */
+/** So many may be wrong, as when a key was changed and a probe not yet changed, before an address is slowed. */
 const freeTries = 5;
 const firstWaitMs = 250;
 const longestWaitMs = 10_000;

@@ -1,4 +1,4 @@
-/** What mqtt.js is told of a connection. */
+/** The options that mqtt.js takes for a connection. */
 import type { IClientOptions } from 'mqtt';
 import { ConfigError } from '../../shared/errors.ts';
 import { msPerDay } from '../../shared/units.ts';

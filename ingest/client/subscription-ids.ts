@@ -6,7 +6,7 @@
  */
 import { matchFilter } from '../mapping/topic-filter.ts';
 
-/** The same filter has the same identifier in every run, so what an old session still sends is told apart. */
+/** The same filter has the same identifier in every run, so what an old session still sends is kept apart. */
 export function subscriptionId(filter: string): number {
   let hash = 0x811c9dc5; // FNV-1a
   for (const byte of Buffer.from(filter)) hash = Math.imul(hash ^ byte, 0x01000193);

@@ -6,7 +6,7 @@ import type { Quantity } from '../../shared/quantity.ts';
 
 export interface NamedValue {
   readonly quantity: Quantity;
-  /** Told by the name; undefined where it says none. */
+  /** Named by it; undefined where it says none. */
   readonly unit: string | undefined;
   /** What is left of the name: which sensor it is. */
   readonly part: string;

@@ -45,7 +45,7 @@ export function watchTrouble(
     // Topics that no publisher may use (wildcards, none, too deep) end the connection before `authorizePublish`.
     if (/PUBLISH|topic has/.test(error.message)) {
       const said = message('refusal.topic-mqtt', { problemText: error.message });
-      sink.refuse(new ReadingError('topic-shape', said), `(not told) from ${shownClientId(client.id)}`, '');
+      sink.refuse(new ReadingError('topic-shape', said), `(not given) from ${shownClientId(client.id)}`, '');
     }
     if (/maxInflightInbound/.test(error.message)) connections.refused(socketOf(client), 'too-much-under-way', client);
     warn({ client: shownClientId(client.id), err: error }, 'parted from a publisher');

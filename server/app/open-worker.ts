@@ -30,7 +30,7 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   // Whoever holds the default session does what one process must do for all.
   const isOurs = () => isHeld(defaultSession);
   const views = new ViewWriter({ journal, log, lost });
-  // People are told of piles that others watch as well, so delivery sees them all.
+  // People are notified of piles that others watch as well, so delivery sees them all.
   const everywhere = await RemoteWatch.open({ journal, hub, log, probesChanged: async () => {} });
   const watching = await openWatching({
     ...parts,

@@ -17,7 +17,7 @@ export type DatabaseName = (typeof databaseNames)[number];
 export const manifestSchema = z.object({
   program: z.literal('branhearth'),
   format: z.literal(1),
-  /** Of the program that made it; not told before 1.0.0. */
+  /** Of the program that made it; absent before 1.0.0. */
   version: z.string().optional(),
   madeAt: z.iso.datetime(),
   files: z.array(z.object({ name: z.string(), bytes: z.number().int(), sha256: z.string() })),
@@ -26,7 +26,7 @@ export const manifestSchema = z.object({
     readings: z.number().int().optional(),
     piles: z.number().int().optional(),
     batches: z.number().int().optional(),
-    /** Not told by backups of earlier versions. */
+    /** Absent in backups of earlier versions. */
     people: z.number().int().optional(),
     keys: z.number().int().optional(),
   }),

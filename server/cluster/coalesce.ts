@@ -5,7 +5,7 @@ export interface Coalesced {
   close(): Promise<void>;
 }
 
-/** @param failed Told when a run failed; it is asked for again by then. */
+/** @param failed Called when a run failed; it is asked for again by then. */
 export function coalesced(work: () => Promise<void>, everyMs: number, failed: (error: unknown) => void): Coalesced {
   let wanted = false;
   let running: Promise<void> | undefined;

@@ -10,7 +10,7 @@ export interface SystemNotice {
   readonly sinceMs: number;
   readonly seen: Message;
   readonly todo: Message;
-  /** What it is about, where that is several things: it is told anew when another joins. */
+  /** What it is about, where that is several things: people are notified anew when another joins. */
   readonly about?: readonly string[];
 }
 

@@ -15,7 +15,7 @@ export interface TroubleWatchParts {
 }
 
 const lookEveryMs = 5_000;
-/** A store that is started anew is away for a moment. What cannot be read will not mend itself and is told at once. */
+/** A store that is started anew is away for a moment. What cannot be read will not mend itself and people are notified at once. */
 const patienceMs = 60_000;
 const mostNamed = 3;
 const restore = message('notice.system.restore');

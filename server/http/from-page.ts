@@ -14,7 +14,7 @@ export function fromPage(request: FastifyRequest, publicUrl: string | undefined)
   if (site !== undefined) return site === 'same-origin' || site === 'none' ? 'own' : 'other';
   if (origin === undefined) return 'unsaid';
   if (!URL.canParse(origin)) return 'other';
-  // Only the host: a proxy before us that we were not told to trust hides that it speaks TLS.
+  // Only the host: a proxy before us that is not configured as trusted hides that it speaks TLS.
   const { host } = new URL(origin);
   return host === withoutUsualPort(request.host) || (publicUrl !== undefined && host === new URL(publicUrl).host)
     ? 'own'

@@ -239,7 +239,7 @@ export class PileMonitor implements PilePort {
       else await this.#queues.run(id, () => this.#evaluator.evaluate(pile, keepCheckpoint()));
       if (pile.evaluating.wentWell()) log.info({ pile: id }, 'a pile is judged again');
     } catch (error) {
-      if (error instanceof LostLeaseError) return; // its worker was told
+      if (error instanceof LostLeaseError) return; // its worker knows
       const failing = pile.isOpen ? pile.evaluating : pile.opening;
       if (failing.failed(error, Date.now(), clock.nowMs())) {
         log.error({ err: error, pile: id }, 'a pile could not be looked at; it is tried again');
@@ -248,7 +248,7 @@ export class PileMonitor implements PilePort {
     }
   }
 
-  /** After a jump silence counts anew, as after a start: how long a probe was silent cannot be told over it. */
+  /** After a jump silence counts anew, as after a start: how long a probe was silent is not known over it. */
   #followClock(jumpMs: number): void {
     if (jumpMs === 0) return;
     const { clock, log } = this.#parts;

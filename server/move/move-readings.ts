@@ -9,7 +9,7 @@ export interface MovedSeries {
   readonly site: string;
   readonly probe: string;
   readonly quantity: string;
-  /** Readings there, thinned ones counted as they were. */
+  /** Readings there, downsampled ones counted as they were. */
   readonly fromCount: number;
   readonly toCount: number;
   /** What differs beside the counts. */
@@ -76,7 +76,7 @@ export async function moveReadings(
         progress?.({ series: moved.length, ofSeries: all.length, written, readings: readings + written });
       }
       // Last, as it tells the newest reading too, which must not pass for kept before its row is.
-      await moveThinned(from, to, series, horizonMs);
+      await moveDownsampled(from, to, series, horizonMs);
     }
     moved.push(compared(series, source, await summaryOf(to, series, 0, endMs), conflicts));
     readings += source.count;
@@ -85,15 +85,15 @@ export async function moveReadings(
   return moved;
 }
 
-/** What was thinned comes as it is, unless the other store still has it whole. */
-async function moveThinned(
+/** What was downsampled comes as it is, unless the other store still has it whole. */
+async function moveDownsampled(
   from: ReadingsStore,
   to: ReadingsStore,
   series: SeriesLast,
   horizonMs: number,
 ): Promise<void> {
   if (horizonMs === 0 || (await to.rawFrom([series])) >= horizonMs) return;
-  if ((await summaryOf(to, series, 0, horizonMs)).count > 0) return; // told at the end, should it be another count
+  if ((await summaryOf(to, series, 0, horizonMs)).count > 0) return; // reported at the end, should it be another count
   const standIns: KeptReading[] = [];
   for (let nextMs = 0; ; ) {
     const page = await from.rows([series], nextMs, horizonMs, defaultPageRows);

@@ -31,7 +31,7 @@ const lookMs = 1_000;
 /** Machine time between looks at what becomes due by the clock alone. */
 const timedMs = 5_000;
 const sweepMs = 3_600_000;
-/** How long it can be looked up what people were told. */
+/** How long it can be looked up what people were notified of. */
 const keepNotificationsMs = 90 * msPerDay;
 const leaseMs = 30_000;
 const atOnce = 20;
@@ -143,7 +143,7 @@ export class Delivery {
   }
 
   /**
-   * What is to be told of a change that the journal does not take: by the outbox where that can still be written, else
+   * What people are to be notified of about a change that the journal does not take: by the outbox where that can still be written, else
    * straight away. Never throws.
    */
   async notifyUnkept(notices: readonly NoticeRecord[]): Promise<void> {
@@ -177,7 +177,7 @@ export class Delivery {
       } catch (error) {
         const said = error instanceof Error ? error.message : String(error);
         if (said !== this.#failing)
-          this.#parts.log.error({ err: error }, 'what is to be told cannot be worked through');
+          this.#parts.log.error({ err: error }, 'what people are to be notified of cannot be worked through');
         this.#failing = said;
       }
     }
@@ -201,13 +201,13 @@ export class Delivery {
     }
   }
 
-  /** One thing that cannot be told does not keep the others; it is tried again when its lease is over. */
+  /** One notice that cannot be worked out does not keep the others; it is tried again when its lease is over. */
   async #beside(what: string, work: () => Promise<void>): Promise<unknown> {
     try {
       await work();
       return undefined;
     } catch (error) {
-      this.#parts.log.error({ err: error, what }, 'something could not be told; the rest is');
+      this.#parts.log.error({ err: error, what }, 'a notice could not be worked out; the rest goes on');
       return error;
     }
   }
@@ -254,7 +254,7 @@ export class Delivery {
     }
     const spreading = spreadNotice(notice, await this.#context(notice));
     if (notice.answer === 'first-raise' && spreading.messages?.length === 0) {
-      log.warn({ alarm: notice.alarmId }, 'a warning was raised and nobody is set up to be told of it');
+      log.warn({ alarm: notice.alarmId }, 'a warning was raised and nobody is set up to be notified of it');
     }
     const { messages = [] } = spreading;
     await journal.notifications.notices.spread({ ...spreading, messages: this.#unkept.settle(notice.key, messages) });
@@ -274,7 +274,7 @@ export class Delivery {
       nowMs: clock.nowMs(),
       machineNowMs: Date.now(),
       listeners,
-      // How far the order was gone through is kept with the alarm: where that is not kept, everybody is told at once.
+      // How far the order was gone through is kept with the alarm: where that is not kept, everybody is notified at once.
       order: alarm && orders.find(({ siteId }) => siteId === notice.siteId),
       step: current?.step ?? -1,
       notifiedBefore: new Set(notified.flatMap(({ personId, reached }) => (reached ? [personId] : []))),

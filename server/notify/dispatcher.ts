@@ -30,7 +30,7 @@ export interface DispatcherParts {
   readonly people: Recipients;
   readonly channels: Partial<Record<NotificationChannel, Channel>>;
   readonly publicUrl: string | undefined;
-  /** Told apart from other processes on the same journal. */
+  /** Distinct from other processes on the same journal. */
   readonly taker: string;
   readonly newId: () => string;
   readonly random?: () => number;
@@ -99,8 +99,8 @@ export class Dispatcher {
     if (notice.alarmId === null || notice.answer === 'cleared') return undefined;
     const alarm = await this.#parts.journal.alarms.get(notice.alarmId);
     if (alarm === undefined || alarm.state === 'unacknowledged') return undefined;
-    if (alarm.state === 'acknowledged') return 'acknowledged before it could be told';
-    return isSilenced(alarm) ? 'shelved before it could be told' : 'over before it could be told';
+    if (alarm.state === 'acknowledged') return 'acknowledged before it could be sent';
+    return isSilenced(alarm) ? 'shelved before it could be sent' : 'over before it could be sent';
   }
 
   /** A code that would no longer open anything. */

@@ -44,7 +44,7 @@ async function clearedWithSite(
   return site && !alone ? { noticeId: notice.id, state: 'joined', joinedId: site.id } : undefined;
 }
 
-/** A probe that stayed silent after its site spoke again is told by itself, unless it has spoken since. */
+/** A probe that stayed silent after its site spoke again is notified by itself, unless it has spoken since. */
 async function stillSilent(notice: KeptNotice, { alarms }: Pick<Journal, 'alarms'>): Promise<Spreading | undefined> {
   if (!notice.key.endsWith(aloneEnding) || notice.alarmId === null) return undefined;
   const alarm = await alarms.get(notice.alarmId);

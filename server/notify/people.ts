@@ -1,4 +1,4 @@
-/** Everybody who can be told, with their preferences and where each channel finds them. */
+/** Everybody who can be notified, with their preferences and where each channel finds them. */
 import type { Recipient } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
 import { fallback } from '../../shared/messages/language.ts';
@@ -16,7 +16,7 @@ export interface KnownPerson {
   readonly language: string | null;
 }
 
-/** Who is told while nobody has been set up, or nobody of them can be reached yet. */
+/** Who is notified while nobody has been set up, or nobody of them can be reached yet. */
 export const serverPerson: KnownPerson = { id: 'server', name: 'the server', role: 'owner', language: null };
 
 export interface ChannelAddress {
@@ -37,7 +37,7 @@ export interface PeopleParts {
   readonly known: () => Promise<readonly KnownPerson[]>;
   /** Whether there is a mail server. */
   readonly canMail: boolean;
-  /** Told while nobody else can be. */
+  /** Notified while nobody else can be. */
   readonly mailTo: string | undefined;
 }
 
@@ -53,7 +53,7 @@ export class Recipients {
     return known.length === 0 ? [serverPerson] : known;
   }
 
-  /** Somebody who was removed meanwhile is told nothing more. */
+  /** Somebody who was removed meanwhile is not notified any more. */
   async isKnown(personId: string): Promise<boolean> {
     return personId === serverPerson.id || (await this.known()).some(({ id }) => id === personId);
   }

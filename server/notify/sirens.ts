@@ -31,7 +31,7 @@ export interface SirenParts {
 
 type SirenWord = Severity | 'calm';
 
-/** Changes of one moment are told together. */
+/** Changes of one moment are sent together. */
 const gatherMs = 100;
 /** A broker that was started anew has forgotten what it kept. */
 const againMs = 60_000;
@@ -61,7 +61,7 @@ export class Sirens {
     this.#gathering ??= setTimeout(() => {
       this.#gathering = undefined;
       this.#publishing = this.#publish().catch((error) =>
-        this.#parts.log.warn({ err: error }, 'sirens and lamps could not be told'),
+        this.#parts.log.warn({ err: error }, 'sirens and lamps could not be set'),
       );
     }, gatherMs);
   }

@@ -1,5 +1,5 @@
 /**
- * Trouble of the server itself, told to its owners: disk, broker. It never gives up on one that the journal could not
+ * Trouble of the server itself, of which its owners are notified: disk, broker. It never gives up on one that the journal could not
  * take, as long as the trouble stands.
  */
 import type { FastifyBaseLogger } from 'fastify';

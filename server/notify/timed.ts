@@ -32,7 +32,7 @@ export interface TimedParts {
   readonly newId: () => string;
 }
 
-/** How long after its site spoke again a probe may still be silent before that is told. */
+/** How long after its site spoke again a probe may still be silent before people are notified. */
 const aloneAfterMs = 15 * msPerMinute;
 
 export async function timedNotices(parts: TimedParts): Promise<void> {
@@ -57,7 +57,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
   for (const alarm of unanswered) {
     const ofAlarm = notified.filter(({ alarmId }) => alarmId === alarm.id);
     const newest = ofAlarm.toSorted((a, b) => b.newest.atMs - a.newest.atMs)[0]?.newest;
-    if (newest === undefined) continue; // nobody was told: it joined another, or waits to be spread
+    if (newest === undefined) continue; // nobody was notified: it joined another, or waits to be spread
     const siteId = piles.find(({ id }) => id === alarm.pileId)?.siteId ?? newest.siteId;
     const basis = basisOf(parts, alarm, newest, siteId);
     await notifications.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));

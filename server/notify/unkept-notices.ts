@@ -77,7 +77,7 @@ export class UnkeptNotices {
       nowMs,
       machineNowMs: Date.now(),
       listeners: await this.#everybody(),
-      order: undefined, // who is told first needs the journal to go on with the next; now all are told
+      order: undefined, // who is notified first needs the journal to go on with the next; now all are
       step: -1,
       notifiedBefore: new Set(),
       approached: new Set(),

@@ -56,7 +56,7 @@ export class Downsampling {
     this.#next(0);
   }
 
-  /** Readings thinned since the server was opened. */
+  /** Readings downsampled since the server was opened. */
   get removedInAll(): number {
     return this.#removedInAll;
   }
@@ -122,13 +122,13 @@ export class Downsampling {
       this.problem = null;
     } catch (error) {
       this.problem = error instanceof Error ? error.message : String(error);
-      this.#parts.log.error({ err: error }, 'readings could not be thinned; tried again later');
+      this.#parts.log.error({ err: error }, 'readings could not be downsampled; tried again later');
     } finally {
       this.running = null;
     }
   }
 
-  /** The time before which readings are to be thinned now; null when there is not a day of them. */
+  /** The time before which readings are to be downsampled now; null when there is not a day of them. */
   async #dueMs(): Promise<number | null> {
     const { clock } = this.#parts;
     const keptDays = await this.keptDays();
@@ -162,11 +162,11 @@ export class Downsampling {
     const freedBytes = bytes - (await readings.size()).bytes;
     const once: DownsampledOnce = { startedAt, endedAt: toInstant(clock.nowMs()), before, removed, freedBytes };
     await journal.settings.write(lastKey, once);
-    log.info({ before, removed, freedBytes }, 'old readings are thinned');
+    log.info({ before, removed, freedBytes }, 'old readings are downsampled');
   }
 }
 
-/** When the last run ended is only told, so a value that cannot be read is as good as none. */
+/** When the last run ended is only shown, so a value that cannot be read is as good as none. */
 function unlessAway(error: unknown): null {
   if (error instanceof UnreadableRowError) return null;
   throw error;

@@ -44,7 +44,7 @@ const mostAnswerBytes = 512 * 1024;
 const leastBetweenMs = msPerHour;
 /** An `Expires` further off than this is a slip. */
 const mostBetweenMs = 12 * msPerHour;
-/** Who is told 403 or 429 is asked to stop. */
+/** An answer of 403 or 429 asks us to stop. */
 const sentAwayMs = msPerDay;
 
 const settingKey = 'weather';

@@ -49,7 +49,7 @@ const brokerAddressSchema = z.object({
 });
 export type BrokerAddress = z.infer<typeof brokerAddressSchema>;
 
-/** A key just made: the only time its secret is told. */
+/** A key just made: the only time its secret is shown. */
 export const madeKeySchema = keySchema.extend({
   secret: z.string(),
   broker: brokerAddressSchema,

@@ -14,7 +14,7 @@ export const liveEventSchemas = {
   pile: pileSummarySchema,
   'pile-gone': z.object({ id: z.string() }),
   probe: probeSchema,
-  /** There are more or fewer probes, or so many spoke at once that they are not told of one by one: fetch what you show. */
+  /** There are more or fewer probes, or so many spoke at once that they are not listed one by one: fetch what you show. */
   probes: probeCountsSchema,
   /** Every 15 s, so that a dead line is noticed. */
   beat: z.object({ now: instantSchema }),

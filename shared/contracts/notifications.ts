@@ -1,4 +1,4 @@
-/** How each person is told of warnings, and what became of every message. */
+/** How each person is notified of warnings, and what became of every message. */
 import { z } from 'zod';
 import { messageSchema } from '../messages/message.ts';
 import {
@@ -100,7 +100,7 @@ export const notificationSchema = z.object({
   about: z.enum(noticeSubjects),
   reason: noticeReasonSchema,
   at: instantSchema,
-  /** `joined`: told as part of another notice, such as that of its whole site. */
+  /** `joined`: notified as part of another notice, such as that of its whole site. */
   state: z.enum(['new', 'spread', 'joined', 'dropped', 'set-aside']),
   messages: z.array(messageViewSchema),
 });

@@ -47,7 +47,7 @@ export const linkUseSchema = z.object({
   password: passwordSchema,
 });
 
-/** A link just made: its address is told this once. */
+/** A link just made: its address is shown this once. */
 export const newLinkAnswerSchema = z.object({
   id: z.string(),
   role: roleSchema,
@@ -129,10 +129,10 @@ const apiTokenSchema = z.object({
 });
 export type ApiToken = z.infer<typeof apiTokenSchema>;
 export const tokensAnswerSchema = z.object({ tokens: z.array(apiTokenSchema) });
-/** A token just made: its secret is told this once. */
+/** A token just made: its secret is shown this once. */
 export const newTokenAnswerSchema = apiTokenSchema.extend({ secret: z.string() });
 
-/** By what a device was signed up to be told: one that stands, one that ran out, or before that was kept. */
+/** By what a device was signed up for notifications: one that stands, one that ran out, or before that was kept. */
 const signedUpBy = ['session', 'token', 'over', 'unknown'] as const;
 const heldDeviceSchema = z.object({
   id: z.string(),

@@ -66,7 +66,7 @@ const batchNowSchema = z.object({
   phaseReason: z.string(),
   /** What its places have been through; absent before the first look. */
   heat: pastHeatSchema.optional(),
-  /** Moisture by the water balance, wet basis, with one standard deviation; absent while it cannot be told. */
+  /** Moisture by the water balance, wet basis, with one standard deviation; absent while it is not known. */
   moisture: z
     .object({ frac: z.number(), sdFrac: z.number() })
     .optional()
@@ -129,7 +129,7 @@ export const actRecordSchema = z.object({
 
 /** What the judge makes of the pile beyond its sentence; null before the first look and without a batch. */
 const judgementSchema = z.object({
-  /** Whether the core passes its act limit within 12 hours if nobody touches the pile; null while it cannot be told. */
+  /** Whether the core passes its act limit within 12 hours if nobody touches the pile; null while it is not known. */
   overLimit: z.object({ likelihood: z.number().min(0).max(1), at: instantSchema.nullable() }).nullable(),
   /** Water that brings the bed into its band; never more than it holds. Null when it needs none. */
   waterToAdd: z

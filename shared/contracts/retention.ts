@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { instantSchema } from './time.ts';
 
-/** Long enough that no batch that lies has its readings thinned, whatever its stage. */
+/** Long enough that no batch that lies has its readings downsampled, whatever its stage. */
 export const leastKeptDays = 30;
 /** Offered in the settings; any other number of days may be chosen too. */
 export const offeredKeptDays = [90, 365, 730] as const;
@@ -12,7 +12,7 @@ export const keptDaysSchema = z.int().min(leastKeptDays).max(36_500);
 export const downsampledOnceSchema = z.object({
   startedAt: instantSchema,
   endedAt: instantSchema,
-  /** Readings before this were thinned. */
+  /** Readings before this were downsampled. */
   before: instantSchema,
   removed: z.number().int(),
   /** How much smaller the readings are on disk; less than 0 when more came in meanwhile. */
@@ -21,9 +21,9 @@ export const downsampledOnceSchema = z.object({
 export type DownsampledOnce = z.infer<typeof downsampledOnceSchema>;
 
 export const keepingAnswerSchema = z.object({
-  /** Days after which readings are thinned; null when never. */
+  /** Days after which readings are downsampled; null when never. */
   keptDays: keptDaysSchema.nullable(),
-  /** Before this only rollups are kept; null when nothing was thinned yet. */
+  /** Before this only rollups are kept; null when nothing was downsampled yet. */
   downsampledBefore: instantSchema.nullable(),
   /** Readings kept as they came, and all bytes on disk, rollups included. */
   rows: z.number().int(),
@@ -33,16 +33,16 @@ export const keepingAnswerSchema = z.object({
     rows: z.number().int(),
     /** With every reading kept. */
     bytes: z.number().int(),
-    /** Once it is thinned; null where the database does not tell. */
+    /** Once it is downsampled; null where the database does not tell. */
     downsampledBytes: z.number().int().nullable(),
   }),
-  /** What thinning would take away now, for each age offered and the one asked about. */
+  /** What downsampling would take away now, for each age offered and the one asked about. */
   wouldFree: z.array(z.object({ keptDays: z.number().int(), rows: z.number().int(), bytes: z.number().int() })),
-  /** The batch that still lies and began before the chosen age: nothing from its time on is thinned. */
+  /** The batch that still lies and began before the chosen age: nothing from its time on is downsampled. */
   heldBy: z
     .object({ batchId: z.string(), pileId: z.string(), pileName: z.string(), startedAt: instantSchema })
     .nullable(),
-  /** The run that goes on now; `share` of its readings is thinned already, 0 to 1. */
+  /** The run that goes on now; `share` of its readings is downsampled already, 0 to 1. */
   running: z
     .object({ startedAt: instantSchema, before: instantSchema, removed: z.number().int(), share: z.number() })
     .nullable(),

@@ -59,7 +59,7 @@ export const seriesAnswerSchema = z.object({
     /** How many finished batches of the grower's own speak in it; absent while none do. */
     ownBatches: z.number().int().optional(),
   }),
-  /** The core's next 24 hours, hour by hour, if nobody touches the pile; null while it cannot be told. */
+  /** The core's next 24 hours, hour by hour, if nobody touches the pile; null while it is not known. */
   forecast: z.object({ points: z.array(bandPointSchema) }).nullable(),
 });
 export type SeriesAnswer = z.infer<typeof seriesAnswerSchema>;

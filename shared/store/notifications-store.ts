@@ -1,5 +1,5 @@
 /**
- * The part of the journal that holds what people are told: the outbox and its surroundings.
+ * The part of the journal that holds what people are notified of: the outbox and its surroundings.
  *
  * A notice is one thing to tell; it is spread into messages, one per person and channel; each message has its attempts.
  * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the server's; `nextTryMs` and leases are the machine's.
@@ -35,8 +35,8 @@ export interface NoticeRecord {
 }
 
 export interface KeptNotice extends NoticeRecord {
-  /** `joined`: told as part of another one. `dropped`: was over, or held back, before it was told. */
-  /** Set aside: its facts cannot be read, so nobody can be told of it. */
+  /** `joined`: notified as part of another one. `dropped`: was over, or held back, before it was notified. */
+  /** Set aside: its facts cannot be read, so nobody can be notified of it. */
   readonly state: 'new' | 'spread' | 'joined' | 'dropped' | 'set-aside';
   readonly joinedId: string | null;
 }
@@ -118,7 +118,7 @@ export interface NotificationLink {
 
 export interface EscalationRecord {
   readonly siteId: string;
-  /** Who is told first, second ... */
+  /** Who is notified first, second ... */
   readonly personIds: readonly string[];
   readonly afterMin: number;
 }
@@ -164,7 +164,7 @@ export const overEnding = '/over';
 export interface NotifiedPerson {
   readonly alarmId: string;
   readonly personId: string;
-  /** When this person was, or will be, told last. */
+  /** When this person was, or will be, notified last. */
   readonly lastAtMs: number;
   /** Notices so far. */
   readonly count: number;
@@ -191,7 +191,7 @@ export interface NotificationsStore {
     joinedTo(id: string): Promise<KeptNotice[]>;
     /** Who was approached about each of these alarms. */
     notifiedOf(alarmIds: readonly string[]): Promise<NotifiedPerson[]>;
-    /** Silent sites that were told of since and have not been told to speak again. */
+    /** Silent sites that people were notified of and that have not been reported to speak again. */
     openSites(sinceMs: number): Promise<KeptNotice[]>;
   };
   readonly messages: {
@@ -209,7 +209,7 @@ export interface NotificationsStore {
     >;
     /** Lets go of whatever a former run had taken; only for who holds the journal alone. */
     releaseAll(): Promise<void>;
-    /** Removes what is told and older. @returns how many notices went. */
+    /** Removes what is done with and older. @returns how many notices went. */
     sweep(beforeMs: number): Promise<number>;
   };
   readonly preferences: {
@@ -226,7 +226,7 @@ export interface NotificationsStore {
     removeAll(): Promise<number>;
     /**
      * A browser says who sits there now. Their own device goes with this session from now on (`moved`); one of somebody
-     * else is removed (`anothers`): what they are told is no longer this person's to see.
+     * else is removed (`anothers`): what they are notified of is no longer this person's to see.
      */
     here(endpoint: string, personId: string, madeWith: string): Promise<DeviceHere>;
     worked(id: string, atMs: number): Promise<void>;

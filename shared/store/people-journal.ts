@@ -119,9 +119,9 @@ export interface PeopleJournal {
      * @throws {ConflictError} when the name is taken or no owner would be left.
      */
     change(id: string, change: Partial<Pick<PersonRecord, 'name' | 'nameKey' | 'role' | 'language'>>): Promise<void>;
-    /** Ends all they hold but the session named: sessions, tokens, devices that are told, links they made. */
+    /** Ends all they hold but the session named: sessions, tokens, devices that are notified, links they made. */
     setPassword(id: string, passwordHash: string, keepDigest?: string): Promise<void>;
-    /** Ends sessions, tokens, devices that are told, and links they made; they may sign in again. */
+    /** Ends sessions, tokens, devices that are notified, and links they made; they may sign in again. */
     endHeld(id: string): Promise<void>;
     /** The same password, hashed anew: ends nothing. */
     renewHash(id: string, passwordHash: string): Promise<void>;
@@ -138,7 +138,7 @@ export interface PeopleJournal {
     /** Newest first. */
     list(personId?: string): Promise<SessionRecord[]>;
     seen(digest: string, seenAtMs: number): Promise<void>;
-    /** Devices signed up by what ends are told no more; where all of a person's end, all their devices. @returns how many sessions ended. */
+    /** Devices signed up by what ends are notified no more; where all of a person's end, all their devices. @returns how many sessions ended. */
     end(which: { digest: string } | { personId: string; id?: string; exceptDigest?: string }): Promise<number>;
     /** Forgets what has run out. Devices stay: nobody who merely did not look for a week shall miss a warning. */
     sweep(nowMs: number, seenBeforeMs: number): Promise<void>;
@@ -155,7 +155,7 @@ export interface PeopleJournal {
     find(digest: string): Promise<{ token: TokenRecord; person: PersonRecord } | undefined>;
     list(personId?: string): Promise<TokenRecord[]>;
     used(id: string, usedAtMs: number): Promise<void>;
-    /** Devices signed up with it are told no more. @param personId Only when it is theirs. */
+    /** Devices signed up with it are notified no more. @param personId Only when it is theirs. */
     remove(id: string, personId?: string): Promise<boolean>;
     /** @returns how many ended. */
     removeAll(personId: string): Promise<number>;

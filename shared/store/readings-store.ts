@@ -27,7 +27,7 @@ export const appended = { new: 1, duplicate: 2, conflict: 3, beforeHorizon: 4 } 
 export interface AppendResult {
   /**
    * One of `appended` per reading, in the order given. A conflict (same identity, other value) keeps the value stored
-   * first. A reading before the horizon of its series is not kept: whether it is known already cannot be told any more.
+   * first. A reading before the horizon of its series is not kept: whether it is known already cannot be found out any more.
    */
   readonly outcomes: Uint8Array;
   readonly newCount: number;
@@ -36,7 +36,7 @@ export interface AppendResult {
   readonly beforeHorizonCount: number;
 }
 
-/** A raw reading; or, with `standsFor`, ten thinned minutes: their mean, at their middle. */
+/** A raw reading; or, with `standsFor`, ten downsampled minutes: their mean, at their middle. */
 export interface KeptReading extends Reading {
   readonly standsFor?: { readonly count: number; readonly min: number; readonly max: number };
 }
@@ -44,7 +44,7 @@ export interface KeptReading extends Reading {
 export interface DownsampleStep {
   /** Raw readings that this step took away. */
   readonly removed: number;
-  /** All is thinned that was asked for, and the room is given back as far as the store does that. */
+  /** All is downsampled that was asked for, and the room is given back as far as the store does that. */
   readonly done: boolean;
 }
 
@@ -52,14 +52,14 @@ export interface DownsampleStep {
 export interface Downsampled {
   readonly horizonMs: number;
   readonly standIns: readonly KeptReading[];
-  /** Of the whole series: either this store has their rows already, or they are thinned. */
+  /** Of the whole series: either this store has their rows already, or they are downsampled. */
   readonly firstAtMs: number;
   readonly last: { readonly atMs: number; readonly value: number };
 }
 
 /** What some time takes up on disk; about, as what a row costs depends on its neighbours. */
 export interface Weight {
-  /** Raw rows, which thinning would take away. */
+  /** Raw rows, which downsampling would take away. */
   readonly rows: number;
   readonly bytes: number;
   /** Of the rollups of that time, which stay; null where the database does not tell. */
@@ -115,12 +115,12 @@ export interface ReadingsStore {
    * Buckets start at whole multiples of their length, so the first may begin before `fromMs`;
    * only readings within [fromMs, toMs), and within a part's own range, count, in the buckets at the edges too.
    * A stand-in counts as all its readings, where its middle lies: buckets of whole ten minutes are what they were
-   * before thinning, and of two ranges that meet within its stretch one has it whole.
+   * before downsampling, and of two ranges that meet within its stretch one has it whole.
    */
   buckets(series: readonly SeriesPart[], fromMs: number, toMs: number, points: number): Promise<BucketsAnswer>;
 
   /**
-   * Readings, and stand-ins where they were thinned, of several series in [fromMs, toMs), merged by time (oldest first), a page of at most `limit`.
+   * Readings, and stand-ins where they were downsampled, of several series in [fromMs, toMs), merged by time (oldest first), a page of at most `limit`.
    * A page never splits readings of one time: it stops before a time that does not fit, or, when a single time has
    * more than `limit` readings, holds just that time whole. So ask again from the last time + 1 ms until a page is empty.
    */
@@ -130,21 +130,21 @@ export interface ReadingsStore {
   lasts(): Promise<SeriesLast[]>;
 
   /**
-   * Takes one short step of thinning; to be called until it is done, with room for other work between the steps.
+   * Takes one short step of downsampling; to be called until it is done, with room for other work between the steps.
    *
    * Brings the horizon of every series to `beforeMs`, taken down to a whole multiple of the coarsest rollup, or to the
    * end of the coarsest rollup of its newest reading, whichever is earlier: a probe that was away may still bring
    * what it kept. A horizon never goes back, and holds from when it is moved, whether its raw rows are gone yet or not.
-   * A series begun after a thinning has none before the next, so that earlier seasons can still be taken in.
+   * A series begun after a downsampling has none before the next, so that earlier seasons can still be taken in.
    * @throws {StoreError} when nothing was done; the same step can be taken later, also after a restart.
    */
   downsample(beforeMs: number): Promise<DownsampleStep>;
 
   /**
-   * Takes over what another store had thinned of one series; again and again changes nothing. What this store has of
+   * Takes over what another store had downsampled of one series; again and again changes nothing. What this store has of
    * the series before that horizon as rows is hidden by it, so see first that there is none.
    */
-  takeDownsampled(series: SeriesRef, thinned: Downsampled): Promise<void>;
+  takeDownsampled(series: SeriesRef, downsampled: Downsampled): Promise<void>;
 
   /**
    * Takes away all that these probes ever said, rollups and stand-ins with it, a short step at a time; to be called
@@ -157,10 +157,10 @@ export interface ReadingsStore {
   /** Why `forget` always throws; absent where it does not. */
   readonly cannotForget?: string | undefined;
 
-  /** From when on every reading of all these series stands as it came; 0 where nothing was thinned. */
+  /** From when on every reading of all these series stands as it came; 0 where nothing was downsampled. */
   rawFrom(series: readonly SeriesRef[]): Promise<number>;
 
-  /** The newest time that thinning was brought to, as a whole multiple of the coarsest rollup; 0 before the first. */
+  /** The newest time that downsampling was brought to, as a whole multiple of the coarsest rollup; 0 before the first. */
   horizon(): Promise<number>;
 
   /** What [fromMs, toMs) takes up, both taken down to a whole multiple of the coarsest rollup. */

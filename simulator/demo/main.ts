@@ -74,14 +74,14 @@ async function play(dataDir: string, stop: AbortController): Promise<void> {
   try {
     const { pagesUrl, mqttUrl } = await installation.ready;
     const farm = demoFarm(seed);
-    const told = new Promise<void>((resolve) => {
+    const announced = new Promise<void>((resolve) => {
       const playing = startFarm({ farm, clock, mqttUrl, signal: stop.signal, onLive: resolve });
       playing.catch((error: unknown) => {
         if (!stop.signal.aborted) console.error(`the farm stopped: ${error instanceof Error ? error.message : error}`);
         stop.abort();
       });
     });
-    await Promise.race([told, stopped]);
+    await Promise.race([announced, stopped]);
     if (stop.signal.aborted) return;
     await settleFarm({ farm, pagesUrl, farmStartMs: farmStartMs(farm, clock.startMs), clock, signal: stop.signal });
     console.log(

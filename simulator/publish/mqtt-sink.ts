@@ -58,7 +58,7 @@ export async function mqttSink(options: MqttSinkOptions): Promise<Sink> {
   const publish = async (principal: Principal, topic: string, payload: string, retain: boolean) => {
     const { client, flying } = lineOf(principal);
     while (flying.size >= inFlight) await Promise.race(flying);
-    // A promise that is never awaited must not end the process: what fails is told by close().
+    // A promise that is never awaited must not end the process: what fails is reported by close().
     const sent: Promise<unknown> = client
       .publishAsync(topic, payload, { qos: 1, retain })
       .finally(() => flying.delete(sent));

@@ -105,9 +105,9 @@ export function memoryReadingsStore(): MemoryReadingsStore {
     async close() {},
     async downsample(beforeMs) {
       horizonMs = Math.max(horizonMs, Math.floor(beforeMs / horizonStepMs) * horizonStepMs);
-      const thinned = [...kept].filter(([, reading]) => reading.atMs < horizonMs);
-      for (const [identity] of thinned) kept.delete(identity);
-      return { removed: thinned.length, done: true };
+      const downsampled = [...kept].filter(([, reading]) => reading.atMs < horizonMs);
+      for (const [identity] of downsampled) kept.delete(identity);
+      return { removed: downsampled.length, done: true };
     },
     async forget(probes) {
       const gone = [...kept].filter(([, one]) =>

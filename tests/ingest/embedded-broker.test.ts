@@ -82,7 +82,7 @@ describe('the embedded broker', () => {
     expect(ingest.refusals().refusals).toMatchObject([{ reason: 'conflicting-value', count: 1 }]);
   });
 
-  test('acknowledges a reading from a time that was thinned, and counts it: already-downsampled', async () => {
+  test('acknowledges a reading from a time that was downsampled, and counts it: already-downsampled', async () => {
     const { publisher, ingest, store, committed } = await start();
     const client = await publisher();
     await store.downsample(nowMs - 86_400_000);

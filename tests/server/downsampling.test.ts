@@ -1,5 +1,5 @@
 /**
- * Readings older than the owner chose are thinned by the server itself: what is compared stays, figure by figure; what
+ * Readings older than the owner chose are downsampled by the server itself: what is compared stays, figure by figure; what
  * cannot stay is said where it is shown.
  */
 import type { InjectOptions } from 'fastify';
@@ -36,7 +36,7 @@ async function shown() {
   );
   const [oldest, newest] = [byStart[0], byStart.at(-1)];
   const threeH = 3 * msPerHour;
-  // From and to whole rollups: only there can thinned buckets be what they were.
+  // From and to whole rollups: only there can downsampled buckets be what they were.
   const series = async ({ pileId, startedAt, endedAt }: typeof oldest, bucketMinutes: number) => {
     const fromMs = Math.ceil(Date.parse(startedAt) / threeH) * threeH;
     const toMs = Math.floor(Date.parse(endedAt) / threeH) * threeH;
@@ -68,7 +68,7 @@ afterAll(async () => {
   await folder.remove();
 });
 
-test('nothing is thinned before the owner chooses an age, and what each would free is told', async () => {
+test('nothing is downsampled before the owner chooses an age, and what each would free is told', async () => {
   const keeping = await get('/api/retention?keptDays=300');
   expect(keeping).toMatchObject({ keptDays: null, downsampledBefore: null, running: null, last: null, heldBy: null });
   expect(keeping.wouldFree.map((one: { keptDays: number }) => one.keptDays)).toEqual([90, 300, 365, 730]);

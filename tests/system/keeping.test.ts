@@ -1,5 +1,5 @@
 /**
- * An owner looks at what the readings take up, chooses an age, sees them thinned, and finds the comparison as it was.
+ * An owner looks at what the readings take up, chooses an age, sees them reduced, and finds the comparison as it was.
  */
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
@@ -49,7 +49,7 @@ async function expectNothingToReport() {
 }
 
 test.runIf(hasChromium)(
-  'an age is chosen, readings are thinned, the room is given back, and the comparison is what it was',
+  'an age is chosen, readings are reduced, the room is given back, and the comparison is what it was',
   async () => {
     const measures = async () => {
       await page.goto(`${url}/seasons?stage=bran`);
@@ -70,7 +70,7 @@ test.runIf(hasChromium)(
       .last()
       .waitFor();
     await page.getByRole('button', { name: 'Thin readings older than 300 days' }).click();
-    await page.getByText(/^Last thinned on 10 Jun 2031: [\d,]+ readings from before/).waitFor({ timeout: 60_000 });
+    await page.getByText(/^Last reduced on 10 Jun 2031: [\d,]+ readings from before/).waitFor({ timeout: 60_000 });
     await page.getByText(/MB were given back/).waitFor();
     await expectNothingToReport();
 

@@ -30,7 +30,7 @@ test('keptWords() says years as years', () =>
 test('takenUp() says what is kept now and what another year takes up, and what of it stays', () => {
   const year = { rows: 4_205_000, bytes: 123_000_000, downsampledBytes: 23_800_000 };
   expect(takenUp({ rows: 2, bytes: 5_000, year }).replaceAll('\u00a0', ' ')).toBe(
-    '2 readings are kept as they came, 5 kB on disk with all rollups. At the pace of the last seven days another year takes up 123 MB, of which 24 MB stay once it is thinned.',
+    '2 readings are kept as they came, 5 kB on disk with all rollups. At the pace of the last seven days another year takes up 123 MB, of which 24 MB stay once it is reduced.',
   );
   expect(takenUp({ rows: 0, bytes: 5_000, year: { rows: 0, bytes: 0, downsampledBytes: null } })).toMatch(
     /^No single reading is kept as it came.* None came in the last seven days\.$/,

@@ -10,29 +10,29 @@ interface ReadingsMetricsParts {
   readonly log: FastifyBaseLogger;
 }
 
-/** How much the readings take up, and what was thinned of them. */
+/** How much the readings take up, and what was downsampled of them. */
 export function addReadingsMetrics(registry: MetricsRegistry, parts: ReadingsMetricsParts): void {
   const { downsampling } = parts;
   addCounter(
     registry,
     'branhearth_readings_downsampled',
-    'Readings thinned to rollups',
+    'Readings downsampled to rollups',
     () => downsampling.removedInAll,
   );
   addSize(registry, parts);
-  addGauge(registry, 'branhearth_downsampling_running', 'Whether readings are being thinned now', () =>
+  addGauge(registry, 'branhearth_downsampling_running', 'Whether readings are being downsampled now', () =>
     downsampling.running === null ? 0 : 1,
   );
 }
 
-/** Rows, bytes and the age of thinning stand still while the store is away, and the other figures do not wait for it. */
+/** Rows, bytes and the age of downsampling stand still while the store is away, and the other figures do not wait for it. */
 function addSize(registry: MetricsRegistry, { readings, log }: ReadingsMetricsParts): void {
   const registers = [registry];
   const gauge = (name: string, help: string) => new Gauge({ name, help, registers });
   const bytes = gauge('branhearth_readings_bytes', 'Bytes that readings and rollups take up on disk');
   const downsampledBefore = gauge(
     'branhearth_readings_downsampled_before_seconds',
-    'Before this time only rollups are kept; 0 when nothing was thinned',
+    'Before this time only rollups are kept; 0 when nothing was downsampled',
   );
   new Gauge({
     name: 'branhearth_readings_rows',

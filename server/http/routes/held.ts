@@ -66,7 +66,7 @@ function registerAllHeld(api: Api, { journal, people }: HeldParts): void {
       config: owner('ended all that a person holds'),
       schema: {
         params: personParams,
-        description: 'Sessions, tokens, devices that are told, links they made, and their calendar address.',
+        description: 'Sessions, tokens, devices that are notified, links they made, and their calendar address.',
         response: { 200: heldEndedSchema },
       },
     },
@@ -144,7 +144,7 @@ function registerHeldDevices(api: Api, { journal }: HeldParts): void {
   api.delete(
     '/api/people/:id/devices/:item',
     {
-      config: owner('removed a device of a person from being told'),
+      config: owner('removed a device of a person from notifications'),
       schema: { params: itemParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {

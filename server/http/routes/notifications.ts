@@ -56,7 +56,7 @@ function registerPreferences(api: Api, parts: NotificationsParts): void {
   api.put(
     '/api/notifications',
     {
-      config: { ...viewer, does: 'changed how they are told' },
+      config: { ...viewer, does: 'changed their notifications' },
       schema: { body: preferencesSchema, response: { 200: notificationsAnswerSchema } },
     },
     async (request) => {

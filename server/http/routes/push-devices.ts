@@ -36,7 +36,7 @@ export function registerPushDevices(api: Api, parts: PushDevicesParts): void {
   api.post(
     '/api/notifications/devices',
     {
-      config: { ...viewer, does: 'signed up a device to be told' },
+      config: { ...viewer, does: 'signed up a device for notifications' },
       schema: { body: newPushDeviceSchema, response: { 201: pushDeviceSchema } },
     },
     async (request, reply) => {
@@ -65,7 +65,7 @@ export function registerPushDevices(api: Api, parts: PushDevicesParts): void {
   api.delete(
     '/api/notifications/devices/:id',
     {
-      config: { ...viewer, does: 'removed a device from being told' },
+      config: { ...viewer, does: 'removed a device from notifications' },
       schema: { params: idParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {
@@ -120,8 +120,8 @@ async function handOverDevice(
 }
 
 const handOvers: Readonly<Partial<Record<DeviceHere, string>>> = {
-  anothers: 'signed in on a device that was told for somebody else, which ended that',
-  moved: 'signed in anew on a device that is told',
+  anothers: 'signed in on a device that was notified for somebody else, which ended that',
+  moved: 'signed in anew on a device that is notified',
 };
 
 /** By what a device is signed up, and with which it ends. */

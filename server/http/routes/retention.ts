@@ -1,4 +1,4 @@
-/** For how long readings are kept as they came, what they take up, and how thinning goes. */
+/** For how long readings are kept as they came, what they take up, and how downsampling goes. */
 import {
   keepingAnswerSchema,
   keepingChangeSchema,

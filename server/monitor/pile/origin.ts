@@ -67,7 +67,7 @@ export function heardSources(claims: readonly ClaimRecord[], { id, siteId }: Pil
   return [...pileSources(probes, id, siteId), ...handSources(claims, id)];
 }
 
-/** The sum of what went into a batch that was made of others [kg]; null where it cannot be told. */
+/** The sum of what went into a batch that was made of others [kg]; null where it is not known. */
 export function inKgOf(flows: readonly FlowRecord[], batchId: string): number | null {
   const into = flows.filter(
     ({ to, withdrawnAtMs }) => to.kind === 'batch' && to.id === batchId && withdrawnAtMs === null,
@@ -92,7 +92,7 @@ function within(sources: readonly PileSource[], fromMs: number, toMs: number | n
   });
 }
 
-/** @param inKg The sum of what it was made of; null where that cannot be told [kg]. */
+/** @param inKg The sum of what it was made of; null where that is not known [kg]. */
 export function setupOf(
   batch: BatchRecord,
   acts: readonly ActRecord[],

@@ -19,7 +19,7 @@ const gatherMs = 250;
 export class LiveHub {
   readonly #listeners = new Set<LiveListener>();
   readonly #waiting = new Map<string, () => string>();
-  /** How many wait of each name that is told of in part only. */
+  /** How many wait of each name that is reported in part only. */
   readonly #someOf = new Map<LiveEventName, number>();
   #timer: NodeJS.Timeout | undefined;
 
@@ -44,7 +44,7 @@ export class LiveHub {
     this.#timer ??= setTimeout(() => this.#send(), gatherMs);
   }
 
-  /** The same, but of more than `most` things of this name at a time the rest is told of by `instead`. */
+  /** The same, but of more than `most` things of this name at a time the rest is reported by `instead`. */
   publishSome<Name extends LiveEventName>(
     name: Name,
     key: string,

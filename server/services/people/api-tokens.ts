@@ -49,7 +49,7 @@ export class ApiTokens {
     return { person: { id: person.id, name: person.name, role, via: 'token' }, tokenId: token.id };
   }
 
-  /** @returns The token with its secret, which is told this once. */
+  /** @returns The token with its secret, which is shown this once. */
   async make(personId: string, name: string, scope: Scope, endsAtMs: number | null) {
     const secret = `${prefix}${newSecret()}`;
     const token: TokenRecord = {

@@ -46,7 +46,7 @@ export class Links {
     this.#parts = parts;
   }
 
-  /** @returns The link with its secret, which is told this once. */
+  /** @returns The link with its secret, which is shown this once. */
   async make({ kind, role, personId, maker, lengthMs }: NewLink): Promise<{ link: LinkRecord; secret: string }> {
     const secret = newSecret();
     const now = this.#parts.nowMs();

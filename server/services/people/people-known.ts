@@ -38,7 +38,7 @@ export interface KnownParts {
   readonly nowMs: () => number;
   /** The token of the environment. */
   readonly token: string | undefined;
-  /** Whether a proxy stands before us: then nobody can be told from somebody on this machine. */
+  /** Whether a proxy stands before us: then nobody can be distinguished from somebody on this machine. */
   readonly behindProxy: boolean;
 }
 

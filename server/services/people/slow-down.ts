@@ -42,7 +42,7 @@ export interface Attempt {
 
 export interface CountedAttempt {
   readonly counts: readonly AttemptCount[];
-  /** To be told when it was a success. */
+  /** Called when it was a success. */
   readonly forget: readonly string[];
   readonly giveBack: readonly string[];
 }

@@ -1,4 +1,4 @@
-/** What a person needs to enter at a probe, told once when its key is made. */
+/** What a person needs to enter at a probe, shown once when its key is made. */
 import type { BrokerAddress } from '../../../shared/contracts/keys.ts';
 import type { KeyReach } from '../../../shared/probe-key.ts';
 

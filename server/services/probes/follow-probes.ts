@@ -33,7 +33,7 @@ export function followProbes({ probes, hub, log, keepIn }: FollowParts): Followe
     },
     onStatus(site, probe, online, atMs) {
       const known = probes.of(site, probe);
-      const isNews = known.online !== online; // retained, and told again on each connection
+      const isNews = known.online !== online; // retained, and sent again on each connection
       known.online = online;
       news.changed(known);
       if (isNews) statuses?.keep(site, probe, online, atMs);

@@ -5,7 +5,7 @@
 import type { LiveHub } from '../live/live-hub.ts';
 import { type KnownProbe, type ProbeBook, probeView } from './probe-book.ts';
 
-/** That are told of by themselves at a time; pages are told four times a second. */
+/** That are reported by themselves at a time; pages are sent news four times a second. */
 const mostAtOnce = 50;
 
 export interface ProbeNews {

@@ -31,7 +31,7 @@ export function timeTemperature(
     messages: {
       says:
         downsampledToMs > 0
-          ? [...recordSays, message('rule.thinned', { untilDateMs: downsampledToMs })]
+          ? [...recordSays, message('rule.downsampled', { untilDateMs: downsampledToMs })]
           : [...recordSays],
     },
   });

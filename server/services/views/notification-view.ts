@@ -1,4 +1,4 @@
-/** What people were told, as the API shows it. */
+/** What people were notified of, as the API shows it. */
 import type { MessageView, NotificationView } from '../../../shared/contracts/notifications.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { ListedNotice, SentMessage } from '../../../shared/store/notifications-store.ts';

@@ -19,7 +19,7 @@ export const waterAskSchema = z
     moistureTarget: target.optional(),
     /** Diluted starter that goes in anyway: counted as water [L]. */
     starterL: amountOrNone('litres').optional(),
-    /** Water somebody means to give, to be told what it would come to [L]. */
+    /** Water somebody means to give, to see what it would come to [L]. */
     waterMeantL: amountOrNone('litres').optional(),
     /** Of the material as it is now; better than our default where it was weighed. */
     bulkDensityKgM3: bulkDensity.optional(),

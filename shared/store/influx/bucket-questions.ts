@@ -3,7 +3,7 @@ import type { SeriesPart } from '../readings-store.ts';
 import { latestInfluxMs } from './line-protocol.ts';
 import { bucketsQuestion, standInBucketsQuestion } from './questions.ts';
 
-/** Of what was thinned and of what was not; none for an empty range. */
+/** Of what was downsampled and of what was not; none for an empty range. */
 export function bucketQuestions(
   part: SeriesPart,
   horizonMs: number,

@@ -47,7 +47,7 @@ export class InfluxDownsampler {
     return this.#next === 0;
   }
 
-  /** What is known was changed: the run begins anew, and passes over what is thinned. */
+  /** What is known was changed: the run begins anew, and passes over what is downsampled. */
   beginAnew(): void {
     this.#next = 0;
   }
@@ -63,7 +63,7 @@ export class InfluxDownsampler {
     await this.#standIn(hops.filter(({ series, horizonMs }) => horizonMs > series.horizonMs));
     await this.#notes.move(hops, goalMs);
     const removed = await this.#deleteBefore(hops.map(({ series }) => series));
-    for (const { series } of hops) series.hasThinnedRows = false;
+    for (const { series } of hops) series.hasDownsampledRows = false;
     this.#next = next;
     const done = next >= this.#lasts.all.length;
     if (done) this.#next = 0;
@@ -80,7 +80,7 @@ export class InfluxDownsampler {
       const wantedMs = Math.max(series.horizonMs, Math.min(goalMs, wholeStep(series.lastAtMs) + horizonStepMs));
       const fromMs = Math.max(series.horizonMs, wholeStep(series.firstAtMs));
       const horizonMs = Math.min(wantedMs, Math.max(fromMs, series.horizonMs) + daysPerHop * dayMs);
-      if (horizonMs <= series.horizonMs && !series.hasThinnedRows) continue;
+      if (horizonMs <= series.horizonMs && !series.hasDownsampledRows) continue;
       const reachesGoal = horizonMs === wantedMs;
       hops.push({ series, fromMs, horizonMs, reachesGoal });
       days += Math.max(0, horizonMs - fromMs) / dayMs;

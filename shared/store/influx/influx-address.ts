@@ -15,7 +15,7 @@ export interface InfluxAddress {
   readonly generation?: InfluxGeneration | undefined;
 }
 
-/** With its generation told or found out. */
+/** With its generation given or found out. */
 export type KnownInflux = InfluxAddress & { readonly generation: InfluxGeneration };
 
 /** For messages: where, without anything secret. */

@@ -60,7 +60,7 @@ export function refusalOf({ body, statusMessage }: HttpError): string {
   const { error, message, data } = parsed.data;
   const line = data?.[0];
   const at =
-    line === undefined ? '' : `, first ${line.original_line ?? 'a line'}: ${line.error_message ?? 'not told why'}`;
+    line === undefined ? '' : `, first ${line.original_line ?? 'a line'}: ${line.error_message ?? 'no reason given'}`;
   return `${error ?? message ?? statusMessage ?? 'no reason given'}${at}`.slice(0, 600);
 }
 

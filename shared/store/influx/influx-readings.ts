@@ -197,22 +197,22 @@ class InfluxReadings implements ReadingsStore {
     this.#downsampler.beginAnew();
   }
 
-  takeDownsampled(series: SeriesRef, thinned: Downsampled): Promise<void> {
+  takeDownsampled(series: SeriesRef, downsampled: Downsampled): Promise<void> {
     return this.#inTurn(async () => {
       this.#attempts.mustBeOpen();
-      await this.#attempts.run('take over what was thinned', () => this.#notes.take(series, thinned));
+      await this.#attempts.run('take over what was downsampled', () => this.#notes.take(series, downsampled));
     });
   }
 
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {
     this.#attempts.mustBeOpen();
-    await this.#attempts.run('read how far was thinned', () => this.#notes.lookAgain());
+    await this.#attempts.run('read how far was downsampled', () => this.#notes.lookAgain());
     return series.reduce((latest, ref) => Math.max(latest, this.#horizonOf(ref)), 0);
   }
 
   async horizon(): Promise<number> {
     this.#attempts.mustBeOpen();
-    await this.#attempts.run('read how far was thinned', () => this.#notes.lookAgain());
+    await this.#attempts.run('read how far was downsampled', () => this.#notes.lookAgain());
     return this.#notes.broughtToMs;
   }
 

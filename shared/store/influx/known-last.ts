@@ -8,10 +8,10 @@ export class KnownLast implements SeriesRef {
   firstAtMs = Number.POSITIVE_INFINITY;
   lastAtMs = Number.NEGATIVE_INFINITY;
   lastValue = Number.NaN;
-  /** Before this only stand-ins are left; 0 when it was never thinned. */
+  /** Before this only stand-ins are left; 0 when it was never downsampled. */
   horizonMs = 0;
   /** Whether raw rows before the horizon may still have to go. */
-  hasThinnedRows = false;
+  hasDownsampledRows = false;
   /** As its note in the database says; see series-notes.ts. */
   notedFirstMs = Number.POSITIVE_INFINITY;
   notedNewestMs = Number.NEGATIVE_INFINITY;

@@ -16,7 +16,7 @@ export async function openInflux(address: InfluxAddress): Promise<ReadingsStore>
   return openInfluxReadings(await checkInflux(address));
 }
 
-/** Finds out the generation where it is not told, and whether readings can be asked and written there. */
+/** Finds out the generation where it is not given, and whether readings can be asked and written there. */
 async function checkInflux(address: InfluxAddress): Promise<KnownInflux> {
   const generation = address.generation ?? (await askGeneration(address));
   const known = { ...address, generation };

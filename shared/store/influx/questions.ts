@@ -36,7 +36,7 @@ export function bucketsQuestion(
   return `SELECT count("value"), min("value"), max("value"), sum("value") FROM "${quantity}" WHERE ${seriesCondition(site, probe)} AND ${timeCondition(fromMs, throughMs)} GROUP BY time(${bucketMs}ms) fill(none)`;
 }
 
-/** The same from the stand-ins of what was thinned: each counts as all its readings. */
+/** The same from the stand-ins of what was downsampled: each counts as all its readings. */
 export function standInBucketsQuestion(
   { site, probe, quantity }: SeriesRef,
   fromMs: number,
@@ -66,11 +66,11 @@ export function rowsQuestion(
   fromMs: number,
   throughMs: number,
   limit: number | undefined,
-  thinned: boolean,
+  downsampled: boolean,
 ): string {
   const any = series.map(({ site, probe }) => `(${seriesCondition(site, probe)})`).join(' OR ');
   const most = limit === undefined ? '' : ` LIMIT ${limit}`;
-  const from = thinned
+  const from = downsampled
     ? `"sum", "n", "min", "max", "probe", "site" FROM "${quantity}_10min"`
     : `"value", "probe", "site" FROM "${quantity}"`;
   return `SELECT ${from} WHERE (${any}) AND ${timeCondition(fromMs, throughMs)} ORDER BY time${most}`;
@@ -106,17 +106,15 @@ export function toEnds(
   });
 }
 
-export function toReadings(quantity: Quantity, answer: readonly InfluxSeries[], thinned: boolean): KeptReading[] {
+export function toReadings(quantity: Quantity, answer: readonly InfluxSeries[], downsampled: boolean): KeptReading[] {
   return answer.flatMap(({ columns, values }) => {
-    const [first, probe, site] = [thinned ? 'sum' : 'value', 'probe', 'site'].map((name) => columns.indexOf(name)) as [
-      number,
-      number,
-      number,
-    ];
+    const [first, probe, site] = [downsampled ? 'sum' : 'value', 'probe', 'site'].map((name) =>
+      columns.indexOf(name),
+    ) as [number, number, number];
     return values.map((row) => {
       const ref = { site: decodeName(String(row[site])), probe: decodeName(String(row[probe])), quantity };
       const atMs = numberIn(row[0]);
-      if (!thinned) return { ...ref, atMs, value: numberIn(row[first]) };
+      if (!downsampled) return { ...ref, atMs, value: numberIn(row[first]) };
       const [sum, count, min, max] = row.slice(first, first + 4).map(numberIn) as [number, number, number, number];
       return { ...ref, atMs, value: meanOf(sum, count, min, max), standsFor: { count, min, max } };
     });

@@ -14,7 +14,7 @@ const firstWindowMs = 7 * 86_400_000;
 /** Series named in one question. */
 const seriesPerQuestion = 200;
 
-/** Series that one question can be about: of one quantity, and thinned as far. */
+/** Series that one question can be about: of one quantity, and downsampled as far. */
 interface Group {
   readonly quantity: Quantity;
   readonly horizonMs: number;
@@ -40,7 +40,9 @@ export async function readRows(
   const read = async (startMs: number, endMs: number, most: number | undefined): Promise<KeptReading[]> => {
     const asked = groups.flatMap((group) => questionsOf(group, startMs, endMs, most));
     const answers = await client.query(asked.map(({ question }) => question));
-    const rows = asked.flatMap(({ quantity, thinned }, index) => toReadings(quantity, answers[index] ?? [], thinned));
+    const rows = asked.flatMap(({ quantity, downsampled }, index) =>
+      toReadings(quantity, answers[index] ?? [], downsampled),
+    );
     const placeOf = (reading: KeptReading) => places.get(keyOf(reading)) ?? 0;
     // Stand-ins come before rows, so the questions of one series come sorted.
     return distinct.length === 1 ? rows : rows.sort((a, b) => a.atMs - b.atMs || placeOf(a) - placeOf(b));
@@ -67,10 +69,10 @@ function questionsOf(
   throughMs: number,
   limit: number | undefined,
 ) {
-  const asked: { quantity: Quantity; thinned: boolean; question: string }[] = [];
-  const add = (startMs: number, endMs: number, thinned: boolean) => {
+  const asked: { quantity: Quantity; downsampled: boolean; question: string }[] = [];
+  const add = (startMs: number, endMs: number, downsampled: boolean) => {
     if (startMs > endMs) return;
-    asked.push({ quantity, thinned, question: rowsQuestion(quantity, series, startMs, endMs, limit, thinned) });
+    asked.push({ quantity, downsampled, question: rowsQuestion(quantity, series, startMs, endMs, limit, downsampled) });
   };
   add(fromMs, Math.min(throughMs, horizonMs - 1), true);
   add(Math.max(fromMs, horizonMs), throughMs, false);

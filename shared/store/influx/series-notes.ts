@@ -1,6 +1,6 @@
 /**
  * What stands in the database about each series, so that opening needs no look at every row: its first reading, its
- * newest as it lately was, and how far it was thinned.
+ * newest as it lately was, and how far it was downsampled.
  *
  * `series` has a point per series with the fields first, newest, value and horizon; `thinning` has one: how far the
  * whole was brought, and a stamp that changes with every step, by which other processes see that they must look again.
@@ -19,7 +19,7 @@ const notesOf = (which: string): string =>
 const downsamplingQuestion = 'SELECT "ms", "stamp" FROM "thinning" WHERE time >= 0ms AND time <= 0ms';
 
 const linesPerWrite = 20_000;
-/** After so long a reader looks whether another process has thinned. */
+/** After so long a reader looks whether another process has downsampled. */
 const lookAgainMs = 30_000;
 
 /** A note is renewed before the newest reading of its series is so far ahead of it. */
@@ -46,7 +46,7 @@ export class SeriesNotes {
   readonly #lasts: KnownLasts;
   #stamp = 0;
   #lookedAtMs = Number.NEGATIVE_INFINITY;
-  /** The newest time that thinning was brought to. */
+  /** The newest time that downsampling was brought to. */
   broughtToMs = 0;
   /** Whether all notes were read once, and there were some. */
   areKnown = false;
@@ -56,7 +56,7 @@ export class SeriesNotes {
     this.#lasts = lasts;
   }
 
-  /** Before readings are asked for: cheap unless somebody thinned. */
+  /** Before readings are asked for: cheap unless somebody downsampled. */
   async lookAgain(): Promise<void> {
     if (performance.now() - this.#lookedAtMs < lookAgainMs) return;
     const atMs = performance.now();
@@ -109,7 +109,7 @@ export class SeriesNotes {
     const horizonMs = typeof row[4] === 'number' ? row[4] : 0;
     if (horizonMs <= series.horizonMs) return;
     series.horizonMs = horizonMs;
-    series.hasThinnedRows = true; // a run may have been cut short
+    series.hasDownsampledRows = true; // a run may have been cut short
   }
 
   #seriesOf(site: string, probe: string, quantity: Quantity): KnownLast {
@@ -134,7 +134,7 @@ export class SeriesNotes {
     this.#stamp = stamp;
   }
 
-  /** Takes over what another store had thinned. */
+  /** Takes over what another store had downsampled. */
   async take(ref: SeriesRef, { horizonMs, standIns, firstAtMs, last }: Downsampled): Promise<void> {
     const start = standInStart(ref);
     const lines = standIns.flatMap(({ atMs, value, standsFor }) =>

@@ -55,7 +55,7 @@ export function journalAlarms(base: JournalBase): Journal['alarms'] {
 }
 
 /**
- * An alarm that stands is not to be lost for one bad column, nor told anew: its machine follows from the other columns.
+ * An alarm that stands is not to be lost for one bad column, nor notified anew: its machine follows from the other columns.
  * Whether somebody has it in hand is the exception: where that cannot be read, it asks for a person again.
  */
 export const alarmPlan: RowPlan<'alarm', AlarmRecord> = {

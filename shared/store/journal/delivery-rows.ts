@@ -66,7 +66,7 @@ export async function insertMessages(
   }
 }
 
-/** A notice whose words are lost is told all the same: that there is something to see to. */
+/** A notice whose words are lost goes out all the same: that there is something to see to. */
 export const noticePlan: RowPlan<'notice', KeptNotice> = {
   table: 'notice',
   toRecord: (row, json) => ({

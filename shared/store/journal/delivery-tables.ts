@@ -1,4 +1,4 @@
-/** The columns of what people are told. */
+/** The columns of what people are notified of. */
 import type {
   AttemptOutcome,
   KeptMailStanding,

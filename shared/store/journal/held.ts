@@ -1,5 +1,5 @@
 /**
- * What a person holds that opens the pages or tells them something: sessions, tokens, devices that are told, links they
+ * What a person holds that opens the pages or tells them something: sessions, tokens, devices that are notified, links they
  * made. What was signed up by something ends with it.
  */
 import type { SessionRecord } from '../people-journal.ts';

@@ -15,7 +15,7 @@ export interface JournalEngine {
   readonly nowMs: RawBuilder<number>;
   /** Tells the other processes once the transaction is committed. */
   notify(transaction: Transaction<JournalTables>, topic: string, about: string): Promise<void>;
-  /** Hears what others told, until closed. */
+  /** Hears the others' news, until closed. */
   hear(heard: (news: JournalNews) => void): NewsLine;
 }
 

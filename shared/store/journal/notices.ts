@@ -90,7 +90,7 @@ async function ofAlarm(base: JournalBase, db: JournalDb, alarmId: string): Retur
   return notifications(base, db, rows);
 }
 
-/** Silences of whole sites that nobody was told the end of. */
+/** Silences of whole sites that nobody was notified of the end of. */
 async function openSites(base: JournalBase, db: JournalDb, sinceMs: number): ReturnType<Notices['openSites']> {
   const over = db.selectFrom('notice').select('key').where('about', '=', 'site').where('answer', '=', 'cleared');
   const rows = await db
@@ -118,7 +118,7 @@ async function spread(transaction: JournalTransaction, spreading: Spreading): Pr
   return true;
 }
 
-/** A warning may be told before its alarm could be kept. */
+/** People may be notified of a warning before its alarm could be kept. */
 async function isKept(transaction: JournalTransaction, alarmId: string): Promise<boolean> {
   const alarm = await transaction.selectFrom('alarm').select('id').where('id', '=', alarmId).executeTakeFirst();
   return alarm !== undefined;

@@ -72,7 +72,7 @@ export function journalPhotos(base: JournalBase): Journal['photos'] {
           .where('photo_ids', '!=', '[]')
           .execute();
         const named = namedIn(naming.map(({ photo_ids }) => photo_ids));
-        if (named === undefined) return []; // which photos a damaged entry names cannot be told: all stay
+        if (named === undefined) return []; // which photos a damaged entry names is not known: all stay
         const unnamed = old.filter(({ id }) => !named.has(id)).slice(0, limit);
         if (unnamed.length === 0) return [];
         const ids = unnamed.map(({ id }) => id);

@@ -39,7 +39,7 @@ const idColumns: Partial<Record<ReadTable, readonly string[]>> = {
 /** Their keys hold addresses or come from secrets, and what is damaged is named to everybody who may ask for health. */
 const hiddenIds: ReadonlySet<ReadTable> = new Set(['notification_link', 'mail_address', 'attempt']);
 
-/** By which columns a row is told apart from others. */
+/** By which columns a row is distinguished from others. */
 export const keyColumns = (table: ReadTable): readonly string[] => idColumns[table] ?? ['id'];
 
 export function rowId(table: ReadTable, row: object): string {

@@ -1,5 +1,5 @@
 /**
- * Caches as JSON under a seal: what was changed or cut off since it was written is told from what we wrote, whatever it
+ * Caches as JSON under a seal: what was changed or cut off since it was written is known by what we wrote, whatever it
  * is, so that its shape need not be described here. CRC-32 finds damage; it keeps nobody out.
  */
 import { crc32 } from 'node:zlib';

@@ -6,7 +6,7 @@ import { sql } from 'kysely';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';
 import { type ReadTable, rowId } from './row-schemas.ts';
 
-/** @param columns By which the row is told apart, each with its value. Cheap while every row is whole. */
+/** @param columns By which the row is found, each with its value. Cheap while every row is whole. */
 export async function setAside(
   base: JournalBase,
   transaction: JournalTransaction,

@@ -69,7 +69,7 @@ export class Downsampler {
       .raw();
   }
 
-  /** The book was changed: the run begins anew, and passes over what is thinned. */
+  /** The book was changed: the run begins anew, and passes over what is downsampled. */
   beginAnew(): void {
     this.#next = 0;
   }
@@ -112,7 +112,7 @@ export class Downsampler {
     this.#next = 0;
   }
 
-  /** The next few series that have something to thin, no more than a step can settle and look through. */
+  /** The next few series that have something to downsample, no more than a step can settle and look through. */
   #due(goalMs: number, rows: number): Due[] {
     const due: Due[] = [];
     let waiting = 0;
@@ -120,7 +120,7 @@ export class Downsampler {
       const series = this.#book.all[place] as KnownSeries;
       const newestEndMs = wholeStep(series.lastAtMs) + horizonStepMs;
       const horizonMs = Math.max(series.horizonMs, Math.min(goalMs, newestEndMs));
-      if (horizonMs > series.horizonMs || series.hasThinnedRows) due.push({ series, place, horizonMs });
+      if (horizonMs > series.horizonMs || series.hasDownsampledRows) due.push({ series, place, horizonMs });
       else if (due.length === 0) this.#next = place + 1;
       if (hasWaitingBefore(series, horizonMs)) waiting += series.waiting.count;
       if (due.length >= mostSeries || waiting >= rows) break;
@@ -142,7 +142,7 @@ export class Downsampler {
     for (const { series, place, horizonMs, removed, hasMore } of moved) {
       series.horizonMs = horizonMs;
       series.settledCount -= removed;
-      series.hasThinnedRows = hasMore;
+      series.hasDownsampledRows = hasMore;
       sum += removed;
       this.#next = hasMore ? place : place + 1;
     }

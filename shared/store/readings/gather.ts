@@ -57,9 +57,9 @@ export class Gatherer {
     const sums = new BucketSums(firstMs, bucketMs, bucketCount(fromMs, toMs, bucketMs));
     // Nothing is settled outside these, so a short history in a long range costs little.
     // A stand-in may lie beside all of its readings, but not outside its rollup.
-    const isThinned = series.horizonMs > 0;
-    const settledFromMs = Math.max(fromMs, series.firstAtMs - (isThinned ? horizonStepMs : 0));
-    const settledToMs = Math.min(toMs, series.settledLastAtMs + (isThinned ? horizonStepMs : 1));
+    const isDownsampled = series.horizonMs > 0;
+    const settledFromMs = Math.max(fromMs, series.firstAtMs - (isDownsampled ? horizonStepMs : 0));
+    const settledToMs = Math.min(toMs, series.settledLastAtMs + (isDownsampled ? horizonStepMs : 1));
     const whole = this.#addWhole(sums, series.id, settledFromMs, settledToMs, { bucketMs, tier });
     for (let startMs = firstMs; startMs < settledToMs; startMs += bucketMs) {
       if (startMs === whole.fromMs) startMs = whole.toMs;

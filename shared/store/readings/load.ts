@@ -53,7 +53,7 @@ function loadSeries(db: Database, book: SeriesBook): Map<number, Settled> {
     series.settledLastAtMs = series.lastAtMs;
     series.settledCount = row.settled_count;
     series.horizonMs = row.horizon_ms;
-    series.hasThinnedRows = row.horizon_ms > 0; // a run may have been cut short
+    series.hasDownsampledRows = row.horizon_ms > 0; // a run may have been cut short
     book.add(series);
     byId.set(row.id, { series, throughBatch: row.settled_through });
   }

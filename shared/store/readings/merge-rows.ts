@@ -29,7 +29,7 @@ export function mergeRows(
   }
 }
 
-/** Stand-ins first, then what was never thinned. */
+/** Stand-ins first, then what was never downsampled. */
 function* settledRows(
   db: Database,
   { id, horizonMs }: KnownSeries,

@@ -50,7 +50,7 @@ export const steps: readonly string[] = [
   `
   -- Before this a series has rollups only, or will soon; see thin.ts.
   ALTER TABLE series ADD COLUMN horizon_ms INTEGER NOT NULL DEFAULT 0;
-  -- One row: the newest time that thinning was brought to.
+  -- One row: the newest time that downsampling was brought to.
   CREATE TABLE thinning (horizon_ms INTEGER NOT NULL);
   INSERT INTO thinning VALUES (0);
   `,

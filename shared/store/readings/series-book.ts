@@ -14,10 +14,10 @@ export class KnownSeries implements SeriesRef {
   /** Newest time in the reading table; anything later can only be waiting. */
   settledLastAtMs = Number.NEGATIVE_INFINITY;
   waiting = new Waiting();
-  /** Before this its raw rows are gone, or hidden until they are; 0 when it was never thinned. */
+  /** Before this its raw rows are gone, or hidden until they are; 0 when it was never downsampled. */
   horizonMs = 0;
   /** Whether raw rows before the horizon may still have to go. */
-  hasThinnedRows = false;
+  hasDownsampledRows = false;
   /** The batch that touched it last, and how it stood before; see intake.ts. */
   batch = 0;
   before = { count: 0, firstAtMs: 0, lastAtMs: 0, lastValue: 0 };

@@ -45,7 +45,7 @@ import { planBuckets } from './tiers.ts';
 import { mustBeWhole, noBuckets, wholeRange } from './whole-range.ts';
 
 export interface SqliteReadingsOptions extends SettlingBounds {
-  /** So many raw rows a step of thinning takes away at most. */
+  /** So many raw rows a step of downsampling takes away at most. */
   readonly downsampleRows?: number;
   /** So many rows a step of forgetting takes away at most. */
   readonly forgetRows?: number;
@@ -53,7 +53,7 @@ export interface SqliteReadingsOptions extends SettlingBounds {
 
 const defaultDownsampleRows = 4_096;
 const defaultForgetRows = 4_096;
-/** Pages given back in a step of thinning at most, 4 KiB each. */
+/** Pages given back in a step of downsampling at most, 4 KiB each. */
 const downsamplePages = 128;
 /** Counting stands back for other work after so long [ms]. */
 const longestCountMs = 5;
@@ -188,14 +188,14 @@ export class SqliteReadings implements ReadingsStore {
     }
   }
 
-  async takeDownsampled({ site, probe, quantity }: SeriesRef, thinned: Downsampled): Promise<void> {
+  async takeDownsampled({ site, probe, quantity }: SeriesRef, downsampled: Downsampled): Promise<void> {
     this.#mustBeOpen();
-    this.#attempt('take over what was thinned', () => {
+    this.#attempt('take over what was downsampled', () => {
       // What waits would be settled over rollups that are complete without it.
       this.#sweep.finish();
       const known = this.#book.find(site, probe, quantity);
       const series = known ?? new KnownSeries(site, probe, quantity);
-      takeDownsampled(this.#db, series, thinned);
+      takeDownsampled(this.#db, series, downsampled);
       if (known === undefined) this.#book.add(series);
     });
   }
@@ -219,7 +219,7 @@ export class SqliteReadings implements ReadingsStore {
 
   async horizon(): Promise<number> {
     this.#mustBeOpen();
-    return this.#attempt('read how far was thinned', () => this.#downsampler.horizonMs());
+    return this.#attempt('read how far was downsampled', () => this.#downsampler.horizonMs());
   }
 
   async weigh(fromMs: number, toMs: number): Promise<Weight> {

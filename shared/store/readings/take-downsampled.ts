@@ -1,4 +1,4 @@
-/** Puts into the rollups what another store had thinned of one series. */
+/** Puts into the rollups what another store had downsampled of one series. */
 
 import type { Database } from 'better-sqlite3';
 import type { Downsampled } from '../readings-store.ts';
@@ -7,8 +7,8 @@ import type { KnownSeries } from './series-book.ts';
 import { tierLengthsMs, toMiddleMs } from './tiers.ts';
 
 /** @param series New to the file when it has no id yet. */
-export function takeDownsampled(db: Database, series: KnownSeries, thinned: Downsampled): void {
-  const { horizonMs, standIns, firstAtMs, last } = thinned;
+export function takeDownsampled(db: Database, series: KnownSeries, downsampled: Downsampled): void {
+  const { horizonMs, standIns, firstAtMs, last } = downsampled;
   const isNewer = last.atMs > series.lastAtMs;
   const after = {
     firstAtMs: Math.min(series.firstAtMs, firstAtMs),
@@ -37,7 +37,7 @@ export function takeDownsampled(db: Database, series: KnownSeries, thinned: Down
   }).immediate();
   Object.assign(series, after);
   series.settledLastAtMs = Math.max(series.settledLastAtMs, after.lastAtMs);
-  series.hasThinnedRows = true;
+  series.hasDownsampledRows = true;
 }
 
 function addSeries(db: Database, { site, probe, quantity }: KnownSeries): number {

@@ -12,7 +12,7 @@ export const rawTier = -1;
 
 /** A horizon is a whole multiple of this, so that no rollup reaches over one. */
 export const horizonStepMs = 3 * hourMs;
-/** From the start of the finest rollup to its middle, where a thinned stretch is told. */
+/** From the start of the finest rollup to its middle, where a downsampled stretch is given. */
 export const toMiddleMs = 5 * minuteMs;
 
 /** Bucket lengths below the finest tier, gathered from raw rows. */

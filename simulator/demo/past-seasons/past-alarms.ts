@@ -3,7 +3,7 @@ import type { AlarmRecord } from '../../../shared/store/journal.ts';
 import type { PastBatch } from './past-plan.ts';
 import type { PlayedBatch } from './play-past.ts';
 
-/** The core over 50 °C until it is a degree below again: what a keeper with a thermometer would have been told. */
+/** The core over 50 °C until it is a degree below again: what a keeper with a thermometer would have been warned of. */
 export function alarmsOf({ batch, readings }: PlayedBatch, endMs: number): AlarmRecord[] {
   const alarms: AlarmRecord[] = [];
   let raisedAtMs: number | null = null;

@@ -16,7 +16,7 @@ export interface StartFarmOptions {
   readonly signal?: AbortSignal | undefined;
   readonly username?: string | undefined;
   readonly password?: string | undefined;
-  /** Called once, when the past has been told and the farm runs with the clock. */
+  /** Called once, when the past has been published and the farm runs with the clock. */
   readonly onLive?: (() => void) | undefined;
 }
 

@@ -21,15 +21,15 @@ describe('followHeat() with stand-ins of ten minutes', () => {
           { fromC: 55, toC: Number.POSITIVE_INFINITY },
           { fromC: 50, toC: 58 },
         ];
-        const [raw, thinned] = [startHeatLog(bands), startHeatLog(bands)];
+        const [raw, downsampled] = [startHeatLog(bands), startHeatLog(bands)];
         for (const [minute, tempC] of minutes.entries()) followHeat(raw, minute * 60_000, tempC);
         for (let first = 0; first < minutes.length; first += 10) {
           const ten = minutes.slice(first, first + 10);
           const mean = ten.reduce((sum, one) => sum + one, 0) / ten.length;
-          followHeat(thinned, (first + 5) * 60_000, mean, { min: Math.min(...ten), max: Math.max(...ten) });
+          followHeat(downsampled, (first + 5) * 60_000, mean, { min: Math.min(...ten), max: Math.max(...ten) });
         }
-        expect(thinned.highestC).toBe(raw.highestC);
-        for (const [index, time] of thinned.bands.entries()) {
+        expect(downsampled.highestC).toBe(raw.highestC);
+        for (const [index, time] of downsampled.bands.entries()) {
           const { totalMs = 0, longestMs = 0 } = raw.bands[index] ?? {};
           expect(time.totalMs).toBeLessThanOrEqual(totalMs);
           expect(time.longestMs).toBeLessThanOrEqual(longestMs);

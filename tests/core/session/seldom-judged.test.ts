@@ -60,8 +60,8 @@ test('a core measured by hand is said with its age from the first minute on, so 
 });
 
 const known: [number, string, string][] = [
-  [12, 'stalling', 'Its core is read about every 12 hours, so a stall can be told after about 24 hours.'],
-  [3, 'stalling', 'Its core is read about every 3 hours, so a stall can be told after about 10 hours.'],
+  [12, 'stalling', 'Its core is read about every 12 hours, so a stall shows after about 24 hours.'],
+  [3, 'stalling', 'Its core is read about every 3 hours, so a stall shows after about 10 hours.'],
   [
     6,
     'overheating',

@@ -67,12 +67,12 @@ describe.skipIf(!hasInflux)('moveReadings()', () => {
   ] as const;
 
   for (const [fromKind, toKind] of ways) {
-    for (const thinnedHours of [0, 20]) {
-      const what = `from ${fromKind} to ${toKind} ${thinnedHours === 0 ? 'as they came' : 'thinned in part'}`;
+    for (const downsampledHours of [0, 20]) {
+      const what = `from ${fromKind} to ${toKind} ${downsampledHours === 0 ? 'as they came' : 'downsampled in part'}`;
       test(`moves readings ${what}, goes on after it was killed, and changes nothing when run again`, async () => {
         const [from, to] = [await kinds[fromKind](), await kinds[toKind]()];
         await from.append(readings);
-        if (thinnedHours > 0) await downsampleWhole(from, beginMs + thinnedHours * hourMs);
+        if (downsampledHours > 0) await downsampleWhole(from, beginMs + downsampledHours * hourMs);
         const options = { pageRows: 500 };
         await expect(moveReadings(from, breaking(to, 9), options)).rejects.toThrow('killed');
         const halfway = (await to.size()).rows;
@@ -116,7 +116,7 @@ describe.skipIf(!hasInflux)('moveReadings()', () => {
     await Promise.all([from.close(), to.close()]);
   });
 
-  test('leaves a series alone that the other store has whole and this one thinned', async () => {
+  test('leaves a series alone that the other store has whole and this one downsampled', async () => {
     const [from, to] = [await kinds.embedded(), await kinds.server()];
     await from.append(readings);
     await moveReadings(from, to);

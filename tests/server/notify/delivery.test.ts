@@ -60,9 +60,9 @@ describe('quiet hours', () => {
       }),
     );
     expect(reasons).toEqual([
-      ['overtaken: over before it could be told'],
-      ['overtaken: acknowledged before it could be told'],
-      ['overtaken: shelved before it could be told'],
+      ['overtaken: over before it could be sent'],
+      ['overtaken: acknowledged before it could be sent'],
+      ['overtaken: shelved before it could be sent'],
     ]);
   });
 

@@ -177,7 +177,7 @@ describe('signing out', () => {
     const here = (who: Who) => send('POST', '/api/notifications/devices/here', who, { endpoint });
     const later = as(await signIn(one.app, 'Vera'));
     expect((await here(later)).json()).toMatchObject({ isSubscribed: true });
-    expect(await lastRow()).toMatchObject({ personName: 'Vera', what: 'signed in anew on a device that is told' });
+    expect(await lastRow()).toMatchObject({ personName: 'Vera', what: 'signed in anew on a device that is notified' });
     await send('DELETE', '/api/session', first);
     expect(await told(endpoint)).toBe(true);
     expect((await here(as(await signIn(one.app, 'Kim')))).json()).toMatchObject({ isSubscribed: false });
@@ -202,7 +202,7 @@ describe('what an owner sees and ends of somebody else', () => {
       (await send('DELETE', `/api/people/${id}/${kind}/${item}`, people.owner)).statusCode;
     expect(await end('devices', devices[0]?.id)).toBe(204);
     expect(await told(phone)).toBe(false);
-    expect(await lastRow()).toMatchObject({ what: 'removed a device of a person from being told', subject: 'Lars' });
+    expect(await lastRow()).toMatchObject({ what: 'removed a device of a person from notifications', subject: 'Lars' });
     expect(await end('tokens', tokens[0]?.id)).toBe(204);
     expect([await status(token), (await lastRow())?.what]).toEqual([401, 'revoked an API token of a person']);
     expect(await end('sessions', sessions[0]?.id)).toBe(204);

@@ -18,7 +18,7 @@ export function numberedBatch(n: number): Reading[] {
   return n % 4 === 0 ? batch.reverse() : batch;
 }
 
-/** What batch `n` lets go when thinning: all but the newest five hours. */
+/** What batch `n` lets go when downsampling: all but the newest five hours. */
 export function downsampledBeforeMs(n: number): number {
   return beginMs + ((n * readingsPerBatch) / someSeries.length - 300) * 60_000;
 }

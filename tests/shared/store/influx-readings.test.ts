@@ -96,7 +96,7 @@ describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
     await Promise.all([before.close(), after.close(), third.close()]);
   });
 
-  test('another process sees within its next look that readings were thinned', async () => {
+  test('another process sees within its next look that readings were downsampled', async () => {
     const address = await influx.newDatabase();
     const [writer, reader] = [await openInfluxReadings(address), await openInfluxReadings(address)];
     await writer.append(Array.from({ length: 30 }, (_, hour) => reading(hour * hourMs, hour)));

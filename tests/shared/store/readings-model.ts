@@ -15,7 +15,7 @@ export interface ModelBucket {
 }
 
 export class ReadingsModel {
-  /** Every reading that was ever taken, thinned or not. */
+  /** Every reading that was ever taken, downsampled or not. */
   readonly #taken = new Map<string, Reading>();
   readonly #horizons = new Map<string, number>();
 

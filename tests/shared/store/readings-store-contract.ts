@@ -381,7 +381,7 @@ export function readingsStoreContract(
           expect(await store.rawFrom([core])).toBe(inHours(6));
         }));
 
-      test('lets a probe that was away bring what it kept, and an earlier season come in until the next thinning', () =>
+      test('lets a probe that was away bring what it kept, and an earlier season come in until the next downsampling', () =>
         withStore(async (store) => {
           await store.append(hours(6));
           await downsampleWhole(store, inHours(100));
@@ -436,11 +436,11 @@ export function readingsStoreContract(
       await expect(store.lasts()).rejects.toThrow(StoreError);
     });
 
-    test('answers as if every reading were kept in one plain list, for any batches in any order, thinned or not', async () => {
+    test('answers as if every reading were kept in one plain list, for any batches in any order, downsampled or not', async () => {
       await fc.assert(
         fc.asyncProperty(
           arbitraryBatches,
-          arbitraryThinnings,
+          arbitraryDownsamplings,
           arbitraryQuestion,
           async (batches, downsample, question) => {
             const forgetAfter = downsamples ? question.forgetAfter : Number.NaN;
@@ -474,13 +474,16 @@ export function readingsStoreContract(
   });
 }
 
-/** After some batches, the time before which readings are thinned. */
-const arbitraryThinnings: fc.Arbitrary<(number | null)[]> = fc.array(fc.option(arbitraryTime, { freq: 2, nil: null }), {
-  minLength: 8,
-  maxLength: 8,
-});
+/** After some batches, the time before which readings are downsampled. */
+const arbitraryDownsamplings: fc.Arbitrary<(number | null)[]> = fc.array(
+  fc.option(arbitraryTime, { freq: 2, nil: null }),
+  {
+    minLength: 8,
+    maxLength: 8,
+  },
+);
 
-/** All steps of a thinning. */
+/** All steps of a downsampling. */
 export async function downsampleWhole(store: ReadingsStore, beforeMs: number): Promise<number> {
   for (let removed = 0; ; ) {
     const step = await store.downsample(beforeMs);

@@ -332,7 +332,7 @@ describe('forget()', () => {
     await store.close();
   });
 
-  test('in the middle of a sweep and of a thinning loses nothing of the other probes', async () => {
+  test('in the middle of a sweep and of a downsampling loses nothing of the other probes', async () => {
     const store = openSqliteReadings(':memory:', { settleAt: 40, sweepRows: 5, downsampleRows: 11, forgetRows: 13 });
     const probes = Array.from({ length: 12 }, (_, one) => `p-${one}`);
     for (let hour = 0; hour < 8; hour += 1)

@@ -1,7 +1,7 @@
 /**
  * The core's next hours on a chart, as upright strokes with a dash at the middle of each.
  *
- * Strokes, not a tinted stripe: what was expected and what is ahead are told apart by shape.
+ * Strokes, not a tinted stripe: what was expected and what is ahead are distinguished by shape.
  */
 import type { Chart } from 'chart.js';
 

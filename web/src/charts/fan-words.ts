@@ -2,7 +2,7 @@ import { msPerHour } from '../../../shared/units.ts';
 import { formatTemp, plainNumber, type TempUnit, tempIn } from '../ui/format/temperature.ts';
 import type { BandAt } from './chart-data.ts';
 
-/** Hours ahead at which the fan is told. */
+/** Hours ahead at which the fan is put into words. */
 const shownAfterH = [6, 12, 24] as const;
 
 /** @example "In 6 h the core is most likely at 47 °C (44 to 50), in 12 h at 46 (42 to 50) …" */

@@ -40,7 +40,7 @@ export interface LineChartProps {
   readonly nowMs?: number | undefined;
   readonly limit?: { readonly value: number; readonly words: string } | undefined;
   readonly acts?: readonly Mark[];
-  /** Told beside each mark of the upright axis. */
+  /** Shown beside each mark of the upright axis. */
   readonly unit: string;
   readonly least?: number;
   readonly most?: number;

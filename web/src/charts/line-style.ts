@@ -1,4 +1,4 @@
-/** How the line of each position is drawn; told apart by dash and weight as well as by colour. */
+/** How the line of each position is drawn; distinguished by dash and weight as well as by colour. */
 import type { Position } from '../../../shared/names.ts';
 
 export interface LineStyle {

@@ -71,7 +71,7 @@ export function setBearerToken(next: string): void {
 
 const hour12 = isHour12(globalThis.navigator?.language);
 
-/** Whose clock times are told in. */
+/** Whose clock times are shown in. */
 export function readerOf(zone: Prefs['zone'], siteZone: string | null | undefined, yearNow?: number): Reader {
   return {
     timeZone: zone === 'site' && siteZone ? siteZone : undefined,

@@ -1,7 +1,7 @@
 /**
  * Every reading of a batch as rows, by the position its probe held then.
  *
- * Of a time that was thinned each row is ten minutes: their mean at their middle, with how many readings it stands for.
+ * Of a time that was downsampled each row is ten minutes: their mean at their middle, with how many readings it stands for.
  */
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { quantities, quantityFacts } from '../../../../shared/quantity.ts';

@@ -1,4 +1,4 @@
-/** The temperatures of a batch as lines on paper, told apart by dash and name, not by colour alone. */
+/** The temperatures of a batch as lines on paper, distinguished by dash and name, not by colour alone. */
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { message } from '../../../../shared/messages/message.ts';
 import { type Position, positions } from '../../../../shared/names.ts';

@@ -54,7 +54,7 @@ export const noticeTexts = {
   "notice.system.disk.room": "{freeBytes} left for the data folder.",
   "notice.system.disk.low": "The disk is nearly full: {freeBytes} left for the data folder.",
   "notice.system.disk.full": "The disk is full: {freeBytes} left for the data folder. Readings that find no room are not acknowledged, so probes that publish at QoS 1 keep them.",
-  "notice.system.disk.todo": "Make room: move old files away, give the data folder a larger disk, or have old readings thinned. Back up first.",
+  "notice.system.disk.todo": "Make room: move old files away, give the data folder a larger disk, or have old readings reduced to averages. Back up first.",
   "notice.system.piles.unjudged": "{unjudgedCount} of {pileCount, plural, one {# pile} other {# piles}} {unjudgedCount, plural, one {is} other {are}} not watched: {namesText}{moreCount, plural, =0 {} other { and # more}}.",
   "notice.system.piles.unkept": "What is seen of {unkeptCount} of {pileCount, plural, one {# pile} other {# piles}} cannot be written down: {namesText}{moreCount, plural, =0 {} other { and # more}}.",
   "notice.system.piles.todo": "Measure those piles with a long-stem thermometer: they may be heating.",

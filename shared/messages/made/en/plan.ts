@@ -53,7 +53,7 @@ export const planTexts = {
   "plan.mix.spread": "Spread at {rateKgM2} it covers {areaM2}.",
   "plan.mix.drier": "Laid so it is drier than the {fromShare} to {toShare} usual in the {stage, select, bran {bran} soil {soil} other {}} stage ({originPart}).",
   "plan.mix.wetter": "Laid so it is wetter than the {fromShare} to {toShare} usual in the {stage, select, bran {bran} soil {soil} other {}} stage ({originPart}).",
-  "plan.mix.cn-not-known": "Its C:N is not told, as carbon and nitrogen are not known of: {materialsList}.",
+  "plan.mix.cn-not-known": "Its C:N is not known, as carbon and nitrogen are missing for: {materialsList}.",
   "plan.mix.cn-rich": "C:N is {cnRatio}: rich in nitrogen, as bran is; composts begin at 25 to 40. Wet and hot it will smell of ammonia.",
   "plan.ground.deeper": "Deeper than the {mostCm} usual in the {stage, select, bran {bran} soil {soil} other {}} stage: it may overheat.",
   "plan.ground.shallower": "Shallower than the {leastCm} usual in the {stage, select, bran {bran} soil {soil} other {}} stage: it may never warm.",

@@ -30,5 +30,5 @@ export const ruleTexts = {
   "rule.measured.four": "{firstHours} at {firstC}, {secondHours} at {secondC}, {thirdHours} at {thirdC}, {fourthHours} at {fourthC} (longest runs)",
   "rule.not-sanitised": "Not sanitised. The culture is kept cooler than any of these rules ask, so nothing here shows that pathogens or seeds were killed.",
   "rule.not-certified": "This is not a certification: it tells what was measured at one place of the heap and what people wrote down. Ask your certifier or authority what your own rules want.",
-  "rule.thinned": "Of the time before {untilDateMs} every ten minutes are kept as lowest, mean and highest only. Ten minutes count here when all of them lay at or above, so the hours may be a little fewer than they were.",
+  "rule.downsampled": "Of the time before {untilDateMs} every ten minutes are kept as lowest, mean and highest only. Ten minutes count here when all of them lay at or above, so the hours may be a little fewer than they were.",
 };

@@ -22,5 +22,5 @@ export const whyTexts = {
   "why.wrong-growth": "Present when somebody noted black, green or other coloured growth, or judged the look bad, until a later look finds white growth or judges it good. Turning does not end it: what was buried still grows. White growth noted within the hour stands beside the coloured. Extension bulletins discard coloured growth (read second-hand).",
   "why.rhythm.drying": "Its core is read about every {everyMs}: what it loses in between is reckoned on a straight line from one reading to the next.",
   "why.rhythm.overheating": "Its core is read about every {everyMs}: that it has passed {limitC} in between is known at the next reading, and soon is said ahead of it.",
-  "why.rhythm.stalling": "Its core is read about every {everyMs}, so a stall can be told after about {afterMs}.",
+  "why.rhythm.stalling": "Its core is read about every {everyMs}, so a stall shows after about {afterMs}.",
 };

@@ -32,5 +32,5 @@ export interface RuleParams {
   'rule.measured.four': { readonly firstC: Temperature; readonly firstHours: number; readonly fourthC: Temperature; readonly fourthHours: number; readonly secondC: Temperature; readonly secondHours: number; readonly thirdC: Temperature; readonly thirdHours: number };
   'rule.not-sanitised': NoParams;
   'rule.not-certified': NoParams;
-  'rule.thinned': { readonly untilDateMs: number };
+  'rule.downsampled': { readonly untilDateMs: number };
 }

@@ -69,7 +69,7 @@ function lock(): void {
   void forgetPerson().then(askWhoIsThere);
 }
 
-/** Who sits here, and which ways in there are; told to the sign-in page too. */
+/** Who sits here, and which ways in there are; given to the sign-in page too. */
 async function askWhoIsThere(): Promise<boolean> {
   try {
     const session = await getSession();

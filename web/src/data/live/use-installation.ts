@@ -19,7 +19,7 @@ function nowMs(): number {
   return clock ? serverNowMs(clock, performance.now()) : Date.now();
 }
 
-/** The time of the server, told anew every so often so that ages on the page stay true. */
+/** The time of the server, asked anew every so often so that ages on the page stay true. */
 export function useServerNow(): number {
   const own = useContext(OwnTime);
   const clock = useInstallation((known) => known.clock);
@@ -32,7 +32,7 @@ export function useServerNow(): number {
   return own?.nowMs ?? now;
 }
 
-/** Whose clock and zone times are told in, for a site or for the whole page. */
+/** Whose clock and zone times are shown in, for a site or for the whole page. */
 export function useReader(siteId?: string): Reader {
   const own = useContext(OwnTime);
   const { zone } = usePrefs();

@@ -15,7 +15,7 @@ function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {
 
 /**
  * @param render Made once for each module, of the topics that it shows: `rendererOf(phaseTexts)`.
- * @param siteId Whose zone moments are told in, where the person wants that.
+ * @param siteId Whose zone moments are shown in, where the person wants that.
  */
 export function useSay(render: Render, siteId?: string): Say {
   const reader = useMessageReader(siteId);

@@ -1,4 +1,4 @@
-/** A lot while it is being written down, and what the server is told of it. */
+/** A lot while it is being written down, and what the server is sent of it. */
 import { type Lot, type NewLot, newLotSchema } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';

@@ -10,7 +10,7 @@ export interface CurveShape {
   readonly limitY: number | undefined;
   readonly firstC: number;
   readonly lastC: number;
-  /** A day ahead, where that can be told. */
+  /** A day ahead, where that is known. */
   readonly aheadC: number | undefined;
 }
 

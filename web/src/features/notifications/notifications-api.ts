@@ -1,4 +1,4 @@
-/** The routes of being told, one function each. */
+/** The routes of notifications, one function each. */
 import { z } from 'zod';
 import {
   alarmLinkAnswerSchema,

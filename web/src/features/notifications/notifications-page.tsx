@@ -23,7 +23,7 @@ import './notifications.css';
 export function NotificationsPage() {
   const heading = usePage('My notifications');
   const { value, error, refresh: fetchAgain } = useQuery('notifications', getNotifications);
-  /** Whoever changed how they are told may be the first who can be. */
+  /** Whoever changed their notifications may be the first who can be. */
   const refresh = async () => {
     await fetchAgain();
     await refreshHealth();

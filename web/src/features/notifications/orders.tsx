@@ -1,4 +1,4 @@
-/** For each site, who is told first, and to whom a warning goes on when nobody acknowledges it. */
+/** For each site, who is notified first, and to whom a warning goes on when nobody acknowledges it. */
 import { useState } from 'preact/hooks';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';

@@ -5,7 +5,7 @@ import { addDevice } from './notifications-api.ts';
 /** `other-keys`: subscribed with keys that this server no longer uses, so nothing reaches it. */
 export type DeviceState = 'ready' | 'subscribed' | 'other-keys' | 'forbidden' | 'not-here' | 'not-safe';
 
-/** Why or whether this device can be told; push needs a page over TLS, or of this very machine. */
+/** Why or whether this device can be notified; push needs a page over TLS, or of this very machine. */
 export async function deviceState(pushKey: string): Promise<DeviceState> {
   if (!isSecureContext) return 'not-safe';
   if (!('serviceWorker' in navigator) || !('PushManager' in window) || !('Notification' in window)) return 'not-here';

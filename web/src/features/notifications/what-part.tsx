@@ -79,7 +79,7 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
   );
 }
 
-/** All of them is kept as "every site", so that a new one is told too. */
+/** All of them is kept as "every site", so that a new one is included too. */
 function toggled(chosen: readonly string[] | null, all: readonly string[], id: string, on: boolean): string[] | null {
   const before = chosen ?? all;
   const after = on ? [...before, id] : before.filter((one) => one !== id);

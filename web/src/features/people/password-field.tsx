@@ -7,7 +7,7 @@ interface PasswordFieldProps {
   readonly label: string;
   readonly value: string;
   readonly onValue: (value: string) => void;
-  /** `new` where one is chosen, `present` where one is told. */
+  /** `new` where one is chosen, `present` where one is entered. */
   readonly kind: 'new' | 'present';
   readonly hint?: string;
   readonly error?: string | undefined;

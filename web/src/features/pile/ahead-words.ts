@@ -8,7 +8,7 @@ import { chancesInTen, likelihoodName } from '../../ui/format/likelihood.ts';
 import { nearTime, type Reader } from '../../ui/format/local-time.ts';
 import { formatTemp, type TempUnit } from '../../ui/format/temperature.ts';
 
-export interface Told {
+export interface AheadReader {
   readonly nowMs: number;
   readonly unit: TempUnit;
   readonly reader: Reader;
@@ -17,13 +17,13 @@ export interface Told {
 type OverLimit = NonNullable<PileDetail['judgement']>['overLimit'];
 
 /** @param limitC the temperature at which to act; @param coreC the core now, null while it is not measured. */
-export function overWords(over: OverLimit, limitC: number, coreC: number | null, told: Told): string {
-  const limit = formatTemp(limitC, told.unit, 0);
+export function overWords(over: OverLimit, limitC: number, coreC: number | null, shown: AheadReader): string {
+  const limit = formatTemp(limitC, shown.unit, 0);
   if (coreC !== null && coreC > limitC) return `It stands above ${limit} now.`;
   if (over === null) return `Whether it will reach ${limit} is not known yet.`;
   const { likelihood, at } = over;
   const name = likelihoodName(likelihood);
-  const when = at === null ? 'within 12 hours' : aboutWhen(Date.parse(at), told);
+  const when = at === null ? 'within 12 hours' : aboutWhen(Date.parse(at), shown);
   switch (name) {
     case 'very likely':
     case 'likely':
@@ -38,7 +38,7 @@ export function overWords(over: OverLimit, limitC: number, coreC: number | null,
 }
 
 /** "in about 3 h (14:00)": the judge looks hour by hour, so the nearest hour is as fine as it knows. */
-function aboutWhen(atMs: number, { nowMs, reader }: Told): string {
+function aboutWhen(atMs: number, { nowMs, reader }: AheadReader): string {
   const hours = Math.round((atMs - nowMs) / msPerHour);
   if (hours < 1) return 'within the hour';
   return `in about ${hours} h (${nearTime(atMs, nowMs, reader)})`;

@@ -53,7 +53,7 @@ export function shownLimit(key: LimitKey, value: number, temp: TempUnit): string
   return String(Number(turned.toFixed(1)));
 }
 
-/** What the server is told; undefined when it is not a number. */
+/** What the server is sent; undefined when it is not a number. */
 export function keptLimit(key: LimitKey, text: string, temp: TempUnit): number | undefined {
   const typed = readNumber(text);
   if (typed === undefined || Number.isNaN(typed)) return undefined;

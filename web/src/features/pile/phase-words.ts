@@ -7,7 +7,7 @@ import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { phaseNames } from '../../ui/format/words.ts';
 import { isCoreMeasured } from './is-core-measured.ts';
 
-/** @example "It is cooling. 71 % of the work this stage needs is done." Where no core is measured neither can be told. */
+/** @example "It is cooling. 71 % of the work this stage needs is done." Where no core is measured neither is known. */
 export function standSentence({ batch, positions }: Pick<PileSummary, 'batch' | 'positions'>): string {
   if (!batch) return '';
   if (!isCoreMeasured({ positions })) return 'How far its work has come is not known, as its core is not measured.';

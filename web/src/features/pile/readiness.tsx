@@ -58,7 +58,7 @@ export function Readiness({ pile, onChange }: ReadinessProps) {
   );
 }
 
-/** An open ring, or one that is filled and ticked: told by shape, and by the word beside it. */
+/** An open ring, or one that is filled and ticked: known by shape, and by the word beside it. */
 function PointMark({ seen }: { readonly seen: boolean }) {
   return (
     <svg class={seen ? 'point-mark point-seen' : 'point-mark'} viewBox="0 0 20 20" aria-hidden="true">

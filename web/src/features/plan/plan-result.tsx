@@ -1,4 +1,4 @@
-/** A plan as it is told: its sentence, what to mind, its figures, its working and where defaults come from. */
+/** A plan in words and figures: its sentence, what to mind, its figures, its working and where defaults come from. */
 import type { ComponentChildren } from 'preact';
 import type { PlanRemark, PlanStep, TakenFact, Written } from '../../../../core/plan/notebook.ts';
 import type { Planned } from './plan-asks.ts';
@@ -18,7 +18,7 @@ export function PlanResult<Answer extends Written>({ planned, waitsFor, children
   const { answer, errors } = planned;
   const impossible = errors.get('');
   return (
-    <section class="plan-told" aria-labelledby="plan-comes-to">
+    <section class="plan-result" aria-labelledby="plan-comes-to">
       <h2 id="plan-comes-to" class="unseen">
         What it comes to
       </h2>

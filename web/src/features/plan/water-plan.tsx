@@ -108,7 +108,7 @@ function WaterFields({ draft, change, wrong, units }: WaterFieldsProps) {
           kind="volumeL"
           value={draft.meant}
           onValue={(meant) => change({ meant })}
-          hint="To be told what it would come to."
+          hint="To see what it would come to."
           error={wrong('/waterMeantL')}
         />
         <MeasureField

@@ -1,4 +1,4 @@
-/** For how long every reading is kept as it came, what that takes up, and how thinning goes. */
+/** For how long every reading is kept as it came, what that takes up, and how downsampling goes. */
 import { useEffect, useState } from 'preact/hooks';
 import {
   type KeepingAnswer,
@@ -78,7 +78,7 @@ export function KeepingPage() {
               ))}
             </ul>
             <p>
-              What was thinned comes back from a backup only. Batches that still lie keep all their readings, however
+              What was reduced comes back from a backup only. Batches that still lie keep all their readings, however
               old.
             </p>
           </Part>
@@ -93,7 +93,7 @@ export function KeepingPage() {
   );
 }
 
-/** What thinning is doing, did last, and waits for. */
+/** What downsampling is doing, did last, and waits for. */
 function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readonly reader: Reader }) {
   const { keptDays, downsampledBefore, running, last, heldBy, problem } = keeping;
   const dayOf = (instant: string) => fullDay(Date.parse(instant), reader);
@@ -101,10 +101,10 @@ function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readon
     <div class="keeping-standing" role="status">
       {running && (
         <p>
-          <label for="thinning">
-            Thinning readings from before {dayOf(running.before)}: {Math.round(100 * running.share)} %
+          <label for="downsampling">
+            Reducing readings from before {dayOf(running.before)}: {Math.round(100 * running.share)} %
           </label>
-          <progress id="thinning" value={running.share} max={1} />
+          <progress id="downsampling" value={running.share} max={1} />
         </p>
       )}
       {problem !== null && (
@@ -118,13 +118,13 @@ function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readon
       )}
       {!running && last && (
         <p>
-          Last thinned on {dayOf(last.endedAt)}: {manyWords(last.removed)} readings from before {dayOf(last.before)}{' '}
+          Last reduced on {dayOf(last.endedAt)}: {manyWords(last.removed)} readings from before {dayOf(last.before)}{' '}
           became ten-minute rollups
           {last.freedBytes > 0 ? `, and ${sizeWords(last.freedBytes)} were given back.` : '.'}
         </p>
       )}
       {downsampledBefore !== null && keptDays === null && (
-        <p>Nothing more is thinned. Of the time before {dayOf(downsampledBefore)} ten-minute rollups are kept.</p>
+        <p>Nothing more is reduced. From before {dayOf(downsampledBefore)} ten-minute averages are kept.</p>
       )}
     </div>
   );
@@ -157,7 +157,7 @@ function AgeForm({ keeping, own, onOwn, onChosen }: AgeFormProps) {
     );
   };
   const choices: readonly (readonly [Pick, string, string])[] = [
-    ['always', 'As long as there is room', 'nothing is thinned'],
+    ['always', 'As long as there is room', 'nothing is reduced'],
     ...offeredKeptDays.map((days): [Pick, string, string] => {
       const found = freed(days);
       return [`${days}`, capital(keptWords(days)), found ? wouldFreeWords(found) : ''];

@@ -1,4 +1,4 @@
-/** What the readings take up, and what thinning does to them, in sentences. */
+/** What the readings take up, and what downsampling does to them, in sentences. */
 import type { KeepingAnswer } from '../../../../shared/contracts/retention.ts';
 import { manyWords, sizeWords } from '../../ui/format/amount.ts';
 
@@ -22,9 +22,9 @@ export function takenUp({ rows, bytes, year }: Pick<KeepingAnswer, 'rows' | 'byt
   const kept = rows === 0 ? 'No single reading is' : rows === 1 ? 'One reading is' : `${manyWords(rows)} readings are`;
   const now = `${kept} kept as ${rows > 1 ? 'they' : 'it'} came, ${sizeWords(bytes)} on disk with all rollups`;
   if (year.rows === 0) return `${now}. None came in the last seven days.`;
-  const thinned =
-    year.downsampledBytes === null ? '' : `, of which ${sizeWords(year.downsampledBytes)} stay once it is thinned`;
-  return `${now}. At the pace of the last seven days another year takes up ${sizeWords(year.bytes)}${thinned}.`;
+  const reduced =
+    year.downsampledBytes === null ? '' : `, of which ${sizeWords(year.downsampledBytes)} stay once it is reduced`;
+  return `${now}. At the pace of the last seven days another year takes up ${sizeWords(year.bytes)}${reduced}.`;
 }
 
 /** What one age would free now. */

@@ -7,7 +7,7 @@ import type { AgedCurve, ComparedBatch } from '../../../../shared/contracts/seas
 import { curveStyles } from './curve-style.ts';
 import { groupsBy } from './named-groups.ts';
 
-/** What a batch is told from others by, the most telling first. */
+/** What distinguishes a batch from others, the most telling first. */
 export const colourFacts = ['material', 'starter', 'cover', 'site', 'year', 'season', 'ending', 'stage'] as const;
 export type ColourFact = (typeof colourFacts)[number];
 

@@ -1,4 +1,4 @@
-/** How curves that are brought out are told apart: by dash and weight as well as by colour. */
+/** How curves that are brought out are distinguished: by dash and weight as well as by colour. */
 export interface CurveStyle {
   readonly class: string;
   readonly words: string;

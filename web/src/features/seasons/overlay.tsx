@@ -84,7 +84,7 @@ export function Overlay(props: OverlayProps) {
           <circle class="under-point" r="4.5" cx={xOf(under.hour, core, size)} cy={yOf(under.tempC, core, size)} />
         )}
       </svg>
-      <p class="overlay-told" aria-live="off">
+      <p class="overlay-values" aria-live="off">
         {under
           ? `${nameOf(under.id)}: ${formatTemp(under.tempC, unit)} ${sinceWords(under.hour, by)}`
           : `Core in ${unitSigns[unit]} by days ${by === 'age' ? 'since it was laid' : 'since warming began'}. Point at a line to read it.`}

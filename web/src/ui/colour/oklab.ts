@@ -1,5 +1,5 @@
 /**
- * Colour arithmetic for the scale of heat and for checking what can be told apart.
+ * Colour arithmetic for the scale of heat and for checking what can be distinguished.
  *
  * Source: B. Ottosson, "A perceptual color space for image processing", 2020 (Oklab matrices);
  *         WCAG 2.2, definitions of relative luminance and contrast ratio.
@@ -44,7 +44,7 @@ export function mixTriple(from: Triple, to: Triple, part: number): Triple {
   return [from[0] + (to[0] - from[0]) * part, from[1] + (to[1] - from[1]) * part, from[2] + (to[2] - from[2]) * part];
 }
 
-/** Euclidean distance in Oklab; about 0.02 is just told apart side by side. */
+/** Euclidean distance in Oklab; about 0.02 is just distinguishable side by side. */
 export function distance(one: Triple, other: Triple): number {
   return Math.hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]);
 }

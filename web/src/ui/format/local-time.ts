@@ -8,7 +8,7 @@ export interface Reader {
   readonly hour12: boolean;
   /** Midnight of the first day, where days are counted and have no date, as in practice [epoch ms]. */
   readonly dayOneMs?: number;
-  /** The year that goes without saying; days of another one are told with theirs. */
+  /** The year that goes without saying; days of another one are given with theirs. */
   readonly yearNow?: number;
 }
 

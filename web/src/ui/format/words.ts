@@ -51,7 +51,7 @@ export const positionNames: Record<Position, string> = {
 };
 
 /**
- * A warning's name with its place, as it is read aloud: a probe is named by its place, a heat is told where it was seen.
+ * A warning's name with its place, as it is read aloud: a probe is named by its place, a heat says where it was seen.
  * @example warningTitle('probe-silent', 'core') // => "Core probe silent"
  */
 export function warningTitle(kind: WarningKind, position: Position | null): string {

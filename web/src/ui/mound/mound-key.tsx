@@ -1,4 +1,4 @@
-/** How to read the drawings, told once below them. */
+/** How to read the drawings, explained once below them. */
 
 import { usePrefs } from '../../data/prefs.ts';
 import { heatColour, heatScaleFromC, heatScaleToC } from '../colour/heat-scale.ts';
