@@ -7,6 +7,7 @@ import { expectedBand } from '../../core/expect/expected-band.ts';
 import { heldKgKg } from '../../core/physics/water-balance.ts';
 import { planWater } from '../../core/plan/water.ts';
 import { waterAnswerSchema, waterAskSchema } from '../../shared/contracts/plan.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { materialNames, materials } from '../../shared/profiles/material-names.ts';
 import type { MaterialProfile } from '../../shared/profiles/materials.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -83,7 +84,7 @@ test('the expected band and the water balance know it: it heats less than wheat 
 test('the lists of forms show it by its name, before what is something else', () => {
   expect([materials.indexOf(husk), materials.at(-1)]).toEqual([materials.length - 2, 'other']);
   expect(materialNames[husk]).toBe('oat husk');
-  expect(ingredientNames).toContainEqual([husk, 'Oat husk']);
+  expect(ingredientNames((said) => plainEnglish(said))).toContainEqual([husk, 'Oat husk']);
 });
 
 test('the API plans with it, and lays a pile of it', async () => {

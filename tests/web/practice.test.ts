@@ -124,8 +124,8 @@ describe('time', () => {
   }
   test('practiceReader() counts days from the first midnight, the same everywhere', () => {
     const reader = { ...practiceReader(startMs), hour12: false };
-    const when = (hours: number) => words.text('page-practice.when', whenOf(startMs + hours * msPerHour, reader));
-    expect([0, 15, 16].map(when)).toEqual(['day 1, 08:00', 'day 1, 23:00', 'day 2, 00:00']);
+    const when = (hours: number) => words.text('page-practice.when.start', whenOf(startMs + hours * msPerHour, reader));
+    expect([0, 15, 16].map(when)).toEqual(['Day 1, 08:00', 'Day 1, 23:00', 'Day 2, 00:00']);
   });
   test.each([
     [24, 'One day, about two minutes of yours.'],

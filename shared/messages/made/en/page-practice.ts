@@ -22,7 +22,6 @@ export const pagePracticeTexts: PageTexts<PagePracticeParams> = {
   "page-practice.broke.again": "Lay it again",
   "page-practice.dateline.run": [["<","link","Practice"],", not a real pile"],
   "page-practice.dateline.over": [["<","link","Practice"],", ",["pileName"]],
-  "page-practice.when": ["day ",["dayNumber"],", ",["clockText"]],
   "page-practice.when.start": ["Day ",["dayNumber"],", ",["clockText"]],
   "page-practice.new-warnings": "New warnings of this pile",
   "page-practice.clock-stands.aloud": ["The clock stands. New warning: ",["warningText"],". ",["todoText"]],

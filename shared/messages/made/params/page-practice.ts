@@ -21,7 +21,6 @@ export interface PagePracticeParams {
   'page-practice.broke.again': NoParams;
   'page-practice.dateline.run': { readonly link: Tag };
   'page-practice.dateline.over': { readonly link: Tag; readonly pileName: string };
-  'page-practice.when': { readonly clockText: string; readonly dayNumber: number };
   'page-practice.when.start': { readonly clockText: string; readonly dayNumber: number };
   'page-practice.new-warnings': NoParams;
   'page-practice.clock-stands.aloud': { readonly todoText: string; readonly warningText: string };

@@ -12,9 +12,10 @@ import { type HeapDraft, heapMaterial, layAddress } from './plan-asks.ts';
 import { Figures } from './plan-result.tsx';
 import { useSayPlan } from './plan-say.ts';
 import { Shares } from './shares-drawing.tsx';
+import { type PlanWords, usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
-type Text = (kind: Parameters<typeof measureText>[0], value: number) => string;
+type Amount = (kind: Parameters<typeof measureText>[0], value: number) => string;
 
 interface HeapFiguresProps {
   readonly answer: MixPlan;
@@ -23,12 +24,13 @@ interface HeapFiguresProps {
 }
 
 export function HeapFigures({ answer, draft, units }: HeapFiguresProps) {
-  const text: Text = (kind, value) => measureText(kind, value, units, 3);
+  const words = usePlanWords();
+  const amount: Amount = (kind, value) => measureText(kind, value, units, 3);
   return (
     <>
-      <WhatGoesIn answer={answer} text={text} />
+      <WhatGoesIn answer={answer} amount={amount} />
       <Shares {...answer.laid} floor={answer.freeAirSpaceFloor} />
-      <Figures rows={figureRows(answer, text)} />
+      <Figures rows={figureRows(answer, amount, words)} />
       {answer.dates.length > 0 && <WhenToLook answer={answer} />}
       <May to="keeper">
         <LayIt answer={answer} draft={draft} />
@@ -37,41 +39,44 @@ export function HeapFigures({ answer, draft, units }: HeapFiguresProps) {
   );
 }
 
-function WhatGoesIn({ answer, text }: { readonly answer: MixPlan; readonly text: Text }) {
+function WhatGoesIn({ answer, amount }: { readonly answer: MixPlan; readonly amount: Amount }) {
+  const { text } = usePlanWords();
   const say = useSayPlan();
   const { water } = answer;
   return (
     <table class="portions">
       <caption>
-        {answer.times === 1 ? 'What goes in' : `What goes in, ${plainNumber(answer.times, 2)} times the recipe`}
+        {text('page-plan.goes-in', { isAsGiven: answer.times === 1, timesText: plainNumber(answer.times, 2) })}
       </caption>
       <thead>
         <tr>
-          <th scope="col">Material</th>
-          <th scope="col">Mass</th>
-          <th scope="col">Volume</th>
+          <th scope="col">{text('page-plan.goes-in.material')}</th>
+          <th scope="col">{text('page-plan.goes-in.mass')}</th>
+          <th scope="col">{text('page-plan.goes-in.volume')}</th>
         </tr>
       </thead>
       <tbody>
         {answer.materials.map((one, index) => (
           <tr key={`${index}-${one.material}`}>
             <th scope="row">{capital(say(one.name))}</th>
-            <td>{text('massKg', one.massKg)}</td>
-            <td>{one.volumeL === null ? 'not known' : text('volumeL', one.volumeL)}</td>
+            <td>{amount('massKg', one.massKg)}</td>
+            <td>{one.volumeL === null ? text('page-plan.goes-in.not-known') : amount('volumeL', one.volumeL)}</td>
           </tr>
         ))}
         {water && water.starterKg > 0 && (
           <tr>
-            <th scope="row">Diluted starter</th>
-            <td>{text('massKg', water.starterKg)}</td>
-            <td>{text('volumeL', water.starterKg)}</td>
+            <th scope="row">{text('page-plan.goes-in.starter')}</th>
+            <td>{amount('massKg', water.starterKg)}</td>
+            <td>{amount('volumeL', water.starterKg)}</td>
           </tr>
         )}
         {water && water.waterKg > 0 && (
           <tr>
-            <th scope="row">Water, of which first {text('volumeL', water.firstPortionKg)}</th>
-            <td>{text('massKg', water.waterKg)}</td>
-            <td>{text('volumeL', water.waterKg)}</td>
+            <th scope="row">
+              {text('page-plan.goes-in.water', { firstText: amount('volumeL', water.firstPortionKg) })}
+            </th>
+            <td>{amount('massKg', water.waterKg)}</td>
+            <td>{amount('volumeL', water.waterKg)}</td>
           </tr>
         )}
       </tbody>
@@ -81,40 +86,61 @@ function WhatGoesIn({ answer, text }: { readonly answer: MixPlan; readonly text:
 
 type FigureRow = readonly [what: string, value: string, note?: string];
 
-function figureRows({ laid, carbonNitrogen, footprint, spread }: MixPlan, text: Text): FigureRow[] {
+function figureRows(
+  { laid, carbonNitrogen, footprint, spread }: MixPlan,
+  amount: Amount,
+  { text }: PlanWords,
+): FigureRow[] {
   const { massKg, volumeL, moisture } = laid;
   const rows: FigureRow[] = [
     volumeL === null
-      ? ['The heap as laid', text('massKg', massKg)]
-      : ['The heap as laid', text('massKg', massKg), text('volumeL', volumeL)],
-    ['Its moisture', text('share', moisture), 'wet basis'],
+      ? [text('page-plan.figure.laid'), amount('massKg', massKg)]
+      : [text('page-plan.figure.laid'), amount('massKg', massKg), amount('volumeL', volumeL)],
+    [text('page-plan.figure.moisture'), amount('share', moisture), text('page-plan.wet-basis')],
   ];
-  if (carbonNitrogen !== null) rows.push(['Carbon to nitrogen', `${plainNumber(carbonNitrogen, 0)}:1`]);
+  if (carbonNitrogen !== null)
+    rows.push([text('page-plan.figure.carbon-nitrogen'), `${plainNumber(carbonNitrogen, 0)}:1`]);
   if (footprint)
     rows.push([
-      'Ground it takes',
-      `${text('lengthM', footprint.widthM)} by ${text('lengthM', footprint.lengthM)}`,
-      `${text('depthM', footprint.depthM)} deep, ${text('areaM2', footprint.areaM2)}`,
+      text('page-plan.figure.ground'),
+      text('page-plan.figure.ground.sides', {
+        widthText: amount('lengthM', footprint.widthM),
+        lengthText: amount('lengthM', footprint.lengthM),
+      }),
+      text('page-plan.figure.ground.deep', {
+        depthText: amount('depthM', footprint.depthM),
+        areaText: amount('areaM2', footprint.areaM2),
+      }),
     ]);
   if (spread) {
-    const deep = spread.depthM === null ? '' : `, ${text('depthM', spread.depthM)} deep`;
-    rows.push(['Bed it covers', text('areaM2', spread.areaM2), `${text('rateKgM2', spread.rateKgM2)}${deep}`]);
+    const { areaM2, rateKgM2, depthM } = spread;
+    const rate = text('page-plan.figure.bed.rate', {
+      rateText: amount('rateKgM2', rateKgM2),
+      isDeep: depthM !== null,
+      depthText: depthM === null ? '' : amount('depthM', depthM),
+    });
+    rows.push([text('page-plan.figure.bed'), amount('areaM2', areaM2), rate]);
   }
   return rows;
 }
 
 function WhenToLook({ answer }: { readonly answer: MixPlan }) {
+  const { text } = usePlanWords();
   const reader = useReader();
   const say = useSayPlan();
   return (
     <>
-      <h3 class="sub-head">When to look, turn and smell</h3>
+      <h3 class="sub-head">{text('page-plan.dates')}</h3>
       <ol class="diary plan-dates">
         {answer.dates.map((date) => (
           <li key={`${date.atMs}-${date.kind}`}>
             <time dateTime={toInstant(date.atMs)}>
-              {shortDay(date.atMs, reader)}
-              {date.untilMs !== null && ` to ${shortDay(date.untilMs, reader)}`}
+              {date.untilMs === null
+                ? shortDay(date.atMs, reader)
+                : text('page-plan.dates.until', {
+                    fromText: shortDay(date.atMs, reader),
+                    untilText: shortDay(date.untilMs, reader),
+                  })}
             </time>
             <p>
               {say(date.says)}
@@ -128,6 +154,7 @@ function WhenToLook({ answer }: { readonly answer: MixPlan }) {
 }
 
 function LayIt({ answer: { laid, footprint, materials }, draft }: Pick<HeapFiguresProps, 'answer' | 'draft'>) {
+  const { text } = usePlanWords();
   return (
     <p class="plan-on">
       <a
@@ -142,7 +169,7 @@ function LayIt({ answer: { laid, footprint, materials }, draft }: Pick<HeapFigur
           laidAt: draft.startAt,
         })}
       >
-        Lay a pile with these figures
+        {text('page-plan.lay-it')}
       </a>
     </p>
   );

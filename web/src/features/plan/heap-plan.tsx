@@ -2,7 +2,6 @@
 import { useState } from 'preact/hooks';
 import { stages } from '../../../../shared/names.ts';
 import { useReader } from '../../data/live/use-installation.ts';
-import { capital, stageNames } from '../../ui/format/words.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField, type Turn, useRestated } from '../../ui/parts/measure-field.tsx';
 import { HeapFigures } from './heap-figures.tsx';
@@ -10,6 +9,7 @@ import { emptyHeap, emptyPortion, type HeapDraft, planHeap, wantedKinds } from '
 import { PlanResult } from './plan-result.tsx';
 import { PortionFields } from './portion-fields.tsx';
 import { SpreadFields } from './spread-fields.tsx';
+import { usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
 /** What is typed, said in other units. */
@@ -31,6 +31,7 @@ function restated(was: HeapDraft, turn: Turn): HeapDraft {
 }
 
 export function HeapPlan() {
+  const { text } = usePlanWords();
   const [draft, setDraft] = useState<HeapDraft>(emptyHeap);
   const reader = useReader();
   const units = useRestated(draft, setDraft, restated);
@@ -41,23 +42,21 @@ export function HeapPlan() {
     <div class="plan-two">
       <form class="form" onSubmit={(event) => event.preventDefault()}>
         <Choice
-          legend="You measure by"
+          legend={text('page-plan.heap.by')}
           value={draft.by}
           choices={[
-            ['mass', 'Mass, on scales'],
-            ['volume', 'Volume, in buckets'],
+            ['mass', text('page-plan.heap.by.mass')],
+            ['volume', text('page-plan.heap.by.volume')],
           ]}
           onValue={(by) => change({ by })}
         />
-        <p class="hint">
-          Half and half by mass is another heap than half and half by volume: soil weighs six times what bran does.
-        </p>
+        <p class="hint">{text('page-plan.heap.by.hint')}</p>
         {draft.by !== '' && <Portions by={draft.by} {...fields} />}
         <WaterRow {...fields} />
         <Choice
-          legend="Stage"
+          legend={text('page-plan.heap.stage')}
           value={draft.stage}
-          choices={stages.map((stage) => [stage, capital(stageNames[stage])] as const)}
+          choices={stages.map((stage) => [stage, text('page-plan.heap.stage.of', { stage })] as const)}
           onValue={(stage) => change({ stage })}
         />
         <GroundRow {...fields} />
@@ -66,9 +65,7 @@ export function HeapPlan() {
       </form>
       <PlanResult
         planned={planned}
-        waitsFor={
-          draft.by === '' ? 'Say first whether you measure by mass or by volume.' : 'Say how much of each material.'
-        }
+        waitsFor={draft.by === '' ? text('page-plan.heap.waits.by') : text('page-plan.heap.waits.materials')}
       >
         {(answer) => <HeapFigures answer={answer} draft={draft} units={units} />}
       </PlanResult>
@@ -83,6 +80,7 @@ interface HeapFieldsProps {
 }
 
 function Portions({ by, draft, change, wrong }: HeapFieldsProps & { readonly by: 'mass' | 'volume' }) {
+  const { text } = usePlanWords();
   const { portions } = draft;
   return (
     <>
@@ -103,7 +101,7 @@ function Portions({ by, draft, change, wrong }: HeapFieldsProps & { readonly by:
       ))}
       {portions.length < 20 && (
         <button type="button" onClick={() => change({ portions: [...portions, emptyPortion] })}>
-          One more material
+          {text('page-plan.heap.more')}
         </button>
       )}
     </>
@@ -111,19 +109,20 @@ function Portions({ by, draft, change, wrong }: HeapFieldsProps & { readonly by:
 }
 
 function WaterRow({ draft, change, wrong }: HeapFieldsProps) {
+  const { text } = usePlanWords();
   return (
     <div class="field-row">
       <MeasureField
-        label="Moisture wanted"
-        unitNote="wet basis"
+        label={text('page-plan.moisture-wanted')}
+        unitNote={text('page-plan.wet-basis')}
         kind="share"
         value={draft.target}
         onValue={(target) => change({ target })}
-        hint="Empty: no water is worked out."
+        hint={text('page-plan.heap.target.hint')}
         error={wrong('/moistureTarget')}
       />
       <MeasureField
-        label="Diluted starter that goes in"
+        label={text('page-plan.diluted-starter')}
         kind="volumeL"
         value={draft.starter}
         onValue={(starter) => change({ starter })}
@@ -134,18 +133,19 @@ function WaterRow({ draft, change, wrong }: HeapFieldsProps) {
 }
 
 function GroundRow({ draft, change, wrong }: HeapFieldsProps) {
+  const { text } = usePlanWords();
   return (
     <div class="field-row">
       <MeasureField
-        label="Depth of the heap"
+        label={text('page-plan.heap.depth')}
         kind="depthM"
         value={draft.depth}
         onValue={(depth) => change({ depth })}
-        hint="Empty: the most the stage allows."
+        hint={text('page-plan.heap.depth.hint')}
         error={wrong('/depthM')}
       />
       <MeasureField
-        label="Width it may have"
+        label={text('page-plan.heap.width')}
         kind="lengthM"
         value={draft.width}
         onValue={(width) => change({ width })}
@@ -156,22 +156,23 @@ function GroundRow({ draft, change, wrong }: HeapFieldsProps) {
 }
 
 function CourseRow({ draft, change, wrong }: HeapFieldsProps) {
+  const { text } = usePlanWords();
   return (
     <div class="field-row">
       <TextField
-        label="Laid on"
+        label={text('page-plan.heap.laid-on')}
         type="datetime-local"
-        hint="Gives the dates of checks and turns."
+        hint={text('page-plan.heap.laid-on.hint')}
         value={draft.startAt}
         onValue={(startAt) => change({ startAt })}
         error={wrong('/startAt')}
       />
       <MeasureField
-        label="Air you expect"
+        label={text('page-plan.heap.air')}
         kind="tempC"
         value={draft.air}
         onValue={(air) => change({ air })}
-        hint="Tells a warm course from a cool one."
+        hint={text('page-plan.heap.air.hint')}
         error={wrong('/airC')}
       />
     </div>

@@ -10,12 +10,14 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
 import { PileForm } from '../pile/pile-form.tsx';
 import { draftOfQuery } from './lay-query.ts';
+import { usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
 const onNew = '';
 
 export function LayPage() {
-  const heading = usePage('Lay what was planned');
+  const { text } = usePlanWords();
+  const heading = usePage(text('page-plan.lay'));
   const { query } = useRoute();
   const free = useInstallation((installation) => installation.piles)?.filter((pile) => pile.batch === null) ?? [];
   const [where, setWhere] = useState<string>(onNew);
@@ -23,17 +25,18 @@ export function LayPage() {
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        Lay what was planned
+        {text('page-plan.lay')}
       </h1>
-      <p class="lead">
-        The plan’s figures stand in the fields; what you really weighed counts more. Change what differs.
-      </p>
+      <p class="lead">{text('page-plan.lay.lead')}</p>
       {free.length > 0 && (
         <div class="form lay-where">
           <PickField
-            label="Where"
+            label={text('page-plan.lay.where')}
             value={where}
-            choices={[[onNew, 'A new pile'], ...free.map((pile) => [pile.id, `${pile.name}, which is free`] as const)]}
+            choices={[
+              [onNew, text('page-plan.lay.new-pile')],
+              ...free.map(({ id, name }) => [id, text('page-plan.lay.free', { pileName: name })] as const),
+            ]}
             onValue={setWhere}
           />
         </div>
@@ -44,6 +47,7 @@ export function LayPage() {
 }
 
 function NextHere({ pileId, planned }: { readonly pileId: string; readonly planned: BatchDraft }) {
+  const { text } = usePlanWords();
   const site = useInstallation((installation) => installation.piles?.find((pile) => pile.id === pileId)?.site);
   const reader = useReader(site);
   const mutation = useMutation();
@@ -66,7 +70,7 @@ function NextHere({ pileId, planned }: { readonly pileId: string; readonly plann
       <BatchFields draft={batch} onDraft={(part) => setBatch({ ...batch, ...part })} mutation={mutation} />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Lay the batch
+        {text('page-plan.lay.batch')}
       </button>
     </form>
   );

@@ -4,27 +4,30 @@ import { UnitChoices } from '../../ui/parts/measure-field.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { HeapPlan } from './heap-plan.tsx';
 import { StarterPlan } from './starter-plan.tsx';
+import { usePlanWords } from './use-plan-words.ts';
 import { WaterPlan } from './water-plan.tsx';
 import './plan.css';
 
 const questions = [
-  ['starter', 'Starter', 'How much starter for how much water?', StarterPlan],
-  ['water', 'Water', 'How much water does the material take?', WaterPlan],
-  ['heap', 'Heap', 'What comes of mixing them, and where does it fit?', HeapPlan],
+  ['starter', StarterPlan],
+  ['water', WaterPlan],
+  ['heap', HeapPlan],
 ] as const;
 
 export function PlanPage() {
+  const { text } = usePlanWords();
   const { params } = useRoute();
-  const [id, , title, Plan] = questions.find(([name]) => name === params.what) ?? questions[0];
+  const [id, Plan] = questions.find(([name]) => name === params.what) ?? questions[0];
+  const title = text(`page-plan.${id}.title`);
   const heading = usePage(title);
   return (
     <div class="page plan-page">
-      <nav class="questions" aria-label="What to work out">
+      <nav class="questions" aria-label={text('page-plan.choose')}>
         <ul>
-          {questions.map(([name, words]) => (
+          {questions.map(([name]) => (
             <li key={name}>
               <a href={`/plan/${name}`} aria-current={name === id ? 'page' : undefined}>
-                {words}
+                {text(`page-plan.${name}`)}
               </a>
             </li>
           ))}
@@ -35,7 +38,7 @@ export function PlanPage() {
       </h1>
       <UnitChoices />
       <Plan key={id} />
-      <p class="hint plan-foot">Worked out on this device; nothing is sent, and it works out of reach.</p>
+      <p class="hint plan-foot">{text('page-plan.foot')}</p>
     </div>
   );
 }

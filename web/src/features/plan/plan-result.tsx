@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import type { PlanRemark, PlanStep, TakenFact, Written } from '../../../../core/plan/notebook.ts';
 import type { Planned } from './plan-asks.ts';
 import { useSayPlan, useSaySum } from './plan-say.ts';
+import { usePlanWords } from './use-plan-words.ts';
 import '../../ui/parts/remark.css';
 import './plan.css';
 
@@ -15,12 +16,13 @@ interface PlanResultProps<Answer extends Written> {
 
 export function PlanResult<Answer extends Written>({ planned, waitsFor, children }: PlanResultProps<Answer>) {
   const say = useSayPlan();
+  const { text } = usePlanWords();
   const { answer, errors } = planned;
   const impossible = errors.get('');
   return (
     <section class="plan-result" aria-labelledby="plan-comes-to">
       <h2 id="plan-comes-to" class="unseen">
-        What it comes to
+        {text('page-plan.comes-to')}
       </h2>
       <div role="status">
         {answer ? (
@@ -35,7 +37,7 @@ export function PlanResult<Answer extends Written>({ planned, waitsFor, children
           {children(answer)}
           {answer.cautions.map(say).map((caution) => (
             <p class="caution" key={caution}>
-              <span class="label">Caution</span> {caution}
+              <span class="label">{text('page-plan.caution')}</span> {caution}
             </p>
           ))}
           <Working steps={answer.working} defaults={answer.defaults} />
@@ -46,13 +48,14 @@ export function PlanResult<Answer extends Written>({ planned, waitsFor, children
 }
 
 function Remarks({ remarks }: { readonly remarks: readonly PlanRemark[] }) {
+  const { text } = usePlanWords();
   const say = useSayPlan();
   if (remarks.length === 0) return null;
   return (
     <ul class="remarks">
       {remarks.map(({ tone, says }, index) => (
         <li key={`${index}-${says.code}`} class={`remark remark-${tone}`}>
-          {tone === 'act' && <b>Look again. </b>}
+          {tone === 'act' && <b>{text('page-plan.look-again')} </b>}
           {say(says)}
         </li>
       ))}
@@ -68,10 +71,11 @@ function Working({
   readonly defaults: readonly TakenFact[];
 }) {
   const say = useSayPlan();
+  const { text } = usePlanWords();
   const saySum = useSaySum();
   return (
     <>
-      <h3 class="sub-head">How it was worked out</h3>
+      <h3 class="sub-head">{text('page-plan.working')}</h3>
       <ol class="working">
         {steps.map((step, index) => (
           <li key={`${index}-${step.what.code}`}>
@@ -84,7 +88,7 @@ function Working({
       </ol>
       {defaults.length > 0 && (
         <>
-          <h3 class="sub-head">What nobody measured, and what was taken</h3>
+          <h3 class="sub-head">{text('page-plan.taken')}</h3>
           <dl class="ledger">
             {defaults.map((taken, index) => (
               <div key={`${index}-${taken.what.code}`}>

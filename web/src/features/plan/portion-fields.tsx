@@ -1,10 +1,11 @@
 /** One material of a heap: what, how much, and what is known of it. */
 
 import { ingredientFacts } from '../../../../core/plan/plan-facts.ts';
-import { usePlanUnits } from '../../data/plan-units.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import type { PortionDraft } from './plan-asks.ts';
+import { useSayPlan } from './plan-say.ts';
+import { usePlanWords } from './use-plan-words.ts';
 import { ingredientNames, unlessKnown } from './water-plan.tsx';
 import './plan.css';
 
@@ -18,19 +19,21 @@ interface PortionFieldsProps {
 }
 
 export function PortionFields({ index, by, portion, wrong, onPortion, onRemove }: PortionFieldsProps) {
+  const { text } = usePlanWords();
+  const say = useSayPlan();
   const at = (field: string) => wrong(`/materials/${index}/${field}`);
   return (
     <fieldset class="portion">
-      <legend>Material {index + 1}</legend>
+      <legend>{text('page-plan.portion', { portionNumber: index + 1 })}</legend>
       <div class="field-row">
         <PickField
-          label="What"
+          label={text('page-plan.portion.what')}
           value={portion.material}
-          choices={ingredientNames}
+          choices={ingredientNames(say)}
           onValue={(material) => onPortion({ material })}
         />
         <MeasureField
-          label="How much"
+          label={text('page-plan.portion.amount')}
           kind={by === 'mass' ? 'massKg' : 'volumeL'}
           value={portion.amount}
           onValue={(amount) => onPortion({ amount })}
@@ -40,7 +43,7 @@ export function PortionFields({ index, by, portion, wrong, onPortion, onRemove }
       <KnownOfIt portion={portion} onPortion={onPortion} wrong={at} />
       {onRemove && (
         <button type="button" class="plain" onClick={onRemove}>
-          Leave material {index + 1} out
+          {text('page-plan.portion.leave-out', { portionNumber: index + 1 })}
         </button>
       )}
     </fieldset>
@@ -49,15 +52,16 @@ export function PortionFields({ index, by, portion, wrong, onPortion, onRemove }
 
 /** What differs from the facts of its kind; all there is of a material of another kind. */
 function KnownOfIt({ portion, onPortion, wrong }: Pick<PortionFieldsProps, 'portion' | 'onPortion' | 'wrong'>) {
-  const units = usePlanUnits();
+  const words = usePlanWords();
+  const { text } = words;
   const facts = ingredientFacts(portion.material);
   const needsFacts = portion.material === 'other';
   return (
     <details class="more" open={needsFacts}>
-      <summary>What you know of it</summary>
+      <summary>{text('page-plan.portion.known')}</summary>
       {needsFacts && (
         <TextField
-          label="Its name"
+          label={text('page-plan.portion.name')}
           value={portion.name}
           onValue={(name) => onPortion({ name })}
           error={wrong('name')}
@@ -65,35 +69,35 @@ function KnownOfIt({ portion, onPortion, wrong }: Pick<PortionFieldsProps, 'port
       )}
       <div class="field-row">
         <MeasureField
-          label="Moisture"
-          unitNote="wet basis"
+          label={text('page-plan.portion.moisture')}
+          unitNote={text('page-plan.wet-basis')}
           kind="share"
           value={portion.moisture}
           onValue={(moisture) => onPortion({ moisture })}
-          hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
+          hint={unlessKnown(facts.stored?.moistureFrac.value, words)}
           error={wrong('moisture')}
         />
         <MeasureField
-          label="Weight, loose"
+          label={text('page-plan.portion.weight')}
           kind="densityKgM3"
           value={portion.weight}
           onValue={(weight) => onPortion({ weight })}
-          hint="A bucket of it, weighed, divided by its volume."
+          hint={text('page-plan.portion.weight.hint')}
           error={wrong('bulkDensityKgM3')}
         />
       </div>
       <div class="field-row">
         <MeasureField
-          label="Carbon"
-          unitNote="of the dry mass"
+          label={text('page-plan.portion.carbon')}
+          unitNote={text('page-plan.portion.of-dry')}
           kind="share"
           value={portion.carbon}
           onValue={(carbon) => onPortion({ carbon })}
           error={wrong('carbonFrac')}
         />
         <MeasureField
-          label="Nitrogen"
-          unitNote="of the dry mass"
+          label={text('page-plan.portion.nitrogen')}
+          unitNote={text('page-plan.portion.of-dry')}
           kind="share"
           value={portion.nitrogen}
           onValue={(nitrogen) => onPortion({ nitrogen })}

@@ -1,6 +1,7 @@
 /** A heap cut open: how much of its room is solid, how much water, how much air. */
+import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
-import { plainNumber } from '../../ui/format/temperature.ts';
+import { usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
 /** Outline of a low mound, 200 by 80. */
@@ -22,14 +23,16 @@ interface SharesProps {
   readonly floor: number;
 }
 
+const bold = (inner: ComponentChildren) => <b>{inner}</b>;
+
 export function Shares({ massKg, moisture, volumeL, freeAirSpace, floor }: SharesProps) {
   const id = useId();
+  const { rich } = usePlanWords();
   if (freeAirSpace === null || volumeL === null || volumeL <= 0) return null;
   const air = Math.max(0, freeAirSpace);
   const water = Math.min(1 - air, (massKg * moisture) / volumeL);
   const solid = Math.max(0, 1 - air - water);
   const { solidY, waterY } = layerTops(solid, water);
-  const percent = (share: number) => `${plainNumber(share * 100, 0)}\u00a0%`;
   return (
     <figure class="shares">
       <svg viewBox="0 0 200 80" aria-hidden="true">
@@ -46,14 +49,14 @@ export function Shares({ massKg, moisture, volumeL, freeAirSpace, floor }: Share
       <figcaption>
         <ul>
           <li>
-            <i class="shares-key shares-air" /> Air <b>{percent(air)}</b> of the room
-            {air < floor ? `, less than the ${percent(floor)} it should keep` : ''}
+            <i class="shares-key shares-air" />{' '}
+            {rich('page-plan.shares.air', { airFrac: air, isShort: air < floor, floorFrac: floor, b: bold })}
           </li>
           <li>
-            <i class="shares-key shares-water" /> Water <b>{percent(water)}</b>
+            <i class="shares-key shares-water" /> {rich('page-plan.shares.water', { waterFrac: water, b: bold })}
           </li>
           <li>
-            <i class="shares-key shares-solid" /> Solids <b>{percent(solid)}</b>
+            <i class="shares-key shares-solid" /> {rich('page-plan.shares.solid', { solidFrac: solid, b: bold })}
           </li>
         </ul>
       </figcaption>

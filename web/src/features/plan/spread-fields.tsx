@@ -2,6 +2,7 @@
 import { Choice } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { type HeapDraft, wantedKinds } from './plan-asks.ts';
+import { usePlanWords } from './use-plan-words.ts';
 
 interface SpreadProps {
   readonly draft: HeapDraft;
@@ -10,22 +11,23 @@ interface SpreadProps {
 }
 
 export function SpreadFields({ draft, change, wrong }: SpreadProps) {
+  const { text } = usePlanWords();
   return (
     <details class="more">
-      <summary>For so much ground, or so much in all</summary>
+      <summary>{text('page-plan.spread')}</summary>
       <Choice
-        legend="Spread on beds"
+        legend={text('page-plan.spread.on')}
         value={draft.spread}
         choices={[
-          ['none', 'Not yet'],
-          ['rate', 'At a rate'],
-          ['depth', 'At a depth'],
+          ['none', text('page-plan.spread.none')],
+          ['rate', text('page-plan.spread.rate')],
+          ['depth', text('page-plan.spread.depth')],
         ]}
         onValue={(spread) => change({ spread, spreadAmount: '' })}
       />
       {draft.spread !== 'none' && (
         <MeasureField
-          label={draft.spread === 'rate' ? 'Rate' : 'Depth on the bed'}
+          label={text('page-plan.spread.amount', { by: draft.spread === 'rate' ? 'rate' : 'other' })}
           kind={draft.spread === 'rate' ? 'rateKgM2' : 'depthM'}
           value={draft.spreadAmount}
           onValue={(spreadAmount) => change({ spreadAmount })}
@@ -33,23 +35,23 @@ export function SpreadFields({ draft, change, wrong }: SpreadProps) {
         />
       )}
       <Choice
-        legend="Make the recipe larger or smaller"
+        legend={text('page-plan.wanted')}
         value={draft.wanted}
         choices={[
-          ['as-given', 'As given'],
-          ['mass', 'To a mass'],
-          ['volume', 'To a volume'],
-          ['area', 'For an area'],
+          ['as-given', text('page-plan.wanted.as-given')],
+          ['mass', text('page-plan.wanted.mass')],
+          ['volume', text('page-plan.wanted.volume')],
+          ['area', text('page-plan.wanted.area')],
         ]}
         onValue={(wanted) => change({ wanted, wantedAmount: '' })}
       />
       {draft.wanted !== 'as-given' && (
         <MeasureField
-          label="So much is wanted"
+          label={text('page-plan.wanted.amount')}
           kind={wantedKinds[draft.wanted]}
           value={draft.wantedAmount}
           onValue={(wantedAmount) => change({ wantedAmount })}
-          hint={draft.wanted === 'area' ? 'Say above at which rate or depth it is spread.' : undefined}
+          hint={draft.wanted === 'area' ? text('page-plan.wanted.area.hint') : undefined}
           error={wrong(`/wanted/${wantedKinds[draft.wanted]}`) ?? wrong('/spread')}
         />
       )}

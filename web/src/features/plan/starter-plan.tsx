@@ -9,9 +9,11 @@ import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
 import { useSayPlan } from './plan-say.ts';
+import { usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
 export function StarterPlan() {
+  const { text } = usePlanWords();
   const [draft, setDraft] = useState<StarterDraft>(emptyStarter);
   const units = useRestated(draft, setDraft, (was, turn) => ({ ...was, liquid: turn('volumeL', was.liquid) }));
   const change = (part: Partial<StarterDraft>) => setDraft({ ...draft, ...part });
@@ -19,7 +21,7 @@ export function StarterPlan() {
   return (
     <div class="plan-two">
       <StarterFields draft={draft} change={change} errors={planned.errors} />
-      <PlanResult planned={planned} waitsFor="Say how much liquid you want, or how much starter you have.">
+      <PlanResult planned={planned} waitsFor={text('page-plan.starter.waits')}>
         {(answer) => <StarterFigures answer={answer} units={units} />}
       </PlanResult>
     </div>
@@ -33,63 +35,61 @@ interface StarterFieldsProps {
 }
 
 function StarterFields({ draft, change, errors }: StarterFieldsProps) {
+  const { text } = usePlanWords();
   const wrong = (pointer: string, text: string) => (text.trim() === '' ? undefined : errors.get(pointer));
-  const parts = draft.ratio.trim() || 'N';
+  const partsText = draft.ratio.trim() || 'N';
   return (
     <form class="form" onSubmit={(event) => event.preventDefault()}>
       <MeasureField
-        label="Liquid wanted"
-        unitNote="the starter counted in"
+        label={text('page-plan.starter.liquid')}
+        unitNote={text('page-plan.starter.liquid.note')}
         kind="volumeL"
         value={draft.liquid}
         onValue={(liquid) => change({ liquid })}
-        hint="The mark to which the vessel is filled."
+        hint={text('page-plan.starter.liquid.hint')}
         error={errors.get('/waterL')}
       />
       <TextField
-        label="Ratio 1 to"
+        label={text('page-plan.starter.ratio')}
         inputMode="decimal"
         value={draft.ratio}
         onValue={(ratio) => change({ ratio })}
         error={wrong('/ratio', draft.ratio)}
       />
       <Choice
-        legend={`What “1:${parts}” means to you`}
+        legend={text('page-plan.starter.reading', { partsText })}
         value={draft.convention}
         choices={[
-          ['part-in', `1 part in ${parts}`],
-          ['part-plus', `1 part plus ${parts}`],
+          ['part-in', text('page-plan.starter.reading.part-in', { partsText })],
+          ['part-plus', text('page-plan.starter.reading.part-plus', { partsText })],
         ]}
         onValue={(convention) => change({ convention })}
       />
       <p class="hint">
-        {draft.convention === 'part-in'
-          ? `One part of starter in ${parts} parts of the finished liquid.`
-          : `One part of starter, and ${parts} parts of water beside it.`}{' '}
-        Both readings are in use; at strong ratios they differ.
+        {text('page-plan.starter.means', { reading: draft.convention === 'part-in' ? 'part' : 'other', partsText })}
       </p>
       <div class="field-row">
         <TextField
-          label="Starter you measured out"
-          hint="Leave empty before you measure. Filled in, it is checked against the ratio."
+          label={text('page-plan.starter.measured')}
+          hint={text('page-plan.starter.measured.hint')}
           inputMode="decimal"
           value={draft.measured}
           onValue={(measured) => change({ measured })}
           error={wrong('/measuredMl', draft.measured)}
         />
         <PickField
-          label="Measured in"
+          label={text('page-plan.starter.measured-in')}
           value={draft.measuredIn}
           choices={pourNames}
           onValue={(measuredIn) => change({ measuredIn })}
         />
       </div>
       <details class="more">
-        <summary>Starting from the starter you have</summary>
+        <summary>{text('page-plan.starter.on-hand')}</summary>
         <TextField
-          label="Starter on hand"
+          label={text('page-plan.starter.on-hand.amount')}
           unit="mL"
-          hint="Without a liquid wanted, all of it is diluted."
+          hint={text('page-plan.starter.on-hand.hint')}
           inputMode="decimal"
           value={draft.onHand}
           onValue={(onHand) => change({ onHand })}
@@ -101,17 +101,22 @@ function StarterFields({ draft, change, errors }: StarterFieldsProps) {
 }
 
 function StarterFigures({ answer, units }: { readonly answer: DilutionPlan; readonly units: PlanUnits }) {
+  const { text } = usePlanWords();
   const { otherwise } = answer;
   const say = useSayPlan();
   return (
     <Figures
       rows={[
-        ['Starter', measureText('starterMl', answer.starterMl, units)],
-        ['Water to make it up', measureText('volumeL', answer.waterToAddL, units)],
+        [text('page-plan.starter.figure.starter'), measureText('starterMl', answer.starterMl, units)],
+        [text('page-plan.starter.figure.water'), measureText('volumeL', answer.waterToAddL, units)],
         ...(answer.actualRatio === undefined
           ? []
-          : [['What you measured is really', `1:${figure(answer.actualRatio, 3)}`] as const]),
-        ['Read the other way', measureText('starterMl', otherwise.starterMl, units), say(otherwise.meaning)],
+          : [[text('page-plan.starter.figure.actual'), `1:${figure(answer.actualRatio, 3)}`] as const]),
+        [
+          text('page-plan.starter.figure.otherwise'),
+          measureText('starterMl', otherwise.starterMl, units),
+          say(otherwise.meaning),
+        ],
       ]}
     />
   );

@@ -4,24 +4,31 @@ import { ingredientFacts } from '../../../../core/plan/plan-facts.ts';
 import type { WaterPlan as Watering } from '../../../../core/plan/water.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { measureText } from '../../../../shared/measure.ts';
-import { ingredients, materialNames } from '../../../../shared/profiles/material-names.ts';
-import { typed } from '../../data/plan-units.ts';
+import type { Say } from '../../../../shared/messages/message.ts';
+import { ingredients } from '../../../../shared/profiles/material-names.ts';
+import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
+import { useSayPlan } from './plan-say.ts';
+import { type PlanWords, usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
-export const ingredientNames = ingredients.map((one) => [one, capital(materialNames[one])] as const);
+export const ingredientNames = (say: Say) =>
+  ingredients.map((one) => [one, capital(say(materialProfiles[one].name))] as const);
 
 /** What stands in a field until the person knows better, said as its hint. */
-export function unlessKnown(value: number | undefined, units: PlanUnits): string {
-  return value === undefined ? 'Needed: nothing is known of it.' : `Leave empty for ${typed('share', value, units)} %.`;
+export function unlessKnown(shareFrac: number | undefined, { text }: PlanWords): string {
+  return shareFrac === undefined
+    ? text('page-plan.needed')
+    : text('page-plan.unless-known', { sharePct: Number((100 * shareFrac).toPrecision(4)) });
 }
 
 export function WaterPlan() {
+  const { text } = usePlanWords();
   const [draft, setDraft] = useState<WaterDraft>(emptyWater);
   const units = useRestated(draft, setDraft, (was, turn) => ({
     ...was,
@@ -34,8 +41,8 @@ export function WaterPlan() {
   const planned = planWetting(draft, units);
   return (
     <div class="plan-two">
-      <WaterFields draft={draft} change={change} wrong={(pointer) => planned.errors.get(pointer)} units={units} />
-      <PlanResult planned={planned} waitsFor="Say how much of the material you have.">
+      <WaterFields draft={draft} change={change} wrong={(pointer) => planned.errors.get(pointer)} />
+      <PlanResult planned={planned} waitsFor={text('page-plan.water.waits')}>
         {(answer) => (
           <>
             <WaterFigures answer={answer} units={units} />
@@ -51,22 +58,24 @@ interface WaterFieldsProps {
   readonly draft: WaterDraft;
   readonly change: (part: Partial<WaterDraft>) => void;
   readonly wrong: (pointer: string) => string | undefined;
-  readonly units: PlanUnits;
 }
 
-function WaterFields({ draft, change, wrong, units }: WaterFieldsProps) {
+function WaterFields({ draft, change, wrong }: WaterFieldsProps) {
+  const words = usePlanWords();
+  const { text } = words;
+  const say = useSayPlan();
   const facts = ingredientFacts(draft.material);
   return (
     <form class="form" onSubmit={(event) => event.preventDefault()}>
       <div class="field-row">
         <PickField
-          label="Material"
+          label={text('page-plan.water.material')}
           value={draft.material}
-          choices={ingredientNames}
+          choices={ingredientNames(say)}
           onValue={(material) => change({ material })}
         />
         <MeasureField
-          label="How much of it"
+          label={text('page-plan.water.mass')}
           kind="massKg"
           value={draft.mass}
           onValue={(mass) => change({ mass })}
@@ -75,48 +84,48 @@ function WaterFields({ draft, change, wrong, units }: WaterFieldsProps) {
       </div>
       <div class="field-row">
         <MeasureField
-          label="Moisture now"
-          unitNote="wet basis"
+          label={text('page-plan.water.moisture-now')}
+          unitNote={text('page-plan.wet-basis')}
           kind="share"
           value={draft.moistureNow}
           onValue={(moistureNow) => change({ moistureNow })}
-          hint={unlessKnown(facts.stored?.moistureFrac.value, units)}
+          hint={unlessKnown(facts.stored?.moistureFrac.value, words)}
           error={wrong('/moistureNow')}
         />
         <MeasureField
-          label="Moisture wanted"
-          unitNote="wet basis"
+          label={text('page-plan.moisture-wanted')}
+          unitNote={text('page-plan.wet-basis')}
           kind="share"
           value={draft.moistureTarget}
           onValue={(moistureTarget) => change({ moistureTarget })}
-          hint={unlessKnown(facts.targetFrac?.value, units)}
+          hint={unlessKnown(facts.targetFrac?.value, words)}
           error={wrong('/moistureTarget')}
         />
       </div>
       <MeasureField
-        label="Diluted starter that goes in"
+        label={text('page-plan.diluted-starter')}
         kind="volumeL"
         value={draft.starter}
         onValue={(starter) => change({ starter })}
-        hint="It is counted as water."
+        hint={text('page-plan.water.starter.hint')}
         error={wrong('/starterL')}
       />
       <details class="more">
-        <summary>Water you mean to give, and what the material weighs</summary>
+        <summary>{text('page-plan.water.more')}</summary>
         <MeasureField
-          label="Water you mean to give"
+          label={text('page-plan.water.meant')}
           kind="volumeL"
           value={draft.meant}
           onValue={(meant) => change({ meant })}
-          hint="To see what it would come to."
+          hint={text('page-plan.water.meant.hint')}
           error={wrong('/waterMeantL')}
         />
         <MeasureField
-          label="Weight of the loose material"
+          label={text('page-plan.water.weight')}
           kind="densityKgM3"
           value={draft.weight}
           onValue={(weight) => change({ weight })}
-          hint="Fill a bucket without pressing and weigh it: its weight divided by its volume. It tells how much air stays."
+          hint={text('page-plan.water.weight.hint')}
           error={wrong('/bulkDensityKgM3')}
         />
       </details>
@@ -125,6 +134,7 @@ function WaterFields({ draft, change, wrong, units }: WaterFieldsProps) {
 }
 
 function LayOnwards({ answer, draft }: { readonly answer: Watering; readonly draft: WaterDraft }) {
+  const { text } = usePlanWords();
   return (
     <May to="keeper">
       <p class="plan-on">
@@ -137,7 +147,7 @@ function LayOnwards({ answer, draft }: { readonly answer: Watering; readonly dra
             moistureFrac: answer.moistureAfter,
           })}
         >
-          Lay a pile with these figures
+          {text('page-plan.lay-it')}
         </a>
       </p>
     </May>
@@ -145,12 +155,13 @@ function LayOnwards({ answer, draft }: { readonly answer: Watering; readonly dra
 }
 
 function WaterFigures({ answer, units }: { readonly answer: Watering; readonly units: PlanUnits }) {
+  const { text } = usePlanWords();
   const litres = (kg: number) => measureText('volumeL', kg, units, 3);
   const portions =
     answer.verdict === 'add'
       ? ([
-          ['First portion, before the squeeze test', litres(answer.firstPortionKg)],
-          ['The rest, by the squeeze test', litres(answer.restKg)],
+          [text('page-plan.water.figure.first'), litres(answer.firstPortionKg)],
+          [text('page-plan.water.figure.rest'), litres(answer.restKg)],
         ] as const)
       : [];
   return (
@@ -158,25 +169,26 @@ function WaterFigures({ answer, units }: { readonly answer: Watering; readonly u
       <Figures
         rows={[
           ...portions,
-          ['Moisture then', measureText('share', answer.moistureAfter, units, 3), 'wet basis'],
-          ['Mass then', measureText('massKg', answer.massAfterKg, units)],
+          [
+            text('page-plan.water.figure.moisture'),
+            measureText('share', answer.moistureAfter, units, 3),
+            text('page-plan.wet-basis'),
+          ],
+          [text('page-plan.water.figure.mass'), measureText('massKg', answer.massAfterKg, units)],
           ...(answer.freeAirSpace === null
             ? []
             : [
                 [
-                  'Free air space then',
+                  text('page-plan.water.figure.air'),
                   measureText('share', answer.freeAirSpace, units, 3),
-                  `should keep ${measureText('share', answer.freeAirSpaceFloor, units)}`,
+                  text('page-plan.water.figure.air.floor', {
+                    shareText: measureText('share', answer.freeAirSpaceFloor, units),
+                  }),
                 ] as const,
               ]),
         ]}
       />
-      {answer.verdict === 'add' && (
-        <p class="next">
-          Water cannot be taken out again: give the first portion, mix, wait a quarter of an hour, squeeze a handful
-          hard, then go on.
-        </p>
-      )}
+      {answer.verdict === 'add' && <p class="next">{text('page-plan.water.next')}</p>}
     </>
   );
 }
