@@ -116,7 +116,7 @@ function whyOfHour(
   // Too cold to work it is neither on its way nor at its end: what it shows is the weather, and the warmth it was laid with.
   const couldWork = 24 * mostPerH(core) >= couldBurnPerDay;
   const endsAfterH = setup.limits.lengthMinH + (standing ? stallEndsH : 0);
-  if (couldWork && hadItsHump && (ageH >= endsAfterH || hasEaten(sight, setup))) return undefined;
+  if (couldWork && hadItsHump && (ageH >= endsAfterH || (!standing && hasEaten(sight, setup)))) return undefined;
   if (disturbance.atMs !== null && endMs - disturbance.atMs < actExplainsH * msPerHour) return undefined;
   const slow = 1 - Math.min(1, cardinalTemperatureFactor(core, cultureSet) / 0.5);
   if (ageH < wakingH + coldWakingH * slow) return undefined;

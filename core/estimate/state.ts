@@ -15,6 +15,7 @@ import { hoursSchema, startHours } from './hours.ts';
 import { lateTurningSchema, startLateTurning } from './late-turning.ts';
 import { positionsSchema, startPositions } from './position.ts';
 import { stallSchema, startStall } from './stall.ts';
+import { startSwapped, swappedSchema } from './swapped.ts';
 import { startWork, workSchema } from './work-done.ts';
 
 export const judgeStateSchema = z.object({
@@ -29,6 +30,7 @@ export const judgeStateSchema = z.object({
   stall: stallSchema,
   cold: coldSchema,
   apart: apartSchema,
+  swapped: swappedSchema,
   ahead: aheadSchema,
 });
 
@@ -58,6 +60,7 @@ export function startState(setup: PileSetup): JudgeState {
     stall: startStall(),
     cold: startCold(),
     apart: startApart(),
+    swapped: startSwapped(),
     ahead: startAhead(),
   };
 }

@@ -16,6 +16,7 @@ import { followOut, followPaired, readTogether } from '../estimate/out-of-pile.t
 import { closePlace } from '../estimate/position.ts';
 import { calmStall, followStall } from '../estimate/stall.ts';
 import type { JudgeState } from '../estimate/state.ts';
+import { followSwapped } from '../estimate/swapped.ts';
 import { countUnwatched, takeInHands } from '../estimate/take-in.ts';
 import { countActivity, followWork, swapBefore } from '../estimate/work-done.ts';
 import { bandAt, type ExpectedBand } from '../expect/band.ts';
@@ -65,7 +66,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   followWater(water, state, setup, bed, { coreC: heldC, topC, airC: feltC }, burntShare);
   if (coreC === null)
     forgetForecast(state.ahead); // nothing was seen: no change of mind
-  else followCore(state, setup, band, bed, { endMs, coreC, beforeC, airC: feltC, dayC });
+  else followCore(state, setup, band, bed, { endMs, coreC, beforeC, topC, airC: feltC, dayC });
 }
 
 /** Closes the means of all places, and finds out which probe lies beside the pile. */
@@ -110,6 +111,7 @@ interface CoreHour {
   readonly endMs: number;
   readonly coreC: number;
   readonly beforeC: number | null;
+  readonly topC: number | null;
   readonly airC: number;
   readonly dayC: number;
 }
@@ -120,7 +122,7 @@ function followCore(
   setup: PileSetup,
   band: ExpectedBand | null,
   bed: Bed,
-  { endMs, coreC, beforeC, airC, dayC }: CoreHour,
+  { endMs, coreC, beforeC, topC, airC, dayC }: CoreHour,
 ): void {
   const { hours, positions, phase, disturbance, lateTurning } = state;
   const { worksFromAboveAirK } = stageProfiles[setup.stage];
@@ -130,6 +132,7 @@ function followCore(
   if (done === 'turned') noteTurning(lateTurning, phase.now, endMs, coreC);
   followCold(state.cold, coreC);
   followApart(state.apart, positions);
+  followSwapped(state.swapped, positions, disturbance, topC !== null, endMs);
   followPhase(phase, {
     endMs,
     coreC,

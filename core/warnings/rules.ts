@@ -11,6 +11,7 @@ import { heatDoubtedFinding } from './heat-doubted.ts';
 import { overheatingFinding } from './overheating.ts';
 import { overheatingSoonFinding } from './overheating-soon.ts';
 import { outFinding, stuckFinding } from './probe-faults.ts';
+import { probesSwappedFinding } from './probes-swapped.ts';
 import { selfHeatingFinding } from './self-heating.ts';
 import { silentFinding } from './silence.ts';
 import type { PileSnapshot } from './snapshot.ts';
@@ -38,6 +39,7 @@ const rules: { readonly [Kind in ConditionKind]: Rule<Kind> } = {
   'heat-damage': heatDamageFinding,
   drying: dryingFinding,
   waterlogged: waterloggedFinding,
+  'probes-swapped': probesSwappedFinding,
   stalling: stallingFinding,
   chilled: chilledFinding,
   uneven: unevenFinding,

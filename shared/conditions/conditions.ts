@@ -122,6 +122,15 @@ export const conditions = [
     restsOn: { limits: moistureLimits, positions: ['core'], also: ['moisture'], acts: true },
   },
   {
+    kind: 'probes-swapped',
+    about: 'pile',
+    // Half a day has spoken for it already.
+    delays: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },
+    // Heat is heat, in whichever of the two places it was measured.
+    yieldsTo: ['self-heating', 'overheating', 'heat-doubted', 'overheating-soon'],
+    restsOn: { limits: [], positions: ['core', 'top', 'air'], also: [], acts: true },
+  },
+  {
     kind: 'chilled',
     about: 'pile',
     delays: { onDelayMs: 2 * msPerHour, offDelayMs: 3 * msPerHour },
@@ -134,6 +143,8 @@ export const conditions = [
       'hand-wet',
       'hand-dry',
       'overheating-soon',
+      // The core that is too cold may be the top.
+      'probes-swapped',
     ],
     restsOn: { limits: ['comfortMinC', 'comfortMaxC'], positions: ['core', 'air'], also: [], acts: false },
   },
@@ -153,6 +164,7 @@ export const conditions = [
       'hand-wet',
       'hand-dry',
       'overheating-soon',
+      'probes-swapped',
     ],
     restsOn: {
       limits: ['comfortMinC', 'comfortMaxC', 'lengthMinH', 'lengthMaxH'],
@@ -165,7 +177,7 @@ export const conditions = [
     kind: 'uneven',
     about: 'pile',
     delays: { onDelayMs: 3 * msPerHour, offDelayMs: 3 * msPerHour },
-    yieldsTo: ['self-heating', 'wrong-growth'],
+    yieldsTo: ['self-heating', 'wrong-growth', 'probes-swapped'],
     restsOn: { limits: [], positions: ['core', 'top', 'base'], also: [], acts: true },
   },
 ] as const satisfies readonly Condition[];

@@ -52,6 +52,20 @@ function stuck(): Played {
   return all;
 }
 
+/** The probe under the skin said to be the core's, and the other way round. */
+function swapped(): Played {
+  const all = new Played(setupOf());
+  const warmC = through([0, 18], [30, 40], [60, 39]);
+  for (let hour = 0; hour <= 60; hour += 1) {
+    const atMs = startMs + hour * msPerHour;
+    all.feed('air', day(hour), atMs);
+    all.feed('core', 0.6 * day(hour) + 14, atMs);
+    all.feed('top', warmC(hour), atMs);
+    all.lookUntil(atMs + 50 * msPerMinute);
+  }
+  return all;
+}
+
 const wetRecipe = { material: 'rice-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.75, cover: 'breathable' } as const;
 const dryRecipe = { ...setupOf().recipe, moistureFrac: 0.42 };
 
@@ -81,6 +95,7 @@ const plays: readonly (() => Played)[] = [
       () => 8,
     ),
   topAndBase,
+  swapped,
   () => play(setupOf(), 20, (hour) => (hour < 8 ? 30 : null)),
   stuck,
   () => play(setupOf(), 60, (hour) => (hour < 45 ? works(hour) : day(hour)), day),

@@ -26,6 +26,8 @@ export interface Case {
   relaid(change: Relaid): Case;
   /** Hours between its readings where they are made seldom on purpose; 0 as drawn. */
   readonly gapH: number;
+  /** Whether the probes of core and top lie in each other’s place. */
+  readonly isSwapped?: boolean;
 }
 
 export function caseOf(scenario: Scenario): Case {

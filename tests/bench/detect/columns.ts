@@ -148,6 +148,7 @@ function swapped(one: Case): Case | undefined {
     ...one,
     scenario: { ...one.scenario, faults: one.scenario.faults.map(swap) },
     readings: fine.map(swap),
+    isSwapped: true,
   };
 }
 

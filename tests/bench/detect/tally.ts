@@ -44,6 +44,10 @@ export class Tally {
     this.drying(one, watched.raised);
     this.stalling(one, watched.raised);
     this.probeFaults(one, watched.raised);
+    if (one.isSwapped === true) {
+      this.bump('swapped');
+      if (watched.raised.some(({ kind }) => kind === 'probes-swapped')) this.bump('swapped seen');
+    }
     for (const raised of watched.raised) {
       if (borneOut(one, raised)) continue;
       this.bump('false');
@@ -233,7 +237,7 @@ export class Tally {
 }
 
 /** Whether the truth bears an alarm out. */
-function borneOut({ scenario, world, truth, gapH }: Case, { kind, position, sample }: Raised): boolean {
+function borneOut({ scenario, world, truth, gapH, isSwapped = false }: Case, { kind, position, sample }: Raised): boolean {
   const any = (series: Float64Array, fromH: number, toH: number, holds: (value: number) => boolean): boolean => {
     const from = Math.max(0, Math.round(sample + fromH * samplesPerHour));
     const to = Math.min(world.samples - 1, Math.round(sample + toH * samplesPerHour));
@@ -267,6 +271,8 @@ function borneOut({ scenario, world, truth, gapH }: Case, { kind, position, samp
     case 'hand-wet':
     case 'hand-dry':
       return false; // nobody notes anything here
+    case 'probes-swapped':
+      return isSwapped;
     case 'drying':
       return any(world.moistureFrac, -1, 24, (value) => value < wantedMoistureFrac[scenario.stage]);
     case 'stalling':

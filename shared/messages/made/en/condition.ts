@@ -30,6 +30,8 @@ export const conditionTexts = {
   "condition.waterlogged.meaning": "Whether the pile is so wet that air cannot get in.",
   "condition.stalling.name": "Stalling",
   "condition.stalling.meaning": "Whether a pile that should be working has stopped.",
+  "condition.probes-swapped.name": "Probes swapped?",
+  "condition.probes-swapped.meaning": "Whether the probes of core and top may lie in each other’s place.",
   "condition.chilled.name": "Chilled",
   "condition.chilled.meaning": "Whether the pile is too cold to work.",
   "condition.uneven.name": "Uneven heat",

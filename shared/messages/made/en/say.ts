@@ -34,6 +34,7 @@ export const sayTexts = {
   "say.drying-against-hand": "It is drying out by the estimate ({waterFrac} water), though {isNamed, select, true {{byName}’s} other {a}} {how, select, sample {weighed sample} other {squeeze}} {agoMs} ago says it is damp enough.",
   "say.never-warmed": "It has not warmed as it should{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.stalling": "It has stopped warming before its work was done{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
+  "say.probes-swapped": "Core and top probe may have been swapped{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.chilled": "It is too cold to work{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.waterlogged": "It is too wet, so air cannot get in{isCoreKnown, select, true {: {coreIsPart}} other {}}.",
   "say.waterlogged-against-hand": "By the estimate ({waterFrac} water) it is too wet for air to get in, though {isNamed, select, true {{byName}’s} other {a}} {how, select, sample {weighed sample} other {squeeze}} {agoMs} ago says it is not too wet.",

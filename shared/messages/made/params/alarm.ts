@@ -13,6 +13,7 @@ export interface AlarmParams {
   'alarm.is.hand-dry': { readonly pileName: string; readonly siteName: string };
   'alarm.is.drying': { readonly pileName: string; readonly siteName: string };
   'alarm.is.stalling': { readonly pileName: string; readonly siteName: string };
+  'alarm.is.probes-swapped': { readonly pileName: string; readonly siteName: string };
   'alarm.is.chilled': { readonly pileName: string; readonly siteName: string };
   'alarm.is.waterlogged': { readonly pileName: string; readonly siteName: string };
   'alarm.is.uneven': { readonly pileName: string; readonly siteName: string };
@@ -30,6 +31,7 @@ export interface AlarmParams {
   'alarm.over.hand-dry': { readonly pileName: string; readonly siteName: string };
   'alarm.over.drying': { readonly pileName: string; readonly siteName: string };
   'alarm.over.stalling': { readonly pileName: string; readonly siteName: string };
+  'alarm.over.probes-swapped': { readonly pileName: string; readonly siteName: string };
   'alarm.over.chilled': { readonly pileName: string; readonly siteName: string };
   'alarm.over.waterlogged': { readonly pileName: string; readonly siteName: string };
   'alarm.over.uneven': { readonly pileName: string; readonly siteName: string };
@@ -47,6 +49,7 @@ export interface AlarmParams {
   'alarm.short.hand-dry': NoParams;
   'alarm.short.drying': NoParams;
   'alarm.short.stalling': NoParams;
+  'alarm.short.probes-swapped': NoParams;
   'alarm.short.chilled': NoParams;
   'alarm.short.waterlogged': NoParams;
   'alarm.short.uneven': NoParams;
@@ -64,6 +67,7 @@ export interface AlarmParams {
   'alarm.short-over.hand-dry': NoParams;
   'alarm.short-over.drying': NoParams;
   'alarm.short-over.stalling': NoParams;
+  'alarm.short-over.probes-swapped': NoParams;
   'alarm.short-over.chilled': NoParams;
   'alarm.short-over.waterlogged': NoParams;
   'alarm.short-over.uneven': NoParams;

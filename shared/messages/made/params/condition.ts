@@ -32,6 +32,8 @@ export interface ConditionParams {
   'condition.waterlogged.meaning': NoParams;
   'condition.stalling.name': NoParams;
   'condition.stalling.meaning': NoParams;
+  'condition.probes-swapped.name': NoParams;
+  'condition.probes-swapped.meaning': NoParams;
   'condition.chilled.name': NoParams;
   'condition.chilled.meaning': NoParams;
   'condition.uneven.name': NoParams;

@@ -36,6 +36,7 @@ export interface SayParams {
   'say.drying-against-hand': { readonly agoMs: number; readonly byName: string; readonly how: 'other' | 'sample'; readonly isNamed: boolean; readonly waterFrac: number };
   'say.never-warmed': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.stalling': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
+  'say.probes-swapped': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.chilled': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.waterlogged': { readonly coreIsPart: Part; readonly isCoreKnown: boolean };
   'say.waterlogged-against-hand': { readonly agoMs: number; readonly byName: string; readonly how: 'other' | 'sample'; readonly isNamed: boolean; readonly waterFrac: number };

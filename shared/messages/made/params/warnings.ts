@@ -86,6 +86,10 @@ export interface WarningsParams {
   'warnings.stalling.todo.dry': NoParams;
   'warnings.stalling.todo.idle': NoParams;
   'warnings.stalling.todo.feel': NoParams;
+  'warnings.probes-swapped.seen.swapped': NoParams;
+  'warnings.probes-swapped.seen.none': NoParams;
+  'warnings.probes-swapped.seen.not-all': NoParams;
+  'warnings.probes-swapped.todo': NoParams;
   'warnings.chilled.seen.cold': { readonly chilledC: Temperature; readonly coldH: number; readonly corePart: Part };
   'warnings.chilled.seen.none': NoParams;
   'warnings.chilled.todo': NoParams;

@@ -15,6 +15,7 @@ export interface WhyParams {
   'why.probe-out': { readonly warmK: Difference };
   'why.drying': { readonly belowPct: number; readonly dryAirH: number; readonly needsFrac: number };
   'why.stalling': { readonly actH: number; readonly slowPct: number; readonly stallH: number; readonly standingPct: number; readonly warmStallH: number };
+  'why.probes-swapped': { readonly swappedH: number; readonly warmerK: Difference };
   'why.chilled': { readonly chilledC: Temperature; readonly chilledH: number };
   'why.waterlogged': { readonly chokedFrac: number; readonly moistureMaxFrac: number };
   'why.uneven': { readonly apartK: Difference; readonly tallestCm: Amount; readonly unevenH: number };
