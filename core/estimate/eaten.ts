@@ -17,7 +17,7 @@ const atWorkFrac = 0.15;
  * A bed that has run out of food cools as one that makes no heat. One that cools faster, by this share of its food, lost its heat in
  * another way [-]. From the development piles of the detection bench.
  */
-const lostFrac = 0.06;
+const lostFrac = 0.04;
 
 /**
  * So far below what its stage wants a bed is too dry to go on [-]: bran below 40 %, where composting is greatly reduced (Cornell Waste

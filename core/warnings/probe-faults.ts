@@ -6,7 +6,6 @@
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { isSeldom } from '../estimate/between.ts';
 import { isByHand } from '../estimate/hand-reading.ts';
 import { wasWarmK } from '../estimate/out-of-pile.ts';
 import { isStuck, stuckAfter } from '../estimate/stuck.ts';
@@ -24,8 +23,11 @@ import type { PileSnapshot } from './snapshot.ts';
 const failingSpikes = 1.8;
 const failingShare = 0.01;
 
+/** A probe that speaks once an hour and is often not heard seems to speak every hour and a half; one that does so more seldom is read seldom [ms]. */
+const readSeldomMs = 1.75 * msPerHour;
+
 export function isFailing(track: Track, nowMs: number): boolean {
-  if (isSeldom(track)) return throwsWild(track, nowMs);
+  if (track.intervalMs > readSeldomMs) return throwsWild(track, nowMs);
   if (track.spikes < failingSpikes) return false;
   const readingsPerDay = track.intervalMs > 0 ? (24 * msPerHour) / track.intervalMs : 24;
   return spikesNow(track, nowMs) >= Math.max(failingSpikes, failingShare * readingsPerDay);

@@ -237,7 +237,10 @@ export class Tally {
 }
 
 /** Whether the truth bears an alarm out. */
-function borneOut({ scenario, world, truth, gapH, isSwapped = false }: Case, { kind, position, sample }: Raised): boolean {
+function borneOut(
+  { scenario, world, truth, gapH, isSwapped = false }: Case,
+  { kind, position, sample }: Raised,
+): boolean {
   const any = (series: Float64Array, fromH: number, toH: number, holds: (value: number) => boolean): boolean => {
     const from = Math.max(0, Math.round(sample + fromH * samplesPerHour));
     const to = Math.min(world.samples - 1, Math.round(sample + toH * samplesPerHour));

@@ -144,3 +144,15 @@ for (const [position, swingK, hours, out] of following) {
     expect(all.raised().filter((name) => name.startsWith('probe'))).toEqual(out ? [`probe-out/${position}`] : []);
   });
 }
+
+test('one wild value of a core that speaks once an hour, with messages lost, is a hand on the cable and no failing probe', () => {
+  const all = new Played(setupOf());
+  const lost = [31, 33, 38, 40];
+  for (let hour = 0; hour <= 60; hour += 1) {
+    const atMs = startMs + hour * msPerHour;
+    all.feed('air', day(hour), atMs);
+    if (!lost.includes(hour)) all.feed('core', hour === 28 ? 20 : works(hour) + 0.1 * Math.sin(hour), atMs);
+    all.lookUntil(atMs + 50 * 60_000);
+  }
+  expect(all.raised().filter((one) => one.startsWith('probe-out'))).toEqual([]);
+});
