@@ -4,6 +4,7 @@ import { readinessCautions } from '../../../core/readiness/readiness-message.ts'
 import { historyAt } from '../../../core/records/heat-history.ts';
 import { heatView } from '../../../core/session/heat-view.ts';
 import { limitsView } from '../../../core/session/limits-view.ts';
+import { Breaks } from '../../../shared/breaks.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Assumption } from '../../../shared/contracts/domain/batch.ts';
 import type { BatchRecordSheet } from '../../../shared/contracts/records.ts';
@@ -13,7 +14,6 @@ import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { AlarmRecord, BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { judgedFrom } from '../../monitor/pile/origin.ts';
-import { inTurns } from '../in-turns.ts';
 import { entryView } from '../journal/entry-view.ts';
 import { handPoints } from '../journal/hand-points.ts';
 import { batchDetail } from '../lineage/batch-detail.ts';
@@ -43,6 +43,7 @@ export interface RecordParts {
 /** Undefined when there is no such batch. */
 export async function batchRecord(parts: RecordParts, batchId: string): Promise<BatchRecordSheet | undefined> {
   const { journal, readings, clock, version } = parts;
+  const breaks = new Breaks();
   const family = await readFamily(journal);
   const batch = family.batches.get(batchId);
   if (!batch) return undefined;
@@ -51,11 +52,14 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
   const nowMs = clock.nowMs();
   const range = { fromMs: batch.startedAtMs, toMs: batch.endedAtMs ?? nowMs };
   const sources = await batchSources(journal, { pileId: batch.pileId, siteId, ...range });
+  await breaks.take();
   const entries = await entriesOf(journal, batch);
+  await breaks.take();
   const turnsAtMs = entries.filter(({ what }) => what.kind === 'turned').map(({ atMs }) => atMs);
   const history = batchHeatHistory(batch, entries);
   const logs = await heatLogs(readings, sources, range, history);
   const heat = historyAt(history, range.toMs);
+  await breaks.take();
   return {
     drawnUpAt: toInstant(nowMs),
     version,
@@ -72,7 +76,7 @@ export async function batchRecord(parts: RecordParts, batchId: string): Promise<
       ...(await temperatureCurves(readings, sources, range, curvePoints)),
       byHand: handPoints(entries),
     },
-    entries: await inTurns(entries, (entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
+    entries: await breaks.map(entries, (entry) => ({ ...entryView(entry, [batch]), corrected: entry.version > 1 })),
     alarms: await alarmsOf(journal, batch, range.toMs),
     timeTemperature: timeTemperature(
       logs,

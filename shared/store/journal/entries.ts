@@ -2,8 +2,8 @@
  * Entries under the ids their clients chose, with every version of them. It never changes what was said: a correction
  * is the next version, and only the newest can be corrected.
  */
-import { setImmediate as turnOfOthers } from 'node:timers/promises';
 import { z } from 'zod';
+import { Breaks } from '../../breaks.ts';
 import { ConflictError } from '../../errors.ts';
 import { type Position, positionSchema } from '../../names.ts';
 import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';
@@ -47,12 +47,13 @@ export function journalEntries(base: JournalBase): Journal['entries'] {
 }
 
 /** Rows read in one go, so that a long page holds up nobody else for more than a few milliseconds. */
-const mostAtOnce = 100;
+const mostAtOnce = 50;
 
 /** A page is as long as asked for while there is more: rows that cannot be read are not counted. */
 async function listEntries(base: JournalBase, db: JournalDb, question: EntriesQuestion): Promise<EntryRecord[]> {
   const { limit } = question;
   const page: EntryRecord[] = [];
+  const breaks = new Breaks();
   let after = question.after;
   for (;;) {
     const asked = Math.min(limit - page.length, mostAtOnce);
@@ -61,7 +62,7 @@ async function listEntries(base: JournalBase, db: JournalDb, question: EntriesQu
     const last = rows.at(-1);
     if (!last || rows.length < asked || page.length >= limit) return page;
     after = { atMs: last.at_ms, entryId: last.entry_id };
-    await turnOfOthers();
+    await breaks.take();
   }
 }
 
