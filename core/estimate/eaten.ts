@@ -7,6 +7,7 @@ import { wetBasis } from '../physics/water-balance.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import type { BatchPhase } from './batch-phase.ts';
 import type { WaterState } from './follow-water.ts';
+import { isAirProbed } from './hand-reading.ts';
 import { lossAfterH } from './heat-memory.ts';
 import type { Positions } from './position.ts';
 import type { Work } from './work-done.ts';
@@ -15,7 +16,7 @@ import type { Work } from './work-done.ts';
 const atWorkFrac = 0.15;
 /**
  * A bed that has run out of food cools as one that makes no heat. One that cools faster, by this share of its food, lost its heat in
- * another way [-]. From the development piles of the detection bench.
+ * another way [-]; where no probe measures the air, nobody can tell. From the development piles of the detection bench.
  */
 const lostFrac = 0.04;
 
@@ -34,9 +35,9 @@ interface EatenSight {
 }
 
 /** Of a bed that is past its heat and warm enough to work: nothing that is known holds it back but the want of food. */
-export function hasEaten({ work, water, phase, positions: { core } }: EatenSight, { limits }: PileSetup): boolean {
+export function hasEaten({ work, water, phase, positions: { core, air } }: EatenSight, { limits }: PileSetup): boolean {
   if (phase.now !== 'cooling' && phase.now !== 'settled') return false;
-  if (work.most < atWorkFrac || work.most - work.done > lostFrac) return false;
+  if (work.most < atWorkFrac || (isAirProbed(air) && work.most - work.done > lostFrac)) return false;
   const isCooked = (core?.heat?.lossMs ?? 0) >= lossAfterH * msPerHour;
   // A bed that has been comfortably warm has had its air.
   const hadItsAir = (phase.peakC ?? 0) >= limits.comfortMinC;

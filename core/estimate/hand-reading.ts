@@ -64,6 +64,11 @@ export function isByHand({ hand, temperature }: Place): boolean {
   return hand !== null && temperature !== null && temperature.atMs === hand.atMs;
 }
 
+/** Whether a probe measures the air beside the pile: a hand comes by at the cool or the warm time of day. */
+export function isAirProbed(air: Place | null): boolean {
+  return air !== null && air.temperature !== null && !isByHand(air);
+}
+
 /** The hand that speaks for a place now; null where a probe does. */
 export function speakingHand(place: Place): HandReading | null {
   return place.hand !== null && (place.hand.standsIn || isByHand(place)) ? place.hand : null;

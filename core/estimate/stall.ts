@@ -14,7 +14,7 @@ import { isSeldom } from './between.ts';
 import type { Disturbance } from './disturbance.ts';
 import { hasEaten } from './eaten.ts';
 import type { WaterState } from './follow-water.ts';
-import { isByHand } from './hand-reading.ts';
+import { isAirProbed, isByHand } from './hand-reading.ts';
 import { airAtHour, coreAtHour, type Hours } from './hours.ts';
 import type { Positions } from './position.ts';
 import { coarseStepK } from './stuck.ts';
@@ -137,8 +137,7 @@ function whyOfHour(
  */
 function wouldShow({ air }: Readonly<Positions>, { recipe, stage }: PileSetup, bed: Bed): boolean {
   const { standingPerDay, workingPerDay } = stageProfiles[stage].stall;
-  const isByProbe = air?.temperature != null && !isByHand(air);
-  return standingPerDay + 24 * workPerK(recipe, bed) * airErrorK[isByProbe ? 'probe' : 'other'] < workingPerDay;
+  return standingPerDay + 24 * workPerK(recipe, bed) * airErrorK[isAirProbed(air) ? 'probe' : 'other'] < workingPerDay;
 }
 
 /** Whether enough hours in a row have looked like a stall. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { stepJudge } from '../../../core/session/judge.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
@@ -88,6 +89,20 @@ describe('a bed of poor food', () => {
     const all = play(setupOf(), 110, eatsUpBy(30), () => 20);
     expect(all.state.work.most).toBeLessThan(0.4);
     expect(all.state.work.most).toBeGreaterThan(0.15);
+    expect(all.raised()).not.toContain('stalling/null');
+  });
+
+  test('measured by hand without its air, has come to its end however it seems to cool', () => {
+    const all = new Played(setupOf());
+    for (let hour = 0; hour <= 110; hour += 10) {
+      const at = { position: 'core', quantity: 'temperature', atMs: startMs + hour * msPerHour, byHand: true } as const;
+      stepJudge(all.state, all.setup, null, {
+        ...at,
+        value: hour < 45 ? eatsUpBy(45)(hour) : 12 + 32 * Math.exp((45 - hour) / 45),
+      });
+      all.lookUntil(at.atMs);
+    }
+    expect(all.state.work.most - all.state.work.done).toBeGreaterThan(0.04);
     expect(all.raised()).not.toContain('stalling/null');
   });
 
