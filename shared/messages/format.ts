@@ -1,4 +1,5 @@
 /** How the value of an argument is shown, by the end of its name: quantities carry their unit there, as everywhere in the code. */
+import { ageOf } from '../age.ts';
 import { clockOptions } from '../hour-cycle.ts';
 import { type MeasureKind, measure, metric, toFigures, type Units } from '../measure.ts';
 import type { Sum } from '../sum.ts';
@@ -60,6 +61,7 @@ const shown: readonly (readonly [RegExp, Show])[] = [
   [/Hours$/, (hours, reader) => withUnit(atMost(hours, 2, reader), 'h')],
   [/[a-z0-9]G$/, (grams, reader) => withUnit(atMost(grams, 2, reader), 'g')],
   [/[^g]M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
+  [/agoMs$/i, (ms, reader) => agoWords(ms, reader)],
   [/Ms$/, (ms, reader) => durationWords(ms, reader)],
   [/H$/, (hours, reader) => hoursWords(hours, reader)],
   [/Frac$/, (frac, reader) => withUnit(decimals(100 * frac, 0, reader), '%')],
@@ -115,6 +117,14 @@ function durationWords(ms: number, reader: Reader): string {
   if (ms < 1.5 * msPerHour) return counted(Math.max(1, Math.round(ms / msPerMinute)), 'minute', reader);
   if (ms < 48 * msPerHour) return counted(Math.round(ms / msPerHour), 'hour', reader);
   return counted(Math.round(ms / (24 * msPerHour)), 'day', reader);
+}
+
+/** @example agoWords(3 * 3600e3, reader) // => "3 hours ago"; "just now" under a minute */
+function agoWords(ms: number, { language }: Reader): string {
+  const age = ageOf(ms);
+  if (age !== null) return relative(language, 'always').format(-age.count, age.unit);
+  // In English "now" would say that it is going on.
+  return language.startsWith('en') ? 'just now' : relative(language, 'auto').format(0, 'second');
 }
 
 /** @example hoursWords(9.34, reader) // => "9.3 hours"; hoursWords(0.5, reader) // => "30 minutes" */
@@ -204,6 +214,7 @@ const plain = (number: string) => number.replace('-', '−');
 
 const numberFormats = new Map<string, Intl.NumberFormat>();
 const dateFormats = new Map<string, Intl.DateTimeFormat>();
+const relativeFormats = new Map<string, Intl.RelativeTimeFormat>();
 
 function numberFormat(language: string, options: Intl.NumberFormatOptions): Intl.NumberFormat {
   return kept(numberFormats, language, options, () => new Intl.NumberFormat(language, options));
@@ -211,6 +222,10 @@ function numberFormat(language: string, options: Intl.NumberFormatOptions): Intl
 
 function dateFormat(language: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
   return kept(dateFormats, language, options, () => new Intl.DateTimeFormat(language, options));
+}
+
+function relative(language: string, numeric: 'always' | 'auto'): Intl.RelativeTimeFormat {
+  return kept(relativeFormats, language, { numeric }, () => new Intl.RelativeTimeFormat(language, { numeric }));
 }
 
 function kept<T>(formats: Map<string, T>, language: string, options: object, make: () => T): T {

@@ -4,45 +4,25 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type PileDetail, pileDetailSchema } from '../../shared/contracts/piles.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
-import { commitReadings } from '../helpers/commit-readings.ts';
-import { openNewTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { type CartShed, openCartShed } from '../helpers/cart-shed.ts';
+import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
 const laidMs = Date.UTC(2031, 4, 1, 6);
 let nowMs = laidMs + 2 * msPerDay;
+let shed: CartShed;
 let one: TestInstallation;
 
 beforeAll(async () => {
-  one = await openNewTestInstallation({}, { nowMs: () => nowMs, speed: 1 });
-  await post('/api/sites', { name: 'Saltmere Yard' });
-  await post('/api/piles', {
-    site: 'saltmere-yard',
-    name: 'Cart shed',
-    stage: 'bran',
-    startedAt: toInstant(laidMs),
-    recipe: { material: 'wheat-bran', depthM: 0.15, cover: 'breathable' },
-  });
-  for (let atMs = laidMs; atMs < nowMs; atMs += msPerHour) {
-    const said = { site: 'saltmere-yard', quantity: 'temperature' as const, atMs };
-    await commitReadings(one.installation, [
-      { ...said, probe: 'core', value: 30 },
-      { ...said, probe: 'beside', value: 20 },
-    ]);
-  }
-  await post('/api/probes/saltmere-yard/core/claim', {
-    pileId: 'cart-shed',
-    position: 'core',
-    from: toInstant(laidMs),
-  });
-  await post('/api/probes/saltmere-yard/beside/claim', {
-    pileId: 'cart-shed',
-    position: 'air',
-    from: toInstant(laidMs),
-  });
+  const recipe = { material: 'wheat-bran', depthM: 0.15, cover: 'breathable' };
+  shed = await openCartShed(laidMs, () => nowMs, recipe);
+  ({ one } = shed);
+  for (let atMs = laidMs; atMs < nowMs; atMs += msPerHour) await shed.measure(atMs, 30, 20);
+  await shed.claimProbes();
 });
 afterAll(() => one.closeAndRemove());
 
-const post = (url: string, payload: object) => one.app.inject({ method: 'POST', url, payload });
+const post: CartShed['post'] = (url, payload) => shed.post(url, payload);
 const issue = (temperatureC: number, hours = 72) => ({
   source: 'the yard mast',
   issuedAt: toInstant(nowMs),

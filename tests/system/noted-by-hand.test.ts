@@ -67,13 +67,13 @@ describe.runIf(hasChromium)('what a grower notes by hand', () => {
       await page.goto(`${installation.pagesUrl}/piles/${id}`);
       await write('Squeeze test', ['Crumbles when the hand opens: too dry']);
       await sentence()
-        .getByText(/^A squeeze 1 minute ago says it is too dry/)
+        .getByText(/^A squeeze (just now|1 minute ago) says it is too dry/)
         .waitFor();
       await page.getByRole('heading', { level: 3, name: 'Too dry by hand' }).waitFor();
       await picture(`${id}-dry`);
       await write('Smell', ['Rotten', 'Ammonia']);
       await sentence()
-        .getByText(/^It smells rotten and of ammonia, noted \d minutes? ago/)
+        .getByText(/^It smells rotten and of ammonia, noted (just now|\d minutes? ago)/)
         .waitFor();
       await picture(`${id}-foul`);
       await write('Growth', ['Black', 'All through', 'Many']);

@@ -1,6 +1,9 @@
 /** The home page of a farm of forty piles, in a real browser: found, chosen, and as it was after going back. */
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { toInstant } from '../../shared/contracts/time.ts';
+import { msPerHour } from '../../shared/units.ts';
 import { fortyPiles } from '../helpers/forty-piles.ts';
+import type { MockFarm } from '../helpers/mock-farm.ts';
 import { until } from '../helpers/until.ts';
 import { type OpenOptions, type OpenPage, openService, type Service } from './open-pages.ts';
 
@@ -69,4 +72,19 @@ test('whoever goes back from a pile finds the choice and the place on the page a
   await page.getByRole('link', { name: 'Bed 30', exact: true }).waitFor();
   await until('its place', async () => Math.abs((await page.evaluate(() => scrollY)) - left) < 400 || undefined);
   expect(new URL(page.url()).search).toBe('?order=name');
+});
+
+test('a line names shelved warnings, as the card of a few piles does', async () => {
+  const shelvedUntil = toInstant(Date.now() + 3 * msPerHour);
+  const shelve = (farm: MockFarm) => {
+    const like = farm.piles.flatMap(({ alarms }) => alarms)[0];
+    fortyPiles(farm);
+    const [first] = farm.piles;
+    if (!like || !first) throw new Error('no pile, or none with a warning');
+    first.alarms = [{ ...like, kind: 'drying', position: null, state: 'shelved', shelvedUntil }];
+  };
+  const { page } = await open({ farm: shelve });
+  const line = page.locator('.pile-line', { has: page.getByRole('heading', { name: 'Bed 1', exact: true }) });
+  await line.getByText(/^Drying, shelved until .*\.$/).waitFor();
+  expect(await page.getByText(/shelved until/).count()).toBe(1);
 });

@@ -129,9 +129,9 @@ const ages: [string, number, number, string][] = [
   // rhythm       every [h]  age [h]  said
   ['ten minutes', 1 / 6, 0.5, 'the core is at 41 °C'],
   ['an hour', 1, 1.4, 'the core is at 41 °C'],
-  ['an hour', 1, 1.6, 'the core was at 41 °C 2 hours ago'],
+  ['an hour', 1, 1.6, 'the core was at 41 °C 1 hour ago'],
   ['three hours', 3, 0.2, 'the core was at 41 °C 12 minutes ago'],
-  ['a day', 24, 2.9, 'the core was at 41 °C 3 hours ago'],
+  ['a day', 24, 2.9, 'the core was at 41 °C 2 hours ago'],
   ['a day', 24, 3.2, 'the core was at 41 °C 3 hours ago'],
   ['a day', 24, 20, 'the core was at 41 °C 20 hours ago'],
 ];

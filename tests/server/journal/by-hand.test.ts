@@ -44,8 +44,8 @@ const standing = ({ alarms }: PileDetail) =>
 
 describe('what a person notes is heard at once', () => {
   const rows: [string, object, HandKind, RegExp][] = [
-    ['a handful that crumbles', crumbles, 'hand-dry', /^Ana’s squeeze 1 minute ago says it is too dry/],
-    ['a smell of rot and ammonia', foul, 'bad-smell', /^It smells rotten and of ammonia, noted by Ana 1 minute ago/],
+    ['a handful that crumbles', crumbles, 'hand-dry', /^Ana’s squeeze just now says it is too dry/],
+    ['a smell of rot and ammonia', foul, 'bad-smell', /^It smells rotten and of ammonia, noted by Ana just now/],
     ['black growth all through', black, 'wrong-growth', /^Black growth all through it, many patches, noted by Ana/],
   ];
   for (const isMeasured of [true, false]) {

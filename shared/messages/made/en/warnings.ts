@@ -1,9 +1,9 @@
 // Made from ../../en/warnings.json by `npm run messages`; change that instead.
 export const warningsTexts = {
   "warnings.value.now": "{isFirst, select, true {The} other {the}} {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} is at {tempC}",
-  "warnings.value.then": "{isFirst, select, true {The} other {the}} {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} was at {tempC} {agoMs} ago",
+  "warnings.value.then": "{isFirst, select, true {The} other {the}} {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} was at {tempC} {agoMs}",
   "warnings.value.of-pile.now": "The {position, select, core {core} edge {edge of the pile} base {base of the pile} top {top of the pile} other {place}} is at {tempC}",
-  "warnings.value.of-pile.then": "The {position, select, core {core} edge {edge of the pile} base {base of the pile} top {top of the pile} other {place}} was at {tempC} {agoMs} ago",
+  "warnings.value.of-pile.then": "The {position, select, core {core} edge {edge of the pile} base {base of the pile} top {top of the pile} other {place}} was at {tempC} {agoMs}",
   "warnings.value.none": "{isFirst, select, true {The} other {the}} {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} is not measured",
   "warnings.value.doubted": "{isFirst, select, true {The} other {the}} {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe reads {tempC}, a jump from {beforeC}",
   "warnings.core.not-measured": "The core is not being measured.",
@@ -37,7 +37,7 @@ export const warningsTexts = {
   "warnings.overheating-soon.seen.creeps": "{corePart} and still rises; whether it will pass {limitC} is not known.",
   "warnings.overheating-soon.seen.none": "The core is not on its way over the limit.",
   "warnings.overheating-soon.todo": "Be there before it does: take the cover off, and have the fork ready to turn it or spread it thinner.",
-  "warnings.heat-doubted.seen.jumped": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe reads {tempC}, a jump from {beforeC} {agoMs} ago, over the {limitC} at which to act. Its next reading decides whether that is so.",
+  "warnings.heat-doubted.seen.jumped": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe reads {tempC}, a jump from {beforeC} {agoMs}, over the {limitC} at which to act. Its next reading decides whether that is so.",
   "warnings.heat-doubted.seen.waited-for": "The {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} probe reads {tempC}, a jump from {beforeC}; its next reading is waited for.",
   "warnings.heat-doubted.seen.none": "No probe in the pile has jumped over the limit.",
   "warnings.heat-doubted.todo.closed": "Measure the {position, select, air {air} base {base} core {core} edge {edge} top {top} other {place}} with a long-stem thermometer now, before you open anything.",

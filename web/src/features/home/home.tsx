@@ -1,12 +1,12 @@
 /** Every pile with its sentence, the most pressing first; or a welcome when there is none. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { pageHomeTexts } from '../../../../shared/messages/made/en/page-home.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useMay } from '../../data/me.ts';
 import { clockTime, longDay } from '../../ui/format/local-time.ts';
+import { loadSoon } from '../../ui/load-soon.ts';
 import { MoundKey } from '../../ui/mound/mound-key.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -94,20 +94,12 @@ function FewPiles({ piles }: { readonly piles: readonly PileSummary[] }) {
   );
 }
 
-/** Kept, so that going back finds the page as high as it was. */
-let manyPiles: { readonly Many: typeof import('./many-piles.tsx').ManyPiles } | undefined;
+const useManyPiles = loadSoon(() => import('./many-piles.tsx'));
 
 /** What many piles need is in a file of its own, so that a phone at a few piles is spared it. */
 function ManyPilesSoon({ piles }: { readonly piles: readonly PileSummary[] }) {
-  const [loaded, setLoaded] = useState(manyPiles);
-  useEffect(() => {
-    if (manyPiles) return;
-    void import('./many-piles.tsx').then(({ ManyPiles }) => {
-      manyPiles = { Many: ManyPiles };
-      setLoaded(manyPiles);
-    });
-  }, []);
-  return loaded ? <loaded.Many piles={piles} /> : null;
+  const { loaded } = useManyPiles();
+  return loaded ? <loaded.ManyPiles piles={piles} /> : null;
 }
 
 function UnclaimedLine() {

@@ -1,13 +1,15 @@
 /** A pile's core over the last two days and the next, small. Fetched when it comes into sight, once the sentences stand. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import { loadSoon } from '../../ui/load-soon.ts';
 import './last-two-days.css';
 
-type Curve = typeof import('./small-curve.tsx').SmallCurve;
+const useSmallCurve = loadSoon(() => import('./small-curve.tsx'));
 
 export function LastTwoDays({ pile }: { readonly pile: PileSummary }) {
   const frame = useRef<HTMLDivElement>(null);
-  const [loaded, setLoaded] = useState<{ Curve: Curve }>();
+  const [isSeen, setIsSeen] = useState(false);
+  const { loaded } = useSmallCurve(isSeen);
   const isDrawn = pile.batch !== null && pile.positions.core !== undefined;
   useEffect(() => {
     const seen = frame.current;
@@ -15,7 +17,7 @@ export function LastTwoDays({ pile }: { readonly pile: PileSummary }) {
     const observer = new IntersectionObserver(([entry]) => {
       if (!entry?.isIntersecting) return;
       observer.disconnect();
-      void import('./small-curve.tsx').then(({ SmallCurve }) => setLoaded({ Curve: SmallCurve }));
+      setIsSeen(true);
     });
     observer.observe(seen);
     return () => observer.disconnect();
@@ -23,7 +25,7 @@ export function LastTwoDays({ pile }: { readonly pile: PileSummary }) {
   if (!isDrawn) return null;
   return (
     <div class="last-two-days" ref={frame}>
-      {loaded && <loaded.Curve pile={pile} />}
+      {isSeen && loaded && <loaded.SmallCurve pile={pile} />}
     </div>
   );
 }

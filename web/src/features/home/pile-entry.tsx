@@ -2,23 +2,19 @@
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { pageHomeTexts } from '../../../../shared/messages/made/en/page-home.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
-import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useSaidSoon } from '../../data/live/use-said-soon.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { ToneMark } from '../../ui/parts/marks.tsx';
-import { silencedSentence } from '../pile/alarm-words.ts';
 import { TroubleLine } from '../pile/trouble-note.tsx';
 import { unacknowledgedCount } from './home-order.ts';
 import { LastTwoDays } from './last-two-days.tsx';
 import { PileFacts } from './pile-facts.tsx';
+import { SilencedLine } from './silenced-line.tsx';
 
 export function PileEntry({ pile }: { readonly pile: PileSummary }) {
   const said = useSaidSoon(pile.site);
   const { text } = usePageTexts(pageHomeTexts);
-  const nowMs = useServerNow();
-  const reader = useReader(pile.site);
   const waiting = unacknowledgedCount(pile);
-  const silenced = silencedSentence(pile.alarms, nowMs, reader);
   return (
     <li class="entry">
       <article aria-labelledby={`pile-${pile.id}`}>
@@ -32,7 +28,7 @@ export function PileEntry({ pile }: { readonly pile: PileSummary }) {
         {pile.next && <p class="next">{said(pile, 'next')}</p>}
         <TroubleLine pile={pile} />
         {waiting > 0 && <p class="waiting">{text('page-home.unacknowledged', { alarmCount: waiting })}</p>}
-        {silenced && <p class="facts">{silenced}</p>}
+        <SilencedLine pile={pile} />
         <PileFacts pile={pile} />
         <div class="entry-mound">
           <Mound pile={pile} />

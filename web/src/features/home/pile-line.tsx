@@ -15,6 +15,7 @@ import { unacknowledgedCount } from './home-order.ts';
 import { stateOf } from './home-view.ts';
 import { LastTwoDays } from './last-two-days.tsx';
 import { PileFacts } from './pile-facts.tsx';
+import { SilencedLine } from './silenced-line.tsx';
 import './pile-line.css';
 
 interface PileLineProps {
@@ -50,6 +51,7 @@ export function PileLine({ pile, siteName }: PileLineProps) {
           {waiting > 0 && (
             <p class="waiting pile-line-waiting">{text('page-home.unacknowledged', { alarmCount: waiting })}</p>
           )}
+          <SilencedLine pile={pile} />
         </div>
         <div class="pile-line-curve">
           <LastTwoDays pile={pile} />

@@ -1,18 +1,11 @@
 /** The welcome, which only a server without piles shows: nobody else loads it with the first page. */
-import type { ComponentChildren, ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { loadSoon } from '../../ui/load-soon.ts';
 
-let loaded: ComponentType | undefined;
+const useWelcome = loadSoon(() => import('./welcome.tsx'));
 
 /** @param meanwhile Stands there until it has come. */
 export function WelcomeSoon({ meanwhile }: { readonly meanwhile: ComponentChildren }) {
-  const [Welcome, setWelcome] = useState<ComponentType | undefined>(() => loaded);
-  useEffect(() => {
-    if (Welcome !== undefined) return;
-    void import('./welcome.tsx').then((page) => {
-      loaded = page.Welcome;
-      setWelcome(() => page.Welcome);
-    });
-  }, [Welcome]);
-  return Welcome === undefined ? meanwhile : <Welcome />;
+  const { loaded } = useWelcome();
+  return loaded === undefined ? meanwhile : <loaded.Welcome />;
 }

@@ -1,5 +1,5 @@
 /** A pile's readings over a stretch of time, as charts or as a table. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { BandSource, SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
@@ -11,12 +11,13 @@ import { useInstallation, useReader } from '../../data/live/use-installation.ts'
 import { getSeries } from '../../data/routes.ts';
 import { useQuery, useThrottled } from '../../data/use-query.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
+import { loadSoon } from '../../ui/load-soon.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Ahead, AheadInWords } from './ahead.tsx';
 import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
 import './history.css';
 
-type Charts = typeof import('../../charts/pile-charts.tsx').default;
+const usePileCharts = loadSoon(() => import('../../charts/pile-charts.tsx'));
 
 const refetchEveryMs = 4_000;
 
@@ -124,14 +125,10 @@ function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
 
 /** The chart code comes in a file of its own, fetched when a pile is first opened. */
 function LazyCharts({ pile, series }: { readonly pile: PileDetail; readonly series: SeriesAnswer }) {
-  const [loaded, setLoaded] = useState<{ Charts: Charts }>();
-  const [error, setError] = useState<unknown>();
-  useEffect(() => {
-    import('../../charts/pile-charts.tsx').then((module) => setLoaded({ Charts: module.default }), setError);
-  }, []);
+  const { loaded, error } = usePileCharts();
   if (error !== undefined) return <Refusal error={error} />;
   if (!loaded) return <p class="quiet chart-wait">Drawing…</p>;
-  return <loaded.Charts pile={pile} series={series} />;
+  return <loaded.default pile={pile} series={series} />;
 }
 
 interface CustomSpanProps {

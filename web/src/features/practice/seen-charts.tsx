@@ -3,16 +3,18 @@
  * runs.
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { loadSoon } from '../../ui/load-soon.ts';
 import { markWords } from './act-words.ts';
 import type { Frame } from './practice-session.ts';
 import { usePracticeWords } from './use-practice-words.ts';
 import '../pile/history.css';
 
-type Charts = typeof import('../../charts/pile-charts.tsx').default;
+/** The chart code comes in a file of its own. */
+const usePileCharts = loadSoon(() => import('../../charts/pile-charts.tsx'));
 
 export function SeenCharts({ frame }: { readonly frame: Frame }) {
   const words = usePracticeWords();
-  const [loaded, setLoaded] = useState<{ Charts: Charts }>();
+  const { loaded } = usePileCharts();
   const place = useRef<HTMLDivElement>(null);
   const [isSeen, setIsSeen] = useState(false);
   const drawnFrame = useRef(frame);
@@ -20,8 +22,6 @@ export function SeenCharts({ frame }: { readonly frame: Frame }) {
   const shown = drawnFrame.current;
 
   useEffect(() => {
-    // The chart code comes in a file of its own.
-    void import('../../charts/pile-charts.tsx').then((module) => setLoaded({ Charts: module.default }));
     if (!place.current) return;
     const watch = new IntersectionObserver(([entry]) => setIsSeen(entry?.isIntersecting ?? true), {
       rootMargin: '200px',
@@ -32,7 +32,7 @@ export function SeenCharts({ frame }: { readonly frame: Frame }) {
 
   const charts = useMemo(() => {
     const acts = shown.pile.acts.map((act) => ({ ...act, kind: markWords(act.kind, words) }));
-    return loaded && <loaded.Charts pile={{ ...shown.pile, acts }} series={shown.series} />;
+    return loaded && <loaded.default pile={{ ...shown.pile, acts }} series={shown.series} />;
   }, [loaded, shown]);
   return (
     <div ref={place} class="seen-charts">

@@ -1,4 +1,5 @@
 /** Lengths of time in the words a person would use. */
+import { ageOf } from '../../../../shared/age.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../../../shared/units.ts';
 
 /** One number and one unit, rounded down as people count: 119 min is "1 h". */
@@ -10,9 +11,9 @@ export function lengthWords(lengthMs: number): string {
   return `${Math.floor(length / msPerDay)} days`;
 }
 
-/** How long ago; a clock a little ahead is "just now". */
+/** How long ago, by the rule of sentences (`ageOf`) in the short units of facts. */
 export function ageWords(ageMs: number): string {
-  return ageMs < 15_000 ? 'just now' : `${lengthWords(ageMs)} ago`;
+  return ageOf(ageMs) === null ? 'just now' : `${lengthWords(ageMs)} ago`;
 }
 
 /**

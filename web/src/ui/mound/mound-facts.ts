@@ -5,7 +5,7 @@
 import type { PileSummary, PositionNow } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';
 import { quantityFacts } from '../../../../shared/quantity.ts';
-import { lengthWords } from '../format/age.ts';
+import { ageWords, lengthWords } from '../format/age.ts';
 import { chartedQuantities, readingWords } from '../format/quantity-words.ts';
 import { formatTemp, type TempUnit } from '../format/temperature.ts';
 import { positionNames } from '../format/words.ts';
@@ -116,7 +116,7 @@ export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): stri
       const was = now.temperatureC === undefined ? '' : `, was ${formatTemp(now.temperatureC, unit)}`;
       if (now.byHand)
         return [
-          `${positionNames[position]} last measured by hand ${lengthWords(nowMs - Date.parse(now.byHand.at))} ago${was}`,
+          `${positionNames[position]} last measured by hand ${ageWords(nowMs - Date.parse(now.byHand.at))}${was}`,
         ];
       const since = now.at ? ` for ${lengthWords(nowMs - Date.parse(now.at))}` : '';
       return [`${positionNames[position]} silent${since}${was}`];
