@@ -47,6 +47,11 @@ describe('swapped probes', () => {
     expect(played(120, atTop).raised()).not.toContain('probes-swapped/null');
   });
 
+  test('are not found of a top whose own heat comes and goes, above a core that feels the air a little', () => {
+    const comes = (hour: number): Places => ({ core: wave(hour, 42, 1.5, 2), top: wave(hour, 48, 4, 6) });
+    expect(played(120, comes).raised()).not.toContain('probes-swapped/null');
+  });
+
   test('are not found of a cold bed, in which nothing parts them but the weather', () => {
     const cold = (hour: number): Places => ({ core: wave(hour, 15, 3, 1), top: wave(hour, 15, 1, 6) });
     expect(played(120, cold).raised()).not.toContain('probes-swapped/null');
