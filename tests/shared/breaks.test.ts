@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { Breaks } from '../../shared/breaks.ts';
 
 /** As a piece of work that cannot be parted. */
@@ -33,10 +33,22 @@ test('Breaks.map gives what a map would, and others come to their turn many time
   expect(rounds).toBeGreaterThan(4 * 5); // one round each would take in one new connection each
 });
 
-test('Breaks takes none while there is little work', async () => {
-  const breaks = new Breaks();
-  const rounds = await roundsDuring(async () => {
-    for (let one = 0; one < 100; one += 1) await breaks.take();
-  });
-  expect(rounds).toBeLessThanOrEqual(1);
+test.each([
+  { workedMs: 4.9, restMs: 0 },
+  { workedMs: 5, restMs: 5 },
+  { workedMs: 19, restMs: 19 },
+  { workedMs: 300, restMs: 20 },
+])('Breaks rests $restMs ms after $workedMs ms of work', async ({ workedMs, restMs }) => {
+  vi.useFakeTimers({ toFake: ['performance', 'setTimeout', 'clearTimeout'] });
+  try {
+    const breaks = new Breaks();
+    vi.advanceTimersByTime(workedMs);
+    const beganMs = performance.now();
+    const rest = breaks.take();
+    await vi.runAllTimersAsync();
+    await rest;
+    expect(performance.now() - beganMs).toBeCloseTo(restMs, 6);
+  } finally {
+    vi.useRealTimers();
+  }
 });
