@@ -13,7 +13,7 @@ export interface FinishedBatch {
 }
 
 /** Fewer own batches say nothing of how far they differ; our own choice, no source. */
-const fewestBatches = 3;
+export const fewestBatches = 3;
 
 /** Weight of n own batches against the model: n / (n + 4), so three count 0.43 and twelve 0.75. Our own choice. */
 export function ownWeight(batches: number): number {

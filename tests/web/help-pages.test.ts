@@ -2,9 +2,15 @@
 import { readFileSync } from 'node:fs';
 import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { conditionKinds } from '../../shared/conditions/kinds.ts';
+import { plainReader } from '../../shared/messages/format.ts';
 import { pageHelpTexts } from '../../shared/messages/made/en/page-help.ts';
 import { pageHelpLinkTexts } from '../../shared/messages/made/en/page-help-link.ts';
-import { chapterFor, chapterPath, chapters } from '../../web/src/features/help/chapters.ts';
+import { verbatim } from '../../shared/messages/message.ts';
+import { renderEnglish } from '../../shared/messages/render.ts';
+import { chapterFor, chapterPath, chapters, helpPath } from '../../web/src/features/help/chapters.ts';
+import { warningEntries } from '../../web/src/features/help/warning-todos.ts';
+import { warningNames } from '../../web/src/ui/format/words.ts';
 import { hasChromium } from '../helpers/browser.ts';
 import { openService, type Service } from './open-pages.ts';
 
@@ -65,7 +71,8 @@ describe.skipIf(!hasChromium)('the help', { timeout: 60_000 }, () => {
       }, address);
       const name = `Help: ${chapter ? titleOf(chapter) : 'all chapters'}`;
       const href = await page.getByRole('link', { name, exact: true }).getAttribute('href');
-      expect([address, href]).toEqual([address, chapter ? chapterPath(chapter) : '/help']);
+      expect([address, href]).toEqual([address, helpPath(address, false)]);
+      expect([address, href?.replace(/#.*/, '')]).toEqual([address, chapter ? chapterPath(chapter) : '/help']);
       if (chapter) led.add(chapter);
     }
     for (const chapter of led) {
@@ -86,13 +93,61 @@ describe.skipIf(!hasChromium)('the help', { timeout: 60_000 }, () => {
     await close();
   });
 
-  test('temperatures are in °F for whoever reads so', async () => {
+  test('every kind of warning has its entry, the gravest first: why it matters, what to do and what not', async () => {
+    const { page, close } = await service.open({ path: chapterPath('warnings') });
+    await page.getByRole('heading', { level: 1, name: titleOf('warnings') }).waitFor();
+    const ids = await page.locator('main section h2').evaluateAll((all) => all.map(({ id }) => id));
+    expect(ids).toEqual(['heat', 'kinds', ...conditionKinds]);
+    for (const kind of conditionKinds) {
+      const entry = page.getByRole('region', { name: warningNames[kind], exact: true });
+      expect([kind, await entry.locator('dt').allTextContents()]).toEqual([
+        kind,
+        ['What it looks for', 'Why it matters', 'What to do', 'What not to do'],
+      ]);
+      const asked = renderEnglish(warningEntries[kind].todos[0]?.says ?? verbatim('nothing'), plainReader(0));
+      expect(await entry.textContent()).toContain(asked);
+    }
+    await close();
+  });
+
+  test('a caution stands before what it is about: nothing of a warning is read before its own', async () => {
+    const { page, close } = await service.open({ path: chapterPath('warnings') });
+    await page.getByRole('heading', { level: 1, name: titleOf('warnings') }).waitFor();
+    const isFirst = await page
+      .locator('section:has(.help-caution):has(dl)')
+      .evaluateAll((all) => all.map((one) => one.querySelector('h2 + div > :first-child')?.className));
+    expect(isFirst.length).toBeGreaterThan(15);
+    expect(new Set(isFirst)).toEqual(new Set(['help-caution']));
+    await close();
+  });
+
+  test('the page that says why leads to the entry of its own warning', async () => {
+    const { page, close } = await service.open({ path: '/piles/wall-heap/why/drying' });
+    await page.getByRole('link', { name: 'Help: Warnings, one by one' }).click();
+    const entry = page.getByRole('heading', { level: 2, name: 'Drying', exact: true });
+    await expect.poll(() => entry.evaluate((one) => Math.round(one.getBoundingClientRect().top))).toBeLessThan(60);
+    await close();
+  });
+
+  test('the key to the signs opens on the page of a pile itself', async () => {
+    const { page, close } = await service.open({ path: '/piles/north-bed' });
+    await page.getByText('What colours, dots and marks mean').click();
+    await page.getByRole('heading', { level: 3, name: 'How grave a warning is' }).waitFor();
+    await page.getByText('People or the whole batch are at risk.').waitFor();
+    await close();
+  });
+
+  test('temperatures are in °F for whoever reads so, in every chapter', async () => {
     const { page, close } = await service.open({
-      path: '/help/probes',
+      path: chapterPath('probes'),
       remembered: { 'branhearth.prefs': '{"unit":"F"}' },
     });
     await page.getByText('At 122\u00a0°F and above put no hand into the pile').waitFor();
-    expect(await page.locator('main').textContent()).not.toContain('°C');
+    for (const chapter of chapters) {
+      await page.goto(new URL(chapterPath(chapter), page.url()).href);
+      await page.getByRole('heading', { level: 1, name: titleOf(chapter) }).waitFor();
+      expect([chapter, (await page.locator('main').textContent())?.match(/.{20}°C/g) ?? []]).toEqual([chapter, []]);
+    }
     await close();
   });
 

@@ -5,6 +5,7 @@ import type { PageHelpLinkParams } from '../params/page-help-link.ts';
 export const pageHelpLinkTexts: PageTexts<PageHelpLinkParams> = {
   "page-help-link.to": ["Help: ",["chapterText"]],
   "page-help-link.all": "all chapters",
+  "page-help-link.key": "What colours, dots and marks mean",
   "page-help-link.chapter.first-steps": "First steps",
   "page-help-link.chapter.probes": "Thermometers and probes",
   "page-help-link.chapter.squeeze": "Squeeze, smell and look",

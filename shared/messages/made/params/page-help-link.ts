@@ -4,6 +4,7 @@ import type { NoParams } from '../../param-types.ts';
 export interface PageHelpLinkParams {
   'page-help-link.to': { readonly chapterText: string };
   'page-help-link.all': NoParams;
+  'page-help-link.key': NoParams;
   'page-help-link.chapter.first-steps': NoParams;
   'page-help-link.chapter.probes': NoParams;
   'page-help-link.chapter.squeeze': NoParams;

@@ -8,6 +8,7 @@ export function FirstSteps() {
       <Section of="first-steps.lay" first={<SaidCaution of={cautions.dryBran} />} />
       <Section of="first-steps.measure" />
       <Section of="first-steps.read" />
+      <Section of="first-steps.notify" />
       <Section of="first-steps.judge" first={<SaidCaution of={cautions.smelling} />} />
     </>
   );

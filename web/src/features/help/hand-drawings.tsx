@@ -1,6 +1,6 @@
 /** A squeezed handful, and what grows in a pile. */
 import type { SqueezeFeel } from '../../../../shared/squeeze.ts';
-import './help.css';
+import './help-drawings.css';
 
 interface WordsProps {
   /** For those who hear it. */

@@ -3,7 +3,7 @@ import { useLocation } from 'preact-iso';
 import { pageHelpLinkTexts } from '../../../../shared/messages/made/en/page-help-link.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
-import { chapterFor, chapterPath } from './chapters.ts';
+import { chapterFor, helpPath } from './chapters.ts';
 import './help-link.css';
 
 export function HelpLink() {
@@ -14,7 +14,7 @@ export function HelpLink() {
   const chapterText = text(chapter === null ? 'page-help-link.all' : `page-help-link.chapter.${chapter}`);
   const name = text('page-help-link.to', { chapterText });
   return (
-    <a class="help-link" href={chapter === null ? '/help' : chapterPath(chapter)} aria-label={name} title={name}>
+    <a class="help-link" href={helpPath(path, isEmpty)} aria-label={name} title={name}>
       ?
     </a>
   );

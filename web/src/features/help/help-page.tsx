@@ -1,26 +1,52 @@
 /** The help: a list of its chapters, or one of them. It asks nothing of the server, so that it opens for anybody and out of reach. */
 
 import type { ComponentType } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import { pageHelpLinkTexts } from '../../../../shared/messages/made/en/page-help-link.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { NoPage } from '../../ui/parts/no-page.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { Cautions } from './cautions.tsx';
 import { type Chapter, chapterPath, chapters, isChapter } from './chapters.ts';
+import { Chart } from './chart.tsx';
+import { Device } from './device.tsx';
 import { FirstSteps } from './first-steps.tsx';
 import { useHelp } from './help-texts.tsx';
+import { Notifications } from './notifications.tsx';
 import { Probes } from './probes.tsx';
+import { Questions } from './questions.tsx';
+import { Signs } from './signs.tsx';
 import { Squeeze } from './squeeze.tsx';
+import { Stages } from './stages.tsx';
+import { Warnings } from './warnings.tsx';
 import './help.css';
 
 const contents: Readonly<Record<Chapter, ComponentType>> = {
   'first-steps': FirstSteps,
   probes: Probes,
   squeeze: Squeeze,
+  signs: Signs,
+  stages: Stages,
+  warnings: Warnings,
+  notifications: Notifications,
+  chart: Chart,
+  device: Device,
+  cautions: Cautions,
+  questions: Questions,
 };
 
 /** Chapters that say what is so in the trade, and not only how the program works. */
-const ofTheTrade: readonly Chapter[] = ['first-steps', 'probes', 'squeeze'];
+const ofTheTrade: readonly Chapter[] = [
+  'first-steps',
+  'probes',
+  'squeeze',
+  'stages',
+  'warnings',
+  'chart',
+  'device',
+  'cautions',
+];
 
 export function HelpPage() {
   const { params } = useRoute();
@@ -60,6 +86,10 @@ function ChapterPage({ chapter }: { readonly chapter: Chapter }) {
   const { text } = useHelp();
   const titleOf = useTitles();
   const heading = usePage(titleOf(chapter));
+  // The browser looked for it before this page was here.
+  useEffect(() => {
+    if (location.hash !== '') document.getElementById(location.hash.slice(1))?.scrollIntoView();
+  }, []);
   const Chapter = contents[chapter];
   return (
     <article class="page">

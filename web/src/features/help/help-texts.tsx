@@ -9,7 +9,7 @@ import { readinessTexts } from '../../../../shared/messages/made/en/readiness.ts
 import { squeezeTexts } from '../../../../shared/messages/made/en/squeeze.ts';
 import { warningsTexts } from '../../../../shared/messages/made/en/warnings.ts';
 import type { PageHelpParams } from '../../../../shared/messages/made/params/page-help.ts';
-import type { Say } from '../../../../shared/messages/message.ts';
+import type { Say, Temperature } from '../../../../shared/messages/message.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useSay } from '../../data/live/use-say.ts';
@@ -34,35 +34,49 @@ const tags = {
   b: (inner: ComponentChildren) => <b>{inner}</b>,
   probes: to(chapterPath('probes')),
   squeeze: to(chapterPath('squeeze')),
-  toPractice: to('/practice'),
-  toPlan: to('/plan'),
-  toProbes: to('/probes'),
+  signs: to(chapterPath('signs')),
+  stages: to(chapterPath('stages')),
+  device: to(chapterPath('device')),
+  heat: to('#heat'),
+  toAccount: to('/account'),
   toIncoming: to('/incoming'),
+  toKeys: to('/keys'),
+  toNotifications: to('/notifications'),
+  toPlan: to('/plan'),
+  toPractice: to('/practice'),
+  toProbes: to('/probes'),
+  toRecords: to('/records'),
+  toRetention: to('/retention'),
+  toSeasons: to('/seasons'),
+  toSettings: to('/settings'),
+  toWeather: to('/weather'),
 } as const;
 
-/** Texts that name another chapter take its title. */
-type Named = { readonly chapterText: string };
+/** What differs from place to place, and is given there. */
+interface Given {
+  readonly chapterText?: string;
+  readonly fromC?: Temperature;
+}
 type All<Texts> = (Texts extends unknown ? (texts: Texts) => void : never) extends (all: infer Every) => void
   ? Every
   : never;
 /** A figure or tag that a text wants and nobody has does not compile. */
-const params: Omit<All<PageHelpParams[HelpCode]>, keyof Named> = { ...figures, ...tags };
+const params: Omit<All<PageHelpParams[HelpCode]>, keyof Given> = { ...figures, ...tags };
 
 export interface HelpWords {
-  rich(code: HelpCode, named?: Named): ComponentChildren;
-  text(code: HelpCode, named?: Named): string;
+  rich(code: HelpCode, given?: Given): ComponentChildren;
+  text(code: HelpCode, given?: Given): string;
 }
 
-/** Of all texts each gets all figures, and takes those that it names. */
+/** Of all figures and tags a text takes those that it names. */
 export function useHelp(): HelpWords {
   const words = usePageTexts(pageHelpTexts, formatQuantity);
+  const asked = (given: Given | undefined) => [{ ...params, ...given }] as unknown as [];
   return {
-    rich: (code, named) => words.rich<'page-help.title'>(code as 'page-help.title', ...given(named)),
-    text: (code, named) => words.text<'page-help.title'>(code as 'page-help.title', ...given(named)),
+    rich: (code, given) => words.rich<'page-help.title'>(code as 'page-help.title', ...asked(given)),
+    text: (code, given) => words.text<'page-help.title'>(code as 'page-help.title', ...asked(given)),
   };
 }
-
-const given = (named: Named | undefined) => [{ ...params, ...named }] as unknown as [];
 
 const codes = Object.keys(pageHelpTexts) as HelpCode[];
 

@@ -4,7 +4,7 @@ import { Ground } from '../../ui/mound/ground.tsx';
 import { probePoint } from '../../ui/mound/mound-layout.ts';
 import { drawing, moundShape, type Point, pathOf, skinYAt } from '../../ui/mound/mound-shape.ts';
 import { useHelp } from './help-texts.tsx';
-import './help.css';
+import './help-drawings.css';
 
 const shape = moundShape(0.3, 'help');
 const { groundY, width } = { groundY: drawing.groundY, width: 272 };

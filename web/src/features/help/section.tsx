@@ -1,6 +1,8 @@
 /** A part of a chapter, and the lines that its texts are. */
 import type { ComponentChildren } from 'preact';
 import type { Message } from '../../../../shared/messages/message.ts';
+import { usePrefs } from '../../data/prefs.ts';
+import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { linesOf, type SectionName, useHelp, useSayHelp } from './help-texts.tsx';
 import './help.css';
@@ -25,7 +27,7 @@ export function Section({ of, children, first }: SectionProps) {
 }
 
 /** Items that follow each other become one list. */
-function Lines({ of }: { readonly of: string }) {
+export function Lines({ of }: { readonly of: string }) {
   const { rich } = useHelp();
   const lines = linesOf(of);
   const isStart = (i: number) => i === 0 || lines[i - 1]?.kind !== lines[i]?.kind;
@@ -65,6 +67,17 @@ export function Caution({ children }: { readonly children: ComponentChildren }) 
 
 /** The same caution as where the work is done. */
 export function SaidCaution({ of }: { readonly of: Message }) {
+  return <Caution>{useCaution(of)}</Caution>;
+}
+
+/** Among others of its kind, where the heading says what they are. */
+export function ListedCaution({ of }: { readonly of: Message }) {
+  return <p class="help-caution">{useCaution(of)}</p>;
+}
+
+/** Some hold a temperature as it was written. */
+function useCaution(of: Message): string {
   const say = useSayHelp();
-  return <Caution>{say(of)}</Caution>;
+  const { unit } = usePrefs();
+  return sentenceIn(unit, say(of));
 }

@@ -53,7 +53,9 @@ function SqueezeScale({ stage }: { readonly stage: Stage }) {
       <ul class="help-cards help-cards-small">
         {squeezeFeels.map((feel) => (
           <li key={feel}>
-            <SqueezeDrawing feel={feel} words={text(`page-help.squeeze.draw.${feel}`)} />
+            <div class="help-small-drawing">
+              <SqueezeDrawing feel={feel} words={text(`page-help.squeeze.draw.${feel}`)} />
+            </div>
             <p>
               <b>{say(squeezeResult(feel, stage))}.</b>
             </p>

@@ -18,6 +18,7 @@ import { ToneMark } from '../../ui/parts/marks.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { KeySoon } from '../help/key-soon.tsx';
 import { JournalPart } from '../journal/journal-part.tsx';
 import { CoreOffer } from '../probes/core-offer.tsx';
 import { FinishBatch, NextBatch } from './batch-end.tsx';
@@ -67,6 +68,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         <div>
           <PositionLines pile={pile} />
           <BatchRuler pile={pile} />
+          <KeySoon />
         </div>
       </div>
       <JournalPart pile={pile} onChange={afterChange}>

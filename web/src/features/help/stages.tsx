@@ -1,0 +1,78 @@
+import { stages } from '../../../../shared/names.ts';
+import { useHelp } from './help-texts.tsx';
+import { Section } from './section.tsx';
+import './help.css';
+
+const usual = ['length', 'comfort', 'act', 'loss', 'moisture', 'depth'] as const;
+const words = [
+  'starter',
+  'lot',
+  'pile',
+  'batch',
+  'core',
+  'moisture',
+  'turn',
+  'spread',
+  'squeeze',
+  'stall',
+  'heating',
+  'air',
+  'ready',
+  'lineage',
+] as const;
+
+export function Stages() {
+  return (
+    <>
+      <Section of="stages.four" />
+      <Section of="stages.usual">
+        <Usual />
+      </Section>
+      <Section of="stages.words">
+        <Words />
+      </Section>
+    </>
+  );
+}
+
+function Usual() {
+  const { text } = useHelp();
+  return (
+    <table class="help-table">
+      <thead>
+        <tr>
+          <td />
+          {stages.map((stage) => (
+            <th scope="col" key={stage}>
+              {text(`page-help.stage.${stage}`)}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {usual.map((fact) => (
+          <tr key={fact}>
+            <th scope="row">{text(`page-help.stages.usual.${fact}`)}</th>
+            {stages.map((stage) => (
+              <td key={stage}>{text(`page-help.stages.usual.${fact}.${stage}`)}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Words() {
+  const { text } = useHelp();
+  return (
+    <dl class="help-terms">
+      {words.map((word) => (
+        <div key={word}>
+          <dt>{text(`page-help.stages.word.${word}`)}</dt>
+          <dd>{text(`page-help.stages.word.${word}.is`)}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
