@@ -60,7 +60,12 @@ const takesWords = [
 const problems = 'server/services/records/pdf/record-job.ts';
 
 /** Pages that take all their words from the catalogue, and what they show. */
-const catalogued = ['simulator/practice', 'web/src/features/plan', 'web/src/features/practice'];
+const catalogued = [
+  'simulator/practice',
+  'web/src/features/help',
+  'web/src/features/plan',
+  'web/src/features/practice',
+];
 
 /** Names of units, formats and the program itself are the same in every language. */
 const isWord = (text) => /\p{L}{2,}/u.test(text.replace(/\b(cm|kg|mL|CSV|JSON|PDF|Branhearth)\b/g, ''));

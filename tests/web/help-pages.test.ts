@@ -1,5 +1,5 @@
 /** The help: every chapter reads well at every width, every page leads to one, and it opens for anybody. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { conditionKinds } from '../../shared/conditions/kinds.ts';
@@ -29,6 +29,27 @@ test('no text of the help calls anything safe or sanitised, or has a number with
   const promising = /\b(safe|safely|sterile)\b|(?<!not )\bsanitised\b/i;
   expect(all.filter(([, text]) => promising.test(text))).toEqual([]);
   expect(all.filter(([, text]) => /\d\s*(°|cm\b|kg\b|L\b|%|hours?\b|days?\b)/.test(text))).toEqual([]);
+});
+
+test('no text of the help is said by nobody', () => {
+  const folder = new URL('../../web/src/features/help/', import.meta.url);
+  const sources = readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8'));
+  const named = [...sources.join('\n').matchAll(/["'`]((?:page-help\.)?[a-z-]+(?:\.[a-z0-9${}A-Za-z-]+)*)["'`]/g)].map(
+    ([, code]) =>
+      new RegExp(
+        `^(page-help\\.)?${String(code)
+          .replace('page-help.', '')
+          .replaceAll('.', '\\.')
+          .replaceAll(/\$\{[^}]*\}/g, '[a-z-]+')}$`,
+      ),
+  );
+  const isNamed = (code: string) => named.some((pattern) => pattern.test(code));
+  // A section that is named says its heading and all of its lines.
+  const unsaid = Object.keys(pageHelpTexts).filter((code) => {
+    const [, section] = /^page-help\.(.+)\.(?:title|[pln]\d+)$/.exec(code) ?? [];
+    return !isNamed(section ?? code);
+  });
+  expect(unsaid).toEqual([]);
 });
 
 describe.skipIf(!hasChromium)('the help', { timeout: 60_000 }, () => {

@@ -73,7 +73,6 @@ export interface PageHelpParams {
   'page-help.squeeze.lead': NoParams;
   'page-help.squeeze.squeeze.title': NoParams;
   'page-help.squeeze.squeeze.p1': NoParams;
-  'page-help.squeeze.todo': NoParams;
   'page-help.squeeze.squeeze.p2': NoParams;
   'page-help.squeeze.draw.crumbles': NoParams;
   'page-help.squeeze.draw.holds': NoParams;

@@ -2,18 +2,12 @@ import { cautions } from '../../../../core/profiles/cautions.ts';
 import { type Message, message } from '../../../../shared/messages/message.ts';
 import { type SectionName, useSayHelp } from './help-texts.tsx';
 import { ListedCaution, Section } from './section.tsx';
+import { selfHeatingCaution } from './warning-todos.ts';
 
 const groups: readonly (readonly [SectionName, readonly Message[]])[] = [
   [
     'cautions.heat',
-    [
-      message('caution.self-heating'),
-      cautions.fire,
-      cautions.scald,
-      cautions.hotHandful,
-      cautions.handful,
-      cautions.deep,
-    ],
+    [selfHeatingCaution, cautions.fire, cautions.scald, cautions.hotHandful, cautions.handful, cautions.deep],
   ],
   ['cautions.dust', [cautions.spores, cautions.colouredMould, cautions.smelling, cautions.dryBran]],
   ['cautions.air', [cautions.shedAir, cautions.foulAir, cautions.ammonia]],

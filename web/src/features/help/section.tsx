@@ -1,8 +1,6 @@
 /** A part of a chapter, and the lines that its texts are. */
 import type { ComponentChildren } from 'preact';
 import type { Message } from '../../../../shared/messages/message.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { linesOf, type SectionName, useHelp, useSayHelp } from './help-texts.tsx';
 import './help.css';
@@ -67,17 +65,12 @@ export function Caution({ children }: { readonly children: ComponentChildren }) 
 
 /** The same caution as where the work is done. */
 export function SaidCaution({ of }: { readonly of: Message }) {
-  return <Caution>{useCaution(of)}</Caution>;
+  const say = useSayHelp();
+  return <Caution>{say(of)}</Caution>;
 }
 
 /** Among others of its kind, where the heading says what they are. */
 export function ListedCaution({ of }: { readonly of: Message }) {
-  return <p class="help-caution">{useCaution(of)}</p>;
-}
-
-/** Some hold a temperature as it was written. */
-function useCaution(of: Message): string {
   const say = useSayHelp();
-  const { unit } = usePrefs();
-  return sentenceIn(unit, say(of));
+  return <p class="help-caution">{say(of)}</p>;
 }

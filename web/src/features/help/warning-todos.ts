@@ -3,6 +3,13 @@ import { cautions } from '../../../../core/profiles/cautions.ts';
 import type { ConditionKind } from '../../../../shared/conditions/kinds.ts';
 import { type Message, message } from '../../../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../../../shared/stage.ts';
+import { figures } from './figures.ts';
+
+/** As hot a pile may go on by itself, and from where on nobody goes near it. */
+export const selfHeatingCaution = message('caution.self-heating', {
+  heatsC: { valueC: selfHeatingLadder[0].fromC, decimals: 0 },
+  keepAwayC: figures.glowC,
+});
 
 interface Todo {
   readonly says: Message;
@@ -30,7 +37,7 @@ export const warningEntries: Readonly<Record<ConditionKind, Entry>> = {
       fromC: selfHeatingLadder[step - 1]?.fromC ?? Number.NaN,
       says: message(`warnings.self-heating.todo.${step}`),
     })),
-    cautions: [message('caution.self-heating'), cautions.fire],
+    cautions: [selfHeatingCaution, cautions.fire],
   },
   overheating: {
     todos: says(message('warnings.overheating.todo.turn'), message('warnings.overheating.todo.spread')),
@@ -57,7 +64,7 @@ export const warningEntries: Readonly<Record<ConditionKind, Entry>> = {
     isTurned: true,
   },
   'probe-silent': {
-    todos: says(message('warnings.probe-silent.todo.core'), message('warnings.probe-silent.todo.other')),
+    todos: says(message('warnings.probe-silent.todo.core')),
     cautions: [cautions.unknownHeat],
   },
   'probe-stuck': { todos: says(message('warnings.probe-stuck.todo')), cautions: [cautions.unknownHeat] },
