@@ -223,6 +223,8 @@ export const pageHelpTexts: PageTexts<PageHelpParams> = {
   "page-help.warnings.probe-stuck.not": "Do not go by that number.",
   "page-help.warnings.probe-out.why": "It measures the air or a wet plug, and not the pile.",
   "page-help.warnings.probe-out.not": "Do not push it into another place without saying so: claim it for the place where it is now.",
+  "page-help.warnings.probes-swapped.why": "A core that is really the top reads too cool. The pile then seems to work less than it does, and its heat is seen too late.",
+  "page-help.warnings.probes-swapped.not": "Do not trust the core’s number before you have looked, and do not change both the probes and the page: that swaps them again.",
   "page-help.warnings.overheating-soon.why": "There is still time. It is easier to hold a pile back than to bring it down.",
   "page-help.warnings.overheating-soon.not": "Do not heap or cover it, and do not leave it for the night unseen.",
   "page-help.warnings.heat-damage.why": "It was so hot for so long that the culture may be dead, even if the pile looks well. Then it starts no other pile.",

@@ -222,6 +222,8 @@ export interface PageHelpParams {
   'page-help.warnings.probe-stuck.not': NoParams;
   'page-help.warnings.probe-out.why': NoParams;
   'page-help.warnings.probe-out.not': NoParams;
+  'page-help.warnings.probes-swapped.why': NoParams;
+  'page-help.warnings.probes-swapped.not': NoParams;
   'page-help.warnings.overheating-soon.why': NoParams;
   'page-help.warnings.overheating-soon.not': NoParams;
   'page-help.warnings.heat-damage.why': NoParams;

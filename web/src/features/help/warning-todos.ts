@@ -72,6 +72,7 @@ export const warningEntries: Readonly<Record<ConditionKind, Entry>> = {
     todos: says(message('warnings.probe-out.todo.pulled'), message('warnings.probe-out.todo.failing')),
     cautions: [cautions.unknownHeat],
   },
+  'probes-swapped': { todos: says(message('warnings.probes-swapped.todo')), cautions: [cautions.unknownHeat] },
   'overheating-soon': { todos: says(message('warnings.overheating-soon.todo')), cautions: [], isTurned: true },
   'heat-damage': {
     todos: says(message('warnings.heat-damage.todo')),
