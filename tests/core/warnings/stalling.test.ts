@@ -94,11 +94,12 @@ describe('a bed of poor food', () => {
 
   test('measured by hand without its air, has come to its end however it seems to cool', () => {
     const all = new Played(setupOf());
-    for (let hour = 0; hour <= 110; hour += 10) {
+    const spent = (hour: number): number => 18 + 24 * Math.exp((24 - hour) / 45);
+    for (let hour = 0; hour <= 118; hour += 12) {
       const at = { position: 'core', quantity: 'temperature', atMs: startMs + hour * msPerHour, byHand: true } as const;
       stepJudge(all.state, all.setup, null, {
         ...at,
-        value: hour < 45 ? eatsUpBy(45)(hour) : 12 + 32 * Math.exp((45 - hour) / 45),
+        value: hour < 24 ? through([0, 22], [24, 42])(hour) : spent(hour),
       });
       all.lookUntil(at.atMs);
     }
