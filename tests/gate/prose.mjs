@@ -65,6 +65,7 @@ const catalogued = [
   'web/src/features/help',
   'web/src/features/plan',
   'web/src/features/practice',
+  'web/src/features/seasons',
 ];
 
 /** Names of units, formats and the program itself are the same in every language. */

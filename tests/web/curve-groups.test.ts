@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { AgedCurve, ComparedBatch } from '../../shared/contracts/seasons.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { curveGroups, middleCurve, tellingFact } from '../../web/src/features/seasons/curve-groups.ts';
 
 type Given = Partial<Pick<ComparedBatch, 'material' | 'cover' | 'site' | 'year' | 'starters' | 'ending'>>;
@@ -34,14 +35,14 @@ describe('curveGroups()', () => {
     batch('d'),
   ];
   test('the largest comes first, and a batch of which it is not known is in none', () => {
-    expect(curveGroups(batches, 'material').map(({ id, ids }) => [id, ids])).toEqual([
+    expect(curveGroups(batches, 'material', plainEnglish).map(({ id, ids }) => [id, ids])).toEqual([
       ['rice-bran', ['b', 'c']],
       ['wheat-bran', ['a']],
     ]);
   });
   test('there are no more groups than there are ways to draw them', () => {
     const years = Array.from({ length: 9 }, (_, i) => batch(`y${i}`, { year: 2020 + i }));
-    expect(curveGroups(years, 'year')).toHaveLength(6);
+    expect(curveGroups(years, 'year', plainEnglish)).toHaveLength(6);
   });
 });
 

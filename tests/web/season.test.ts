@@ -1,6 +1,11 @@
 import { expect, test } from 'vitest';
 import { partOf } from '../../core/seasons/groups.ts';
 import type { AgedCurve, ComparedBatch } from '../../shared/contracts/seasons.ts';
+import { formatQuantity, metric, plainReader } from '../../shared/messages/format.ts';
+import { pageSeasonsTexts } from '../../shared/messages/made/en/page-seasons.ts';
+import type { Message } from '../../shared/messages/message.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { addressOf, choiceQuery, readComparison } from '../../web/src/features/seasons/address.ts';
 import { amountOf, cellOf, headingOf } from '../../web/src/features/seasons/measure-words.ts';
 import { groupsBy } from '../../web/src/features/seasons/named-groups.ts';
@@ -40,13 +45,17 @@ test('addressOf() leaves out what is usual and is read back as the same comparis
 });
 
 const noBreak = '\u00a0';
+const say = (said: Message) => plainEnglish(said);
+const wordsIn = (temperature: 'C' | 'F') =>
+  pageWords(pageSeasonsTexts, plainReader(0, { ...metric, temperature }), null, formatQuantity);
+const [words, inFahrenheit] = [wordsIn('C'), wordsIn('F')];
 
 test('measures are told in the unit of the reader, differences without the offset of 32', () => {
   expect(cellOf('peakC', 50, 'F')).toBe('122.0');
-  expect(amountOf('peakC', 'F')(10)).toBe(`18.0${noBreak}°F`);
-  expect(amountOf('moistureEndFrac', 'C')(0.052)).toBe(`5${noBreak}points`);
-  expect(amountOf('comfortH', 'C')(-2.5)).toBe(`\u22122.5${noBreak}h`);
-  expect(headingOf('above50H', 'F')).toBe(`Above 122${noBreak}°F`);
+  expect(amountOf('peakC', 'F', words)(10)).toBe(`18.0${noBreak}°F`);
+  expect(amountOf('moistureEndFrac', 'C', words)(0.052)).toBe(`5${noBreak}points`);
+  expect(amountOf('comfortH', 'C', words)(-2.5)).toBe(`\u22122.5${noBreak}h`);
+  expect(headingOf('above50H', inFahrenheit)).toBe(`Above 122${noBreak}°F`);
   expect(cellOf('turns', null, 'C')).toBe('–');
 });
 
@@ -124,10 +133,10 @@ test('groupsBy() counts a batch of two starters under both, the largest group fi
   const oak = { id: 'oak', name: 'Oak' };
   const hazel = { id: 'hazel', name: 'Hazel' };
   const rows = [batch('a', { starters: [oak, hazel] }), batch('b', { starters: [oak] }), batch('c')];
-  expect(groupsBy(rows, 'starter').map(({ id, batches }) => [id, batches.length])).toEqual([
+  expect(groupsBy(rows, 'starter', say).map(({ id, batches }) => [id, batches.length])).toEqual([
     ['oak', 2],
     ['hazel', 1],
   ]);
   expect(partOf(rows[0] as ComparedBatch, 'season')).toEqual([{ id: '2031-spring', name: 'spring 2031' }]);
-  expect(groupsBy(rows, 'material')[0]?.name).toBe('wheat bran');
+  expect(groupsBy(rows, 'material', say)[0]?.name).toBe('wheat bran');
 });

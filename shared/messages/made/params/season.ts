@@ -1,5 +1,5 @@
 // Made from ../../en/season.json by `npm run messages`; change that instead.
-import type { NoParams, Part } from '../../param-types.ts';
+import type { Amount, NoParams, Part, Temperature } from '../../param-types.ts';
 
 export interface SeasonParams {
   'season.difference.not-known': { readonly groupName: string; readonly measureCapitalPart: Part };
@@ -17,4 +17,24 @@ export interface SeasonParams {
   'season.closest.too-young': NoParams;
   'season.closest.other-hours': NoParams;
   'season.closest.alike': NoParams;
+  'season.measure.hoursTo40': { readonly limitC: Temperature };
+  'season.measure.peakC': NoParams;
+  'season.measure.peakAfterH': NoParams;
+  'season.measure.comfortH': NoParams;
+  'season.measure.above50H': { readonly limitC: Temperature };
+  'season.measure.above60H': { readonly limitC: Temperature };
+  'season.measure.activityH': NoParams;
+  'season.measure.degreeH': NoParams;
+  'season.measure.moistureStartFrac': NoParams;
+  'season.measure.moistureEndFrac': NoParams;
+  'season.measure.waterL': NoParams;
+  'season.measure.turns': NoParams;
+  'season.measure.alarmH': NoParams;
+  'season.measure.readyDays': NoParams;
+  'season.measure.airMeanC': NoParams;
+  'season.stage': { readonly stage: 'bran' | 'other' | 'soil' };
+  'season.ending': { readonly ending: 'abandoned' | 'continued' | 'finished' | 'merged' | 'other' | 'split' | 'used' };
+  'season.laid': { readonly coverPart: Part; readonly depthCm: Amount; readonly isDepthKnown: boolean; readonly materialCapitalPart: Part };
+  'season.laid.no-material': NoParams;
+  'season.laid.no-cover': NoParams;
 }

@@ -4,6 +4,7 @@ import type { AlignBy } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import { frameOf, pathOf, type Size, xOf, yOf } from './overlay-shape.ts';
+import { useSeasonWords } from './use-season-words.ts';
 import './season.css';
 
 interface ApartProps {
@@ -13,21 +14,28 @@ interface ApartProps {
   readonly unit: TempUnit;
 }
 
+/** The culture's working heat, by which the small drawings are read [°C]. */
+const fineLineC = 40;
+
 const size: Size = { width: 220, height: 110, left: 26, right: 4, top: 6, bottom: 16 };
 
 export function Apart({ curves, nameOf, by, unit }: ApartProps) {
+  const { text } = useSeasonWords();
   const frame = useMemo(() => {
     const core = frameOf(curves, by, 'coreC');
     const air = frameOf(curves, by, 'airC');
     return core && { ...core, lowC: Math.min(core.lowC, air?.lowC ?? core.lowC) };
   }, [curves, by]);
-  if (!frame) return <p class="quiet">No probe measured the core of these batches.</p>;
-  const ticks = [frame.lowC, 40, frame.highC].filter((tempC, i, all) => all.indexOf(tempC) === i);
+  if (!frame) return <p class="quiet">{text('page-seasons.not-measured')}</p>;
+  const ticks = [frame.lowC, fineLineC, frame.highC].filter((tempC, i, all) => all.indexOf(tempC) === i);
   return (
     <>
       <p class="hint no-print">
-        Full line the core, dashed the air, in {unitSigns[unit]}; every drawing has the same{' '}
-        {plainNumber((frame.toH - frame.fromH) / 24, 0)} days and the same scale. The fine line is 40 °C.
+        {text('page-seasons.apart.hint', {
+          unitText: unitSigns[unit],
+          dayCount: Math.round((frame.toH - frame.fromH) / 24),
+          limitC: { valueC: fineLineC, decimals: 0 },
+        })}
       </p>
       <ul class="apart">
         {curves.map((curve) => {
@@ -38,7 +46,11 @@ export function Apart({ curves, nameOf, by, unit }: ApartProps) {
               <svg
                 viewBox={`0 0 ${size.width} ${size.height}`}
                 role="img"
-                aria-label={`${nameOf(curve.id)}: ${most === null ? 'not measured' : `core up to ${plainNumber(tempIn(unit, most), 1)} ${unitSigns[unit]}`}`}
+                aria-label={text('page-seasons.apart.one', {
+                  batchName: nameOf(curve.id),
+                  isMeasured: most !== null,
+                  mostC: { valueC: most ?? 0, decimals: 1 },
+                })}
               >
                 {ticks.map((tempC) => (
                   <g key={tempC}>
@@ -55,7 +67,7 @@ export function Apart({ curves, nameOf, by, unit }: ApartProps) {
                   0
                 </text>
                 <text class="curve-tick" x={size.width - size.right} y={size.height - 3} text-anchor="end">
-                  {plainNumber(frame.toH / 24, 0)} d
+                  {text('page-seasons.apart.days', { dayNumber: Math.round(frame.toH / 24) })}
                 </text>
                 <path class="curve-line curve-air" d={pathOf(curve, by, 'airC', frame, size)} />
                 <path class="curve-line curve-a" d={pathOf(curve, by, 'coreC', frame, size)} />

@@ -1,10 +1,13 @@
 /** Which batches are laid beside each other. */
 
 import type { CompareAnswer } from '../../../../shared/contracts/seasons.ts';
-import { materialNames } from '../../../../shared/profiles/material-names.ts';
-import { capital, stageNames } from '../../ui/format/words.ts';
+import { message, type Say } from '../../../../shared/messages/message.ts';
+import { stages } from '../../../../shared/names.ts';
+import { materialProfiles } from '../../../../shared/profiles/materials.ts';
+import { capital } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import type { ChoiceKey, ChoiceText } from './address.ts';
+import { type SeasonWords, useSaySeason, useSeasonWords } from './use-season-words.ts';
 import './season.css';
 
 interface ChooseProps {
@@ -20,40 +23,48 @@ interface Pick {
 }
 
 /** What can be chosen of what there is. */
-function picksOf({ sites, years, seasons, materials, starters }: ChooseProps['offers']): Pick[] {
+function picksOf(
+  { sites, years, seasons, materials, starters }: ChooseProps['offers'],
+  { text }: SeasonWords,
+  say: Say,
+): Pick[] {
   const named = (all: readonly { readonly id: string; readonly name: string }[]) =>
     all.map(({ id, name }) => [id, name] as const);
   return [
     {
       key: 'stage',
-      label: 'Stage',
-      choices: [
-        ['bran', stageNames.bran],
-        ['soil', stageNames.soil],
-      ],
+      label: text('page-seasons.choose.stage'),
+      choices: stages.map((stage) => [stage, say(message('season.stage', { stage }))]),
     },
-    { key: 'site', label: 'Site', choices: named(sites) },
-    { key: 'year', label: 'Year', choices: years.map((year) => [String(year), String(year)]) },
-    { key: 'season', label: 'Season', choices: named(seasons) },
+    { key: 'site', label: text('page-seasons.choose.site'), choices: named(sites) },
+    {
+      key: 'year',
+      label: text('page-seasons.choose.year'),
+      choices: years.map((year) => [String(year), String(year)]),
+    },
+    { key: 'season', label: text('page-seasons.choose.season'), choices: named(seasons) },
     {
       key: 'material',
-      label: 'Material',
-      choices: materials.map((material) => [material, capital(materialNames[material])]),
+      label: text('page-seasons.choose.material'),
+      choices: materials.map((material) => [material, capital(say(materialProfiles[material].name))]),
     },
-    { key: 'starter', label: 'Starter', choices: named(starters) },
+    { key: 'starter', label: text('page-seasons.choose.starter'), choices: named(starters) },
   ];
 }
 
 export function Choose({ choice, offers, onChoice }: ChooseProps) {
+  const words = useSeasonWords();
+  const { text } = words;
+  const say = useSaySeason();
   const kin = choice.lineage !== undefined;
   return (
     <div class="choose">
-      {picksOf(offers).map(({ key, label, choices }) => (
+      {picksOf(offers, words, say).map(({ key, label, choices }) => (
         <PickField
           key={key}
           label={label}
           value={choice[key] ?? ''}
-          choices={[['', 'all'], ...choices]}
+          choices={[['', text('page-seasons.choose.all')], ...choices]}
           onValue={(value) => {
             const { [key]: _before, ...others } = choice;
             onChoice(value === '' ? others : { ...others, [key]: value });
@@ -61,11 +72,11 @@ export function Choose({ choice, offers, onChoice }: ChooseProps) {
         />
       ))}
       <PickField
-        label="Running ones"
+        label={text('page-seasons.choose.running')}
         value={choice.state ?? 'ended'}
         choices={[
-          ['ended', 'left out'],
-          ['all', 'laid beside'],
+          ['ended', text('page-seasons.choose.running.out')],
+          ['all', text('page-seasons.choose.running.all')],
         ]}
         onValue={(state) => {
           const { state: _before, ...others } = choice;
@@ -74,7 +85,7 @@ export function Choose({ choice, offers, onChoice }: ChooseProps) {
       />
       {(kin || choice.batches) && (
         <p class="hint choose-more">
-          {kin ? 'Only relatives of one batch or lot are shown.' : 'Only batches picked one by one are shown.'}{' '}
+          {text('page-seasons.choose.only', { isKin: kin })}{' '}
           <button
             type="button"
             class="plain"
@@ -83,7 +94,7 @@ export function Choose({ choice, offers, onChoice }: ChooseProps) {
               onChoice(others);
             }}
           >
-            Show the others too
+            {text('page-seasons.choose.others')}
           </button>
         </p>
       )}

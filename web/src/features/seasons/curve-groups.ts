@@ -2,8 +2,8 @@
 import { quantileOfSorted } from '../../../../core/expect/quantile.ts';
 import { type AlignBy, zeroHour } from '../../../../core/seasons/align.ts';
 import { groupsOf } from '../../../../core/seasons/groups.ts';
-import { endingNames } from '../../../../shared/contracts/lineage.ts';
 import type { AgedCurve, ComparedBatch } from '../../../../shared/contracts/seasons.ts';
+import { message, type Say } from '../../../../shared/messages/message.ts';
 import { curveStyles } from './curve-style.ts';
 import { groupsBy } from './named-groups.ts';
 
@@ -19,14 +19,17 @@ export interface CurveGroup {
 }
 
 /** @returns The largest first, as many as there are styles; batches of which it is not known are in none. */
-export function curveGroups(batches: readonly ComparedBatch[], fact: ColourFact): readonly CurveGroup[] {
-  const groups = fact === 'ending' ? groupsOf(batches, endingOf) : groupsBy(batches, fact);
+export function curveGroups(batches: readonly ComparedBatch[], fact: ColourFact, say: Say): readonly CurveGroup[] {
+  const groups = fact === 'ending' ? groupsOf(batches, endingOf(say)) : groupsBy(batches, fact, say);
   return groups
     .slice(0, curveStyles.length)
     .map(({ id, name, batches: of }) => ({ id, name, ids: of.map((batch) => batch.id) }));
 }
 
-const endingOf = ({ ending }: ComparedBatch) => (ending === null ? [] : [{ id: ending, name: endingNames[ending] }]);
+const endingOf =
+  (say: Say) =>
+  ({ ending }: ComparedBatch) =>
+    ending === null ? [] : [{ id: ending, name: say(message('season.ending', { ending })) }];
 
 /** A group of one is a curve, not a group. */
 const fewestOfGroup = 2;
@@ -34,7 +37,7 @@ const fewestOfGroup = 2;
 /** @returns The first fact that parts the batches into groups that can be compared; undefined where none does. */
 export function tellingFact(batches: readonly ComparedBatch[]): ColourFact | undefined {
   return colourFacts.find((fact) => {
-    const groups = curveGroups(batches, fact).filter(({ ids }) => ids.length >= fewestOfGroup);
+    const groups = curveGroups(batches, fact, () => '').filter(({ ids }) => ids.length >= fewestOfGroup);
     return groups.length >= 2;
   });
 }

@@ -3,19 +3,22 @@
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { EarlierAnswer, EarlierBatch } from '../../../../shared/contracts/seasons.ts';
-import type { Stage } from '../../../../shared/names.ts';
-import { type Material, materialNames, materials } from '../../../../shared/profiles/material-names.ts';
+import { message } from '../../../../shared/messages/message.ts';
+import { type Stage, stages } from '../../../../shared/names.ts';
+import { type Material, materials } from '../../../../shared/profiles/material-names.ts';
+import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
-import { formatTemp } from '../../ui/format/temperature.ts';
-import { capital, counted, stageNames } from '../../ui/format/words.ts';
+import { unitSigns } from '../../ui/format/temperature.ts';
+import { capital } from '../../ui/format/words.ts';
 import { Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { notGiven } from '../pile/batch-fields.tsx';
 import { bringEarlier } from './season-api.ts';
+import { useSaySeason, useSeasonWords } from './use-season-words.ts';
 import './season.css';
 import './measure-table.css';
 
@@ -91,18 +94,16 @@ function useEarlierDraft() {
 type Earlier = ReturnType<typeof useEarlierDraft>;
 
 export function EarlierPage() {
-  const heading = usePage('An earlier batch');
+  const { text } = useSeasonWords();
+  const heading = usePage(text('page-seasons.earlier.title'));
   const earlier = useEarlierDraft();
   const { draft, change, mutation, isSeen } = earlier;
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        An earlier batch
+        {text('page-seasons.earlier.title')}
       </h1>
-      <p class="lead">
-        From a notebook or a log: a line for each reading, even if there was one a day. It is then compared like any
-        other.
-      </p>
+      <p class="lead">{text('page-seasons.earlier.from')}</p>
       <form
         class="form"
         onSubmit={(event) => {
@@ -111,7 +112,7 @@ export function EarlierPage() {
         }}
       >
         <TextField
-          label="What it is called"
+          label={text('page-seasons.earlier.name')}
           value={draft.name}
           required
           onValue={(name) => change({ name })}
@@ -119,11 +120,15 @@ export function EarlierPage() {
         />
         <WhatItWas {...earlier} />
         <ItsTemperatures {...earlier} />
-        <TextField label="How it came out" value={draft.outcome} onValue={(outcome) => change({ outcome })} />
+        <TextField
+          label={text('page-seasons.earlier.outcome')}
+          value={draft.outcome}
+          onValue={(outcome) => change({ outcome })}
+        />
         <Refusal error={mutation.error} />
         {earlier.shown && <Shown answer={earlier.shown} site={earlier.site} />}
         <button type="submit" class="primary" disabled={mutation.busy}>
-          {isSeen ? 'Keep this batch' : 'Look at it first'}
+          {isSeen ? text('page-seasons.earlier.keep') : text('page-seasons.earlier.look')}
         </button>
       </form>
     </div>
@@ -131,31 +136,30 @@ export function EarlierPage() {
 }
 
 function WhatItWas({ draft, change, site, sites, mutation }: Earlier) {
+  const { text } = useSeasonWords();
+  const say = useSaySeason();
   return (
     <>
       <PickField
-        label="Site"
+        label={text('page-seasons.choose.site')}
         value={site}
         choices={sites.map((one) => [one.id, one.name] as const)}
         onValue={(chosen) => change({ site: chosen })}
       />
       <PickField
-        label="Stage"
+        label={text('page-seasons.choose.stage')}
         value={draft.stage}
-        choices={[
-          ['bran', stageNames.bran],
-          ['soil', stageNames.soil],
-        ]}
+        choices={stages.map((stage) => [stage, say(message('season.stage', { stage }))] as const)}
         onValue={(stage) => change({ stage })}
       />
       <PickField
-        label="Material"
+        label={text('page-seasons.choose.material')}
         value={draft.material}
-        choices={[notGiven, ...materials.map((one) => [one, capital(materialNames[one])] as const)]}
+        choices={[notGiven, ...materials.map((one) => [one, capital(say(materialProfiles[one].name))] as const)]}
         onValue={(material) => change({ material })}
       />
       <TextField
-        label="Depth"
+        label={text('page-seasons.earlier.depth')}
         unit="cm"
         inputMode="decimal"
         value={draft.depthCm}
@@ -167,11 +171,12 @@ function WhatItWas({ draft, change, site, sites, mutation }: Earlier) {
 }
 
 function ItsTemperatures({ draft, change, unit, mutation }: Earlier) {
+  const { text } = useSeasonWords();
   return (
     <>
       <Field
-        label="Its temperatures"
-        hint={`Day, perhaps a time, core, perhaps air, in °${unit}. A day alone is taken at noon. Other programs’ columns may be pasted.`}
+        label={text('page-seasons.earlier.table')}
+        hint={text('page-seasons.earlier.table.hint', { unitText: unitSigns[unit] })}
         error={mutation.fieldError('/table')}
       >
         {(ids) => (
@@ -187,12 +192,12 @@ function ItsTemperatures({ draft, change, unit, mutation }: Earlier) {
         )}
       </Field>
       <PickField
-        label="In days such as 03/04/2030"
+        label={text('page-seasons.earlier.days')}
         value={draft.order}
         choices={[
-          ['', 'the table shows it'],
-          ['day-first', 'the day comes first'],
-          ['month-first', 'the month comes first'],
+          ['', text('page-seasons.earlier.days.shown')],
+          ['day-first', text('page-seasons.earlier.days.day-first')],
+          ['month-first', text('page-seasons.earlier.days.month-first')],
         ]}
         onValue={(order) => change({ order })}
       />
@@ -201,25 +206,35 @@ function ItsTemperatures({ draft, change, unit, mutation }: Earlier) {
 }
 
 function Shown({ answer, site }: { readonly answer: EarlierAnswer; readonly site: string }) {
-  const { unit } = usePrefs();
+  const { text, rich } = useSeasonWords();
   const reader = useReader(site);
   const day = (instant: string) => fullDay(Date.parse(instant), reader);
   return (
     <div class="earlier-shown" role="status">
       {answer.from !== null && answer.to !== null && answer.highestC !== null && (
         <p>
-          {counted(answer.core, 'reading')} of the core from {day(answer.from)} to {day(answer.to)}, the highest{' '}
-          {formatTemp(answer.highestC, unit)}; {counted(answer.air, 'reading')} of the air.
+          {text('page-seasons.earlier.found', {
+            coreCount: answer.core,
+            fromText: day(answer.from),
+            toText: day(answer.to),
+            highestC: { valueC: answer.highestC, decimals: 1 },
+            airCount: answer.air,
+          })}
         </p>
       )}
       {answer.problem !== null && <p class="refusal">{answer.problem}</p>}
       {answer.refused.length > 0 && (
         <>
-          <p>{counted(answer.refused.length, 'line')} cannot be used:</p>
+          <p>{text('page-seasons.earlier.refused', { lineCount: answer.refused.length })}</p>
           <ul class="differences">
-            {answer.refused.map(({ line, text, reason }) => (
+            {answer.refused.map(({ line, text: lineText, reason }) => (
               <li key={line}>
-                Line {line}, <span class="mono">{text}</span>: {reason}
+                {rich('page-seasons.earlier.refused.line', {
+                  lineNumber: line,
+                  lineText,
+                  reasonText: reason,
+                  mono: (inner) => <span class="mono">{inner}</span>,
+                })}
               </li>
             ))}
           </ul>

@@ -3,33 +3,33 @@
 import { useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { AlignBy } from '../../../../core/seasons/align.ts';
-import { coverNames } from '../../../../shared/contracts/domain/batch.ts';
+import { actKindSchema } from '../../../../shared/contracts/domain/batch.ts';
 import type { ClosestAnswer } from '../../../../shared/contracts/seasons.ts';
-import { materialNames } from '../../../../shared/profiles/material-names.ts';
+import { type Message, message } from '../../../../shared/messages/message.ts';
+import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { formatDifference, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
-import { actNames, capital, counted } from '../../ui/format/words.ts';
 import { Choice } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { curveStyles } from './curve-style.ts';
 import { Overlay } from './overlay.tsx';
-import { renderSeason } from './render-season.ts';
 import { getClosest } from './season-api.ts';
+import { type SeasonWords, useSaySeason, useSeasonWords } from './use-season-words.ts';
 import './season.css';
 import './measure-table.css';
 
 export function LikePage() {
   const { id = '' } = useRoute().params;
   const { value, error } = useQuery(`like ${id}`, () => getClosest(id));
-  const heading = usePage(value ? `Like ${value.batch.name}` : 'Closest past batches');
+  const { text } = useSeasonWords();
+  const batchName = value?.batch.name ?? '';
+  const heading = usePage(value ? text('page-seasons.like.title.of', { batchName }) : text('page-seasons.like.title'));
   return (
     <div class="page">
       <h1 ref={heading} tabIndex={-1}>
-        {value ? `Past batches like ${value.batch.name}` : 'Closest past batches'}
+        {value ? text('page-seasons.like.heading', { batchName }) : text('page-seasons.like.title')}
       </h1>
       {error !== undefined && <p class="refusal">{reasonOf(error)}</p>}
       {value && <Like answer={value} />}
@@ -39,20 +39,21 @@ export function LikePage() {
 
 function Like({ answer }: { readonly answer: ClosestAnswer }) {
   const { unit } = usePrefs();
-  const say = useSay(renderSeason);
+  const { text } = useSeasonWords();
+  const say = useSaySeason();
   const [by, setBy] = useState<AlignBy>('age');
   const names = new Map([answer.batch, ...answer.closest.map(({ batch }) => batch)].map(({ id, name }) => [id, name]));
   return (
     <>
       <p class="lead">{say(answer.messages.says)}</p>
       {answer.closest.length > 0 && (
-        <Part id="like-curves" title="Curves">
+        <Part id="like-curves" title={text('page-seasons.curves')}>
           <Choice
-            legend="Counted from"
+            legend={text('page-seasons.by')}
             value={by}
             choices={[
-              ['age', 'when it was laid'],
-              ['warming', 'when warming began'],
+              ['age', text('page-seasons.by.age')],
+              ['warming', text('page-seasons.by.warming')],
             ]}
             onValue={setBy}
           />
@@ -66,30 +67,30 @@ function Like({ answer }: { readonly answer: ClosestAnswer }) {
         </Part>
       )}
       {answer.closest.length > 0 && (
-        <Part id="closest" title="Closest first">
+        <Part id="closest" title={text('page-seasons.like.closest')}>
           <ol class="closest">
             {answer.closest.map((one) => (
               <li key={one.batch.id}>
-                <Past one={one} unit={unit} />
+                <Past one={one} />
               </li>
             ))}
           </ol>
-          <p class="hint">
-            Closeness counts how far the cores lay apart so far and, beside it, differences of depth, moisture,
-            material, cover and air: {weights}.
-          </p>
+          <p class="hint">{text('page-seasons.like.hint', { depthCm: 10, weighsK: 2 })}</p>
         </Part>
       )}
       <p>
-        <a href={`/batches/${encodeURIComponent(answer.batch.id)}`}>Back to {answer.batch.name}</a>
+        <a href={`/batches/${encodeURIComponent(answer.batch.id)}`}>
+          {text('page-seasons.like.back', { batchName: answer.batch.name })}
+        </a>
       </p>
     </>
   );
 }
 
-const weights = '10 cm of depth, or five points of moisture, weigh like 2 °C between the curves; our own choice';
-
-function Past({ one, unit }: { readonly one: ClosestAnswer['closest'][number]; readonly unit: TempUnit }) {
+function Past({ one }: { readonly one: ClosestAnswer['closest'][number] }) {
+  const words = useSeasonWords();
+  const { text } = words;
+  const say = useSaySeason();
   const { batch, curveK, conditionK, acts } = one;
   const done = acts.filter(({ ahead }) => !ahead);
   const ahead = acts.filter((act) => act.ahead);
@@ -99,24 +100,27 @@ function Past({ one, unit }: { readonly one: ClosestAnswer['closest'][number]; r
         <a href={`/batches/${encodeURIComponent(batch.id)}/record`}>{batch.name}</a>
       </h3>
       <p class="quiet">
-        {laidWords(batch)}
-        The cores lay {formatDifference(curveK, unit).replace('+', '')} apart; what differed in laying and air weighs{' '}
-        {formatDifference(conditionK, unit).replace('+', '')}.
+        {say(laidMessage(batch))}{' '}
+        {text('page-seasons.like.apart', {
+          curveK: { valueK: curveK, decimals: 1 },
+          conditionK: { valueK: conditionK, decimals: 1 },
+        })}
       </p>
       <dl class="ledger">
         <div>
-          <dt>Done until this age</dt>
-          <dd>{done.length === 0 ? 'nothing that was written down' : done.map(actSaid).join('; ')}</dd>
+          <dt>{text('page-seasons.like.done')}</dt>
+          <dd>{actsSaid(done, words)}</dd>
         </div>
         <div>
-          <dt>Done later</dt>
-          <dd>{ahead.length === 0 ? 'nothing that was written down' : ahead.map(actSaid).join('; ')}</dd>
+          <dt>{text('page-seasons.like.later')}</dt>
+          <dd>{actsSaid(ahead, words)}</dd>
         </div>
         <div>
-          <dt>How it ended</dt>
+          <dt>{text('page-seasons.like.ended')}</dt>
           <dd>
-            {batch.outcome ?? 'nobody wrote it down'}
-            {batch.measures.readyDays !== null && ` (after ${counted(Math.round(batch.measures.readyDays), 'day')})`}
+            {batch.outcome ?? text('page-seasons.like.no-outcome')}
+            {batch.measures.readyDays !== null &&
+              ` ${text('page-seasons.like.ready', { dayCount: Math.round(batch.measures.readyDays) })}`}
           </dd>
         </div>
       </dl>
@@ -124,23 +128,31 @@ function Past({ one, unit }: { readonly one: ClosestAnswer['closest'][number]; r
   );
 }
 
-function actSaid({ kind, afterH, amountL, depthM }: ClosestAnswer['closest'][number]['acts'][number]): string {
-  const name = (actNames as Record<string, string>)[kind] ?? kind;
-  const how =
-    amountL !== null
-      ? ` with ${plainNumber(amountL, 0)} L`
-      : depthM !== null
-        ? ` to ${plainNumber(depthM * 100, 0)} cm`
-        : '';
-  return `${name.toLowerCase()}${how} after ${plainNumber(afterH / 24, 1)} days`;
+type PastAct = ClosestAnswer['closest'][number]['acts'][number];
+
+function actsSaid(acts: readonly PastAct[], words: SeasonWords): string {
+  if (acts.length === 0) return words.text('page-seasons.like.nothing');
+  return acts.map((act) => actSaid(act, words)).join('; ');
 }
 
-/** @example "Wheat bran, 29 cm, cover not given." */
-function laidWords({ material, depthM, cover }: ClosestAnswer['batch']): string {
-  const said = [
-    material === null ? 'material not given' : materialNames[material],
-    depthM === null ? 'depth not given' : `${plainNumber(depthM * 100, 0)}\u00a0cm`,
-    cover === null ? 'cover not given' : coverNames[cover],
-  ];
-  return `${capital(said.join(', '))}.`;
+function actSaid({ kind, afterH, amountL, depthM }: PastAct, { text }: SeasonWords): string {
+  const { data: known } = actKindSchema.safeParse(kind);
+  return text('page-seasons.like.act', {
+    kind: known ?? 'other',
+    kindText: kind,
+    how: amountL !== null ? 'water' : depthM !== null ? 'depth' : 'other',
+    waterL: amountL ?? 0,
+    depthCm: Math.round(100 * (depthM ?? 0)),
+    dayNumber: afterH / 24,
+  });
+}
+
+/** @example laidMessage(batch) // => "Wheat bran, 29 cm, cover not given." */
+function laidMessage({ material, depthM, cover }: ClosestAnswer['batch']): Message {
+  return message('season.laid', {
+    materialCapitalPart: material === null ? message('season.laid.no-material') : materialProfiles[material].name,
+    isDepthKnown: depthM !== null,
+    depthCm: Math.round(100 * (depthM ?? 0)),
+    coverPart: cover === null ? message('season.laid.no-cover') : message(`laid.cover.${cover}`),
+  });
 }

@@ -7,11 +7,12 @@ import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
-import { counted, warningNames } from '../../ui/format/words.ts';
+import { warningNames } from '../../ui/format/words.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import type { SortKey, View } from './address.ts';
 import { curveStyles, mostBroughtOut } from './curve-style.ts';
-import { cellOf, headingOf, measureWords } from './measure-words.ts';
+import { cellOf, headingOf, signOf } from './measure-words.ts';
+import { useSeasonWords } from './use-season-words.ts';
 import '../../ui/parts/scrollable.css';
 import './measure-table.css';
 
@@ -25,33 +26,33 @@ interface MeasureTableProps {
 }
 
 export function MeasureTable({ batches, view, broughtOut, unit, onSort, onBringOut }: MeasureTableProps) {
+  const columnWords = useSeasonWords();
+  const { text } = columnWords;
   return (
-    <Scrollable class="table-scroll measure-scroll" label="Measures of each batch">
+    <Scrollable class="table-scroll measure-scroll" label={text('page-seasons.table')}>
       <table class="measure-table">
         <caption>
-          <span class="caption-words">
-            {counted(batches.length, 'batch', 'batches')}. A heading sorts. “–” was not measured or not written down.
-          </span>
+          <span class="caption-words">{text('page-seasons.table.caption', { batchCount: batches.length })}</span>
         </caption>
         <thead>
           <tr>
-            <Heading of="name" words="Batch" sign={null} view={view} onSort={onSort} />
-            <Heading of="startedAt" words="Laid" sign={null} view={view} onSort={onSort} />
+            <Heading of="name" words={text('page-seasons.table.batch')} sign={null} view={view} onSort={onSort} />
+            <Heading of="startedAt" words={text('page-seasons.table.laid')} sign={null} view={view} onSort={onSort} />
             <th scope="col" class="words-cell">
-              Outcome
+              {text('page-seasons.table.outcome')}
             </th>
             {measureKeys.map((key) => (
               <Heading
                 key={key}
                 of={key}
-                words={headingOf(key, unit)}
-                sign={measureWords[key].unit(unit)}
+                words={headingOf(key, columnWords)}
+                sign={signOf(key, unit, columnWords)}
                 view={view}
                 onSort={onSort}
               />
             ))}
             <th scope="col" class="words-cell">
-              Alarms
+              {text('page-seasons.table.alarms')}
             </th>
           </tr>
         </thead>
@@ -111,6 +112,7 @@ interface RowProps {
 }
 
 function Row({ batch, unit, place, full, onBringOut }: RowProps) {
+  const { text } = useSeasonWords();
   const reader = useReader(batch.site);
   const { measures } = batch;
   return (
@@ -127,20 +129,20 @@ function Row({ batch, unit, place, full, onBringOut }: RowProps) {
             <svg viewBox="0 0 24 8" aria-hidden="true">
               {place >= 0 && <path class={`curve-line ${curveStyles[place]?.class ?? ''}`} d="M1 4H23" />}
             </svg>
-            <span class="unseen">Bring out {batch.name}</span>
+            <span class="unseen">{text('page-seasons.table.bring-out', { batchName: batch.name })}</span>
           </label>
           <span>
             <a href={`/batches/${encodeURIComponent(batch.id)}/record`}>{batch.name}</a>
             {batch.endedAt === null && (
               <a class="like" href={`/seasons/like/${encodeURIComponent(batch.id)}`}>
-                Past batches like it
+                {text('page-seasons.table.like')}
               </a>
             )}
           </span>
         </span>
       </th>
       <td>{fullDay(Date.parse(batch.startedAt), reader)}</td>
-      <td class="words-cell">{batch.outcome ?? (batch.endedAt === null ? 'still running' : '–')}</td>
+      <td class="words-cell">{batch.outcome ?? (batch.endedAt === null ? text('page-seasons.table.running') : '–')}</td>
       {measureKeys.map((key) => (
         <td key={key} class="figure">
           {cellOf(key, measures[key], unit)}
@@ -148,11 +150,14 @@ function Row({ batch, unit, place, full, onBringOut }: RowProps) {
       ))}
       <td class="words-cell">
         {measures.alarms.length === 0
-          ? 'none'
+          ? text('page-seasons.table.no-alarm')
           : measures.alarms
-              .map(
-                ({ kind, count, hours }) =>
-                  `${warningNames[kind]}${count > 1 ? ` ${count} times` : ''}, ${hours < 10 ? hours.toFixed(1) : Math.round(hours)} h`,
+              .map(({ kind, count, hours }) =>
+                text('page-seasons.table.alarm', {
+                  warningText: warningNames[kind],
+                  alarmCount: count,
+                  hoursText: hours < 10 ? hours.toFixed(1) : String(Math.round(hours)),
+                }),
               )
               .join('; ')}
       </td>
@@ -160,20 +165,17 @@ function Row({ batch, unit, place, full, onBringOut }: RowProps) {
   );
 }
 
-const spreadRows = [
-  ['Middle', 'middle'],
-  ['A quarter lie below', 'quarter'],
-  ['A quarter lie above', 'threeQuarter'],
-] as const;
+const spreadRows = ['middle', 'quarter', 'threeQuarter'] as const;
 
 function Spreads({ batches, unit }: { readonly batches: readonly ComparedBatch[]; readonly unit: TempUnit }) {
+  const { text } = useSeasonWords();
   if (batches.length < 2) return null;
   const spreads = measureKeys.map((key: MeasureKey) => ({ key, spread: spreadOf(columnOf(batches, key)) }));
   return (
     <tfoot>
-      {spreadRows.map(([words, of]) => (
+      {spreadRows.map((of) => (
         <tr key={of}>
-          <th scope="row">{words}</th>
+          <th scope="row">{text(`page-seasons.spread.${of}`)}</th>
           <td />
           <td />
           {spreads.map(({ key, spread }) => (

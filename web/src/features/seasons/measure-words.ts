@@ -1,68 +1,78 @@
 /** The measures as columns of the table and as words of a difference. */
 import type { MeasureKey } from '../../../../core/seasons/measure-keys.ts';
+import { type Message, message } from '../../../../shared/messages/message.ts';
 import { differenceIn, plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
+import type { SeasonWords } from './use-season-words.ts';
 
-export interface MeasureWords {
-  readonly heading: string;
-  readonly unit: (unit: TempUnit) => string;
-  /** For sentences, e.g. "hours to 40 °C". */
-  readonly name: (unit: TempUnit) => string;
+interface MeasureShown {
   readonly decimals: number;
-  readonly kind: 'number' | 'temperature' | 'difference' | 'share';
+  readonly kind: 'hours' | 'number' | 'litres' | 'days' | 'temperature' | 'degree-hours' | 'share';
 }
 
-const noBreak = '\u00a0';
-const at = (unit: TempUnit, tempC: number) => `${plainNumber(tempIn(unit, tempC), 0)}${noBreak}${unitSigns[unit]}`;
-
-function measure(
-  heading: string,
-  unit: string,
-  name: MeasureWords['name'],
-  decimals = 0,
-  kind: MeasureWords['kind'] = 'number',
-): MeasureWords {
-  const sign = { number: () => unit, share: () => '%, wet basis', temperature: (of: TempUnit) => unitSigns[of] };
-  return { heading, unit: kind === 'difference' ? (of) => `${unitSigns[of]} h` : sign[kind], name, decimals, kind };
-}
-
-export const measureWords: Record<MeasureKey, MeasureWords> = {
-  hoursTo40: measure('To 40 °C', 'h', (unit) => `hours to ${at(unit, 40)}`),
-  peakC: measure('Peak', '', () => 'the peak', 1, 'temperature'),
-  peakAfterH: measure('Peak after', 'h', () => 'hours to the peak'),
-  comfortH: measure('In the comfortable band', 'h', () => 'hours in the comfortable band'),
-  above50H: measure('Above 50 °C', 'h', (unit) => `hours above ${at(unit, 50)}`, 1),
-  above60H: measure('Above 60 °C', 'h', (unit) => `hours above ${at(unit, 60)}`, 1),
-  activityH: measure('Activity-hours', 'h', () => 'activity-hours'),
-  degreeH: measure('Degree-hours above the air', '', () => 'degree-hours above the air', 0, 'difference'),
-  moistureStartFrac: measure('Moisture, start', '', () => 'moisture at the start', 0, 'share'),
-  moistureEndFrac: measure('Moisture, end', '', () => 'moisture at the end', 0, 'share'),
-  waterL: measure('Water added', 'L', () => 'water added', 0),
-  turns: measure('Turns', '', () => 'turns', 0),
-  alarmH: measure('Alarms stood', 'h', () => 'hours alarms stood', 0),
-  readyDays: measure('To ready', 'days', () => 'days to ready', 1),
-  airMeanC: measure('Mean air', '', () => 'the mean of the air', 1, 'temperature'),
+const shownAs: Record<MeasureKey, MeasureShown> = {
+  hoursTo40: { decimals: 0, kind: 'hours' },
+  peakC: { decimals: 1, kind: 'temperature' },
+  peakAfterH: { decimals: 0, kind: 'hours' },
+  comfortH: { decimals: 0, kind: 'hours' },
+  above50H: { decimals: 1, kind: 'hours' },
+  above60H: { decimals: 1, kind: 'hours' },
+  activityH: { decimals: 0, kind: 'hours' },
+  degreeH: { decimals: 0, kind: 'degree-hours' },
+  moistureStartFrac: { decimals: 0, kind: 'share' },
+  moistureEndFrac: { decimals: 0, kind: 'share' },
+  waterL: { decimals: 0, kind: 'litres' },
+  turns: { decimals: 0, kind: 'number' },
+  alarmH: { decimals: 0, kind: 'hours' },
+  readyDays: { decimals: 1, kind: 'days' },
+  airMeanC: { decimals: 1, kind: 'temperature' },
 };
 
-/** Headings name temperatures too. */
-export function headingOf(key: MeasureKey, unit: TempUnit): string {
-  return measureWords[key].heading.replace(/(\d{1,3}) °C/, (_all, tempC: string) => at(unit, Number(tempC)));
+/** Temperatures that measures are named by. */
+const limitsC = { hoursTo40: 40, above50H: 50, above60H: 60 } as const;
+
+const noBreak = '\u00a0';
+const limitOf = (valueC: number) => ({ limitC: { valueC, decimals: 0 } }) as const;
+
+/** For sentences. @example measureName('hoursTo40') // => "hours to 40 °C" */
+export function measureName(key: MeasureKey): Message {
+  return key === 'hoursTo40' || key === 'above50H' || key === 'above60H'
+    ? message(`season.measure.${key}`, limitOf(limitsC[key]))
+    : message(`season.measure.${key}`);
+}
+
+/** Of a column. */
+export function headingOf(key: MeasureKey, { text }: SeasonWords): string {
+  return key === 'hoursTo40' || key === 'above50H' || key === 'above60H'
+    ? text(`page-seasons.heading.${key}`, limitOf(limitsC[key]))
+    : text(`page-seasons.heading.${key}`);
+}
+
+/** '' where figures stand alone. */
+export function signOf(key: MeasureKey, unit: TempUnit, { text }: SeasonWords): string {
+  const { kind } = shownAs[key];
+  if (kind === 'hours') return 'h';
+  if (kind === 'litres') return 'L';
+  if (kind === 'days') return text('page-seasons.unit.days');
+  if (kind === 'share') return text('page-seasons.unit.share');
+  if (kind === 'temperature') return unitSigns[unit];
+  return kind === 'degree-hours' ? `${unitSigns[unit]} h` : '';
 }
 
 export function cellOf(key: MeasureKey, value: number | null, unit: TempUnit): string {
   if (value === null) return '–';
-  const { kind, decimals } = measureWords[key];
+  const { kind, decimals } = shownAs[key];
   if (kind === 'temperature') return plainNumber(tempIn(unit, value), decimals);
-  if (kind === 'difference') return plainNumber(differenceIn(unit, value), decimals);
+  if (kind === 'degree-hours') return plainNumber(differenceIn(unit, value), decimals);
   return plainNumber(kind === 'share' ? value * 100 : value, decimals);
 }
 
-/** @example amountOf('comfortH', 'C')(9.4) // => "9 h" */
-export function amountOf(key: MeasureKey, unit: TempUnit): (difference: number) => string {
-  const { kind, decimals, unit: signOf } = measureWords[key];
-  const sign = kind === 'share' ? 'points' : signOf(unit);
+/** @example amountOf('comfortH', 'C', words)(9.4) // => "9 h" */
+export function amountOf(key: MeasureKey, unit: TempUnit, words: SeasonWords): (difference: number) => string {
+  const { kind, decimals } = shownAs[key];
+  const sign = kind === 'share' ? words.text('page-seasons.unit.points') : signOf(key, unit, words);
   return (value) => {
     const shown =
-      kind === 'temperature' || kind === 'difference'
+      kind === 'temperature' || kind === 'degree-hours'
         ? differenceIn(unit, value)
         : kind === 'share'
           ? value * 100

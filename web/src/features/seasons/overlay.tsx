@@ -4,7 +4,6 @@ import { useMemo, useState } from 'preact/hooks';
 import type { AlignBy } from '../../../../core/seasons/align.ts';
 import type { AgedCurve } from '../../../../shared/contracts/seasons.ts';
 import { formatTemp, plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
-import { counted } from '../../ui/format/words.ts';
 import { useWidth } from '../../ui/use-width.ts';
 import { type CurveGroup, middleCurve } from './curve-groups.ts';
 import { curveStyles } from './curve-style.ts';
@@ -20,6 +19,7 @@ import {
   xOf,
   yOf,
 } from './overlay-shape.ts';
+import { useSeasonWords } from './use-season-words.ts';
 import './season.css';
 
 export interface OverlayProps {
@@ -55,11 +55,12 @@ function useDrawing({ curves, by }: OverlayProps, width: number) {
 
 export function Overlay(props: OverlayProps) {
   const { curves, nameOf, by, broughtOut, unit } = props;
+  const { text } = useSeasonWords();
   const groups = broughtOut.length > 0 ? [] : (props.groups ?? []);
   const { place, width } = useWidth(960);
   const [under, setUnder] = useState<Nearest | null>(null);
   const drawing = useDrawing(props, width);
-  if (!drawing) return <p class="quiet">No probe measured the core of these batches.</p>;
+  if (!drawing) return <p class="quiet">{text('page-seasons.not-measured')}</p>;
   const { drawn, core, size, air, airSize } = drawing;
   const lines = { curves: drawn, by, broughtOut, groups, under: under?.id };
   const left = curves.length - drawn.length;
@@ -73,7 +74,7 @@ export function Overlay(props: OverlayProps) {
       <svg
         viewBox={`0 0 ${size.width} ${size.height}`}
         role="img"
-        aria-label={`Cores of ${counted(drawn.length, 'batch', 'batches')} laid over each other by ${byWords[by]}; the table below has their figures.`}
+        aria-label={text('page-seasons.over.aloud', { batchCount: drawn.length, by: choiceOf(by) })}
         onPointerMove={point}
         onPointerLeave={() => setUnder(null)}
       >
@@ -86,14 +87,19 @@ export function Overlay(props: OverlayProps) {
       </svg>
       <p class="overlay-values" aria-live="off">
         {under
-          ? `${nameOf(under.id)}: ${formatTemp(under.tempC, unit)} ${sinceWords(under.hour, by)}`
-          : `Core in ${unitSigns[unit]} by days ${by === 'age' ? 'since it was laid' : 'since warming began'}. Point at a line to read it.`}
+          ? text('page-seasons.over.at', {
+              batchName: nameOf(under.id),
+              tempText: formatTemp(under.tempC, unit),
+              dayNumber: Math.abs(under.hour) / 24,
+              isBefore: under.hour < 0,
+              by: choiceOf(by),
+            })
+          : text('page-seasons.over.point', { unitText: unitSigns[unit], by: choiceOf(by) })}
       </p>
       {air && <AirBelow {...lines} frame={air} size={airSize} unit={unit} />}
       <figcaption class="hint no-print">
-        Beneath: the air, on the same days.
-        {left > 0 &&
-          ` ${counted(left, 'batch', 'batches')} never warmed and so ${left === 1 ? 'has' : 'have'} no place here.`}
+        {text('page-seasons.over.beneath')}
+        {left > 0 && ` ${text('page-seasons.over.never-warmed', { batchCount: left })}`}
       </figcaption>
       {broughtOut.length > 0 && <Key nameOf={nameOf} broughtOut={broughtOut} />}
       {groups.length > 0 && <GroupKey groups={groups} />}
@@ -102,9 +108,10 @@ export function Overlay(props: OverlayProps) {
 }
 
 function AirBelow({ unit, ...lines }: Omit<LinesProps, 'which'> & Pick<OverlayProps, 'unit'>) {
+  const { text } = useSeasonWords();
   const { frame, size } = lines;
   return (
-    <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label="The air beside them, by the same days">
+    <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label={text('page-seasons.over.air')}>
       <Grid frame={frame} size={size} unit={unit} days={false} />
       <Lines {...lines} which="airC" />
     </svg>
@@ -127,6 +134,7 @@ function Key({ nameOf, broughtOut }: Pick<OverlayProps, 'nameOf' | 'broughtOut'>
 }
 
 function GroupKey({ groups }: { readonly groups: readonly CurveGroup[] }) {
+  const { text } = useSeasonWords();
   return (
     <ul class="curve-key">
       {groups.map(({ id, name, ids }, i) => (
@@ -134,7 +142,7 @@ function GroupKey({ groups }: { readonly groups: readonly CurveGroup[] }) {
           <svg viewBox="0 0 40 8" aria-hidden="true">
             <path class={`curve-line ${curveStyles[i]?.class ?? ''}`} d="M1 4H39" />
           </svg>
-          {name}: {ids.length === 1 ? 'one batch' : `the middle of ${ids.length} batches`}
+          {text('page-seasons.over.group', { groupName: name, batchCount: ids.length })}
         </li>
       ))}
     </ul>
@@ -172,13 +180,7 @@ function Middles({ curves, by, frame, size, groups }: MiddlesProps) {
   );
 }
 
-const byWords: Record<AlignBy, string> = { age: 'age', warming: 'the time since warming began' };
-
-function sinceWords(hour: number, by: AlignBy): string {
-  const days = plainNumber(Math.abs(hour) / 24, 1);
-  const zero = by === 'age' ? 'it was laid' : 'warming began';
-  return `${days} days ${hour < 0 ? 'before' : 'after'} ${zero}`;
-}
+const choiceOf = (by: AlignBy) => (by === 'age' ? 'age' : 'other');
 
 function Grid({ frame, size, unit, days }: { frame: Frame; size: Size; unit: TempUnit; days: boolean }) {
   const marks = dayMarks(frame, size.width - size.left - size.right);
@@ -229,7 +231,7 @@ function Lines({ curves, by, which, frame, size, broughtOut, groups, under }: Li
         const style = curveStyles[broughtOut.indexOf(curve.id)];
         const ofGroup = curveStyles[groups.findIndex(({ ids }) => ids.includes(curve.id))];
         const isBehind = broughtOut.length > 0 || groups.length > 0;
-        const quiet = ofGroup ? `${ofGroup.class} curve-of-group` : isBehind ? 'curve-behind' : 'curve-plain';
+        const quiet = ofGroup ? [ofGroup.class, 'curve-of-group'].join(' ') : isBehind ? 'curve-behind' : 'curve-plain';
         return (
           <path
             key={curve.id}

@@ -2,10 +2,11 @@
 import { useState } from 'preact/hooks';
 import type { SeasonView } from '../../../../shared/contracts/seasons.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { capital, counted } from '../../ui/format/words.ts';
+import { capital } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { nameSeason } from './season-api.ts';
+import { useSeasonWords } from './use-season-words.ts';
 import './season.css';
 
 interface SeasonNamesProps {
@@ -14,6 +15,7 @@ interface SeasonNamesProps {
 }
 
 export function SeasonNames({ seasons, onNamed }: SeasonNamesProps) {
+  const { text } = useSeasonWords();
   const [open, setOpen] = useState<string>();
   return (
     <ul class="season-names">
@@ -23,8 +25,11 @@ export function SeasonNames({ seasons, onNamed }: SeasonNamesProps) {
             <b>{capital(season.name)}</b>
             <span class="quiet">
               {' '}
-              {season.name === season.usualName ? '' : `${season.usualName}, `}
-              {counted(season.batches, 'batch', 'batches')}
+              {text('page-seasons.name.usual', {
+                isUsual: season.name === season.usualName,
+                seasonName: season.usualName,
+                batchCount: season.batches,
+              })}
             </span>
           </span>
           {open === season.id ? (
@@ -38,7 +43,7 @@ export function SeasonNames({ seasons, onNamed }: SeasonNamesProps) {
           ) : (
             <May to="keeper">
               <button type="button" class="plain" onClick={() => setOpen(season.id)}>
-                Name {season.usualName}
+                {text('page-seasons.name', { seasonName: season.usualName })}
               </button>
             </May>
           )}
@@ -49,6 +54,7 @@ export function SeasonNames({ seasons, onNamed }: SeasonNamesProps) {
 }
 
 function NameForm({ season, onDone }: { readonly season: SeasonView; readonly onDone: () => void }) {
+  const { text } = useSeasonWords();
   const mutation = useMutation();
   const [name, setName] = useState(season.name === season.usualName ? '' : season.name);
   const save = async (wanted: string | null) => {
@@ -63,14 +69,14 @@ function NameForm({ season, onDone }: { readonly season: SeasonView; readonly on
       }}
     >
       <TextField
-        label={`Name of ${season.usualName}`}
+        label={text('page-seasons.name.of', { seasonName: season.usualName })}
         value={name}
         onValue={setName}
-        hint="Empty gives the usual name back."
+        hint={text('page-seasons.name.hint')}
       />
       <Refusal error={mutation.error} />
       <button type="submit" disabled={mutation.busy}>
-        Keep the name
+        {text('page-seasons.name.keep')}
       </button>
     </form>
   );

@@ -1,12 +1,13 @@
 /** Batches of past seasons side by side: curves, measures, two groups in words. */
 
+import type { ComponentChildren } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { useLocation, useRoute } from 'preact-iso';
 import type { CompareAnswer } from '../../../../shared/contracts/seasons.ts';
 import { reasonOf } from '../../data/client.ts';
+import { useMay } from '../../data/me.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { counted } from '../../ui/format/words.ts';
 import { FileLink } from '../../ui/parts/file-link.tsx';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
@@ -15,19 +16,20 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { addressOf, type Comparison, choiceQuery, idsIn, readComparison, type View } from './address.ts';
 import { Apart } from './apart.tsx';
 import { Choose } from './choose.tsx';
-import { type ColourFact, colourFacts, curveGroups, tellingFact } from './curve-groups.ts';
+import { colourFacts, curveGroups, tellingFact } from './curve-groups.ts';
 import { MeasureTable } from './measure-table.tsx';
-import { splitNames } from './named-groups.ts';
 import { Overlay } from './overlay.tsx';
 import { getCompared, getCurves } from './season-api.ts';
 import { SeasonNames } from './season-names.tsx';
 import { foundIn, sorted } from './table-rows.ts';
 import { TwoGroups } from './two-groups.tsx';
+import { useSaySeason, useSeasonWords } from './use-season-words.ts';
 import './season.css';
 import './measure-table.css';
 
 export function SeasonsPage() {
-  const heading = usePage('Seasons side by side');
+  const { text } = useSeasonWords();
+  const heading = usePage(text('page-seasons.title'));
   const { query } = useRoute();
   const { route } = useLocation();
   const comparison = useMemo(() => readComparison(query), [query]);
@@ -37,12 +39,9 @@ export function SeasonsPage() {
   return (
     <div class="page seasons-page">
       <h1 ref={heading} tabIndex={-1}>
-        Seasons side by side
+        {text('page-seasons.title')}
       </h1>
-      <p class="lead no-print">
-        What past batches did, laid over each other. The address of this page holds the choice, so a link shows the
-        same.
-      </p>
+      <p class="lead no-print">{text('page-seasons.lead')}</p>
       {compared.error !== undefined && <p class="refusal">{reasonOf(compared.error)}</p>}
       {compared.value && (
         <Choose choice={comparison.choice} offers={compared.value.offers} onChoice={(choice) => go({ choice })} />
@@ -56,7 +55,7 @@ export function SeasonsPage() {
           onNamed={() => void compared.refresh()}
         />
       ) : (
-        compared.error === undefined && <p class="quiet">Reading past batches …</p>
+        compared.error === undefined && <p class="quiet">{text('page-seasons.reading')}</p>
       )}
     </div>
   );
@@ -88,46 +87,40 @@ function useShown({ answer, comparison: { view }, asked }: ComparedProps) {
 }
 
 function Compared(props: ComparedProps) {
+  const { text, rich } = useSeasonWords();
+  const mayBring = useMay('keeper');
   const { answer, asked, onView, onNamed } = props;
   const { view } = props.comparison;
   const found = useShown(props);
   const { shown } = found;
   const { unit } = usePrefs();
   if (answer.batches.length === 0) {
-    return (
-      <p class="sentence">
-        No batch fits this choice. A batch comes here when it has ended
-        <May to="keeper" otherwise=".">
-          ; earlier ones can be <a href="/seasons/earlier">brought in from a notebook or a log</a>.
-        </May>
-      </p>
-    );
+    return <p class="sentence">{rich('page-seasons.none', { mayBring, link: toEarlier })}</p>;
   }
   return (
     <>
       <div class="seasons-tools">
         <p>
-          {counted(shown.length, 'batch', 'batches')}
-          {answer.leftOut > 0 && `, and ${answer.leftOut} older ones left out`}
+          {answer.leftOut > 0
+            ? text('page-seasons.left-out', { batchCount: shown.length, leftOutCount: answer.leftOut })
+            : text('page-seasons.batches', { batchCount: shown.length })}
         </p>
         <Tools asked={asked} />
       </div>
       <Curves of={found} view={view} onView={onView} />
       <Measures of={found} view={view} onView={onView} />
-      <Part id="groups" title="Two groups">
+      <Part id="groups" title={text('page-seasons.groups')}>
         <TwoGroups batches={shown} view={view} unit={unit} onView={onView} />
       </Part>
       <May to="keeper">
         <div class="no-print">
-          <Part id="earlier" title="Earlier years">
-            <p>
-              A notebook with one temperature a day is enough: <a href="/seasons/earlier">bring in an earlier batch</a>.
-            </p>
+          <Part id="earlier" title={text('page-seasons.earlier')}>
+            <p>{rich('page-seasons.earlier.lead', { link: toEarlier })}</p>
           </Part>
         </div>
       </May>
       <div class="no-print">
-        <Part id="season-names" title="Names of seasons">
+        <Part id="season-names" title={text('page-seasons.names')}>
           <SeasonNames seasons={answer.offers.seasons} onNamed={onNamed} />
         </Part>
       </div>
@@ -140,47 +133,52 @@ interface ShownProps extends Pick<ComparedProps, 'onView'> {
   readonly view: View;
 }
 
-const factNames: Record<ColourFact, string> = { ...splitNames, ending: 'how it ended' };
+const toEarlier = (inner: ComponentChildren) => <a href="/seasons/earlier">{inner}</a>;
 
 function Curves({ of: { curves, shown, inOrder, nameOf, broughtOut }, view, onView }: ShownProps) {
+  const { text } = useSeasonWords();
+  const say = useSaySeason();
   const { unit } = usePrefs();
   const fact = useMemo(
     () => (view.colour === 'best' ? tellingFact(shown) : view.colour === 'none' ? undefined : view.colour),
     [view.colour, shown],
   );
-  const groups = useMemo(() => (fact ? curveGroups(shown, fact) : []), [fact, shown]);
+  const groups = useMemo(() => (fact ? curveGroups(shown, fact, say) : []), [fact, shown]);
   return (
-    <Part id="curves" title="Curves">
+    <Part id="curves" title={text('page-seasons.curves')}>
       <div class="seasons-views">
         <Choice
-          legend="Counted from"
+          legend={text('page-seasons.by')}
           value={view.by}
           choices={[
-            ['age', 'when it was laid'],
-            ['warming', 'when warming began'],
+            ['age', text('page-seasons.by.age')],
+            ['warming', text('page-seasons.by.warming')],
           ]}
           onValue={(by) => onView({ by })}
         />
         <Choice
-          legend="Drawn"
+          legend={text('page-seasons.draw')}
           value={view.draw}
           choices={[
-            ['over', 'over each other'],
-            ['apart', 'each by itself'],
+            ['over', text('page-seasons.draw.over')],
+            ['apart', text('page-seasons.draw.apart')],
           ]}
           onValue={(draw) => onView({ draw })}
         />
         {view.draw === 'over' && (
           <PickField
-            label="Coloured by"
+            label={text('page-seasons.colour')}
             value={fact ?? 'none'}
-            choices={[...colourFacts.map((one) => [one, factNames[one]] as const), ['none', 'nothing'] as const]}
+            choices={[
+              ...colourFacts.map((one) => [one, text(`page-seasons.fact.${one}`)] as const),
+              ['none', text('page-seasons.colour.none')] as const,
+            ]}
             onValue={(colour) => onView({ colour })}
           />
         )}
       </div>
       {curves.value === undefined ? (
-        <p class="quiet">{curves.error === undefined ? 'Reading curves …' : reasonOf(curves.error)}</p>
+        <p class="quiet">{curves.error === undefined ? text('page-seasons.curves.reading') : reasonOf(curves.error)}</p>
       ) : view.draw === 'over' ? (
         <Overlay curves={inOrder} nameOf={nameOf} by={view.by} broughtOut={broughtOut} unit={unit} groups={groups} />
       ) : (
@@ -191,12 +189,13 @@ function Curves({ of: { curves, shown, inOrder, nameOf, broughtOut }, view, onVi
 }
 
 function Measures({ of: { shown, broughtOut }, view, onView }: ShownProps) {
+  const { text } = useSeasonWords();
   const { unit } = usePrefs();
   return (
     <section aria-labelledby="measures" class="measures-part">
-      <h2 id="measures">Measures</h2>
+      <h2 id="measures">{text('page-seasons.measures')}</h2>
       <div class="measures-find">
-        <TextField label="Find in names and outcomes" value={view.find} onValue={(find) => onView({ find })} />
+        <TextField label={text('page-seasons.measures.find')} value={view.find} onValue={(find) => onView({ find })} />
       </div>
       <MeasureTable
         batches={shown}
@@ -206,31 +205,29 @@ function Measures({ of: { shown, broughtOut }, view, onView }: ShownProps) {
         onSort={(sort, order) => onView({ sort, order })}
         onBringOut={(ids) => onView({ out: ids.join(',') })}
       />
-      <p class="hint no-print">
-        A tick brings a curve out above. Activity-hours and the moisture at the end are sums of our own from the core
-        and the air; the outcome is what a person wrote. Figures of heat come from ten-minute means.
-      </p>
+      <p class="hint no-print">{text('page-seasons.measures.hint')}</p>
     </section>
   );
 }
 
 function Tools({ asked }: { readonly asked: string }) {
+  const { text } = useSeasonWords();
   const [status, setStatus] = useState('');
   const copy = async () => {
     try {
       await navigator.clipboard.writeText(location.href);
-      setStatus('The link is copied.');
+      setStatus(text('page-seasons.link.copied'));
     } catch {
-      setStatus('This browser does not let a page copy: take the address from its own line.');
+      setStatus(text('page-seasons.link.not-copied'));
     }
   };
   return (
     <div class="tools">
       <button type="button" onClick={() => void copy()}>
-        Copy the link
+        {text('page-seasons.link')}
       </button>
       <button type="button" onClick={() => print()}>
-        Print
+        {text('page-seasons.print')}
       </button>
       <FileLink path={`/api/compare.csv?${asked}`} name="batches-compared.csv">
         CSV

@@ -4,13 +4,12 @@ import { chanceRemark, noCause, sayDifference } from '../../../../core/seasons/d
 import { compareGroups, type Group, pairOf } from '../../../../core/seasons/groups.ts';
 import { type ComparedBatch, splits } from '../../../../shared/contracts/seasons.ts';
 import { paragraph, verbatim } from '../../../../shared/messages/message.ts';
-import { useSay } from '../../data/live/use-say.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import type { View } from './address.ts';
-import { amountOf, measureWords } from './measure-words.ts';
-import { groupsBy, splitNames } from './named-groups.ts';
-import { renderSeason } from './render-season.ts';
+import { amountOf, measureName } from './measure-words.ts';
+import { groupsBy } from './named-groups.ts';
+import { useSaySeason, useSeasonWords } from './use-season-words.ts';
 import './season.css';
 
 interface TwoGroupsProps {
@@ -21,28 +20,33 @@ interface TwoGroupsProps {
 }
 
 export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
-  const groups = view.split === '' ? [] : groupsBy(batches, view.split);
+  const { text } = useSeasonWords();
+  const say = useSaySeason();
+  const groups = view.split === '' ? [] : groupsBy(batches, view.split, say);
   const [one, other] = pairOf(groups, view.one, view.other) ?? [];
   const choices = groups.map(({ id, name, batches: of }) => [id, `${name} (${of.length})`] as const);
   return (
     <>
       <div class="choose">
         <PickField
-          label="Part them by"
+          label={text('page-seasons.split')}
           value={view.split}
-          choices={[['', 'nothing'], ...splits.map((split) => [split, splitNames[split]] as const)]}
+          choices={[
+            ['', text('page-seasons.split.nothing')],
+            ...splits.map((split) => [split, text(`page-seasons.fact.${split}`)] as const),
+          ]}
           onValue={(split) => onView({ split, one: '', other: '' })}
         />
         {one && other && (
           <>
             <PickField
-              label="One group"
+              label={text('page-seasons.split.one')}
               value={one.id}
               choices={choices}
               onValue={(id) => onView({ ...view, one: id })}
             />
             <PickField
-              label="The other group"
+              label={text('page-seasons.split.other')}
               value={other.id}
               choices={choices}
               onValue={(id) => onView({ ...view, other: id })}
@@ -51,22 +55,24 @@ export function TwoGroups({ batches, view, unit, onView }: TwoGroupsProps) {
         )}
       </div>
       {view.split === '' ? (
-        <p class="quiet">Choose what to part the batches by, and what differs between two groups is shown here.</p>
+        <p class="quiet">{text('page-seasons.split.choose')}</p>
       ) : one && other ? (
         <Comparison one={one} other={other} unit={unit} />
       ) : (
-        <p class="quiet">All batches shown here have the same {splitNames[view.split]}.</p>
+        <p class="quiet">{text('page-seasons.split.same', { factText: text(`page-seasons.fact.${view.split}`) })}</p>
       )}
     </>
   );
 }
 
 function Comparison({ one, other, unit }: { readonly one: Group; readonly other: Group; readonly unit: TempUnit }) {
-  const say = useSay(renderSeason);
+  const words = useSeasonWords();
+  const { text } = words;
+  const say = useSaySeason();
   const measures = compareGroups(one, other).map((found) => {
-    const amount = amountOf(found.key, unit);
+    const amount = amountOf(found.key, unit, words);
     const saying = {
-      name: verbatim(measureWords[found.key].name(unit)),
+      name: measureName(found.key),
       amount: (difference: number) => verbatim(amount(difference)),
     };
     return { ...found, words: say(sayDifference(found, saying, [one.name, other.name])) };
@@ -79,10 +85,12 @@ function Comparison({ one, other, unit }: { readonly one: Group; readonly other:
     <div>
       <p class="sentence">
         {few
-          ? `${countsSaid(one, other)}: too few to tell.`
-          : standing.length === 0
-            ? 'No measure differs clearly between the two.'
-            : `${standing.length === 1 ? 'One measure differs' : `${standing.length} measures differ`} between the two.`}
+          ? text('page-seasons.split.few', {
+              isEach: one.batches.length === other.batches.length,
+              oneCount: one.batches.length,
+              otherCount: other.batches.length,
+            })
+          : text('page-seasons.split.standing', { measureCount: standing.length })}
       </p>
       <ul class="differences">
         {standing.map(({ key, words }) => (
@@ -91,7 +99,7 @@ function Comparison({ one, other, unit }: { readonly one: Group; readonly other:
       </ul>
       {!few && rest.length > 0 && (
         <details class="more">
-          <summary>The other measures</summary>
+          <summary>{text('page-seasons.split.rest')}</summary>
           <ul class="differences">
             {rest.map(({ key, words }) => (
               <li key={key}>{words}</li>
@@ -102,9 +110,4 @@ function Comparison({ one, other, unit }: { readonly one: Group; readonly other:
       <p class="hint no-print">{say(paragraph(noCause, chanceRemark(compared)))}</p>
     </div>
   );
-}
-
-function countsSaid(one: Group, other: Group): string {
-  const [a, b] = [one.batches.length, other.batches.length];
-  return a === b ? `${a === 1 ? 'One batch' : `${a} batches`} each` : `${a} and ${b} batches`;
 }
