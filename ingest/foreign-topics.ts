@@ -5,11 +5,11 @@
 import type { MappingInput } from '../shared/contracts/ingest.ts';
 import type { ForeignFilter, IngestLog } from './commit/inbound-source.ts';
 import { airAheadFilter } from './decode/topic.ts';
-import type { DeviceHearers } from './devices/device-memory.ts';
+import type { DeviceListeners } from './devices/device-memory.ts';
 import { type Devices, recogniseDevices } from './devices/recognise-devices.ts';
 import { mappingProblem } from './mapping/mapping.ts';
 
-export interface ForeignTopicsParts extends DeviceHearers {
+export interface ForeignTopicsParts extends DeviceListeners {
   readonly root: string;
   readonly log: IngestLog;
   readonly mappings: readonly MappingInput[];

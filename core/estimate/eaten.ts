@@ -26,7 +26,7 @@ const lostFrac = 0.04;
  */
 const tooDryFrac = 0.1;
 
-/** What is told of the bed beside its temperature of now. */
+/** What is given of the bed beside its temperature of now. */
 interface EatenSight {
   readonly work: Readonly<Work>;
   readonly water: Readonly<WaterState>;

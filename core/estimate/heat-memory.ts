@@ -70,15 +70,15 @@ export function rememberHeat(
   }
   const warmestC = Math.max(lastC, tempC);
   if (warmestC < limits.actC && warmestC < limits.lossC) return; // most readings
-  const isTold = gapMs > 0 && gapMs <= furthestMs;
-  if (isTold) heat.actMs += gapMs * shareAbove(lastC, tempC, limits.actC);
+  const isKnown = gapMs > 0 && gapMs <= furthestMs;
+  if (isKnown) heat.actMs += gapMs * shareAbove(lastC, tempC, limits.actC);
   if (warmestC < limits.lossC) return;
   if (heat.lossUntilMs !== null && isJudgedSince(heat.lossUntilMs, atMs, noted)) {
     heat.unjudgedLossMs = 0;
     heat.unjudgedPeakC = tempC;
   }
   heat.unjudgedPeakC = Math.max(heat.unjudgedPeakC, warmestC);
-  const lossMs = isTold ? gapMs * shareAbove(lastC, tempC, limits.lossC) : 0;
+  const lossMs = isKnown ? gapMs * shareAbove(lastC, tempC, limits.lossC) : 0;
   heat.lossMs += lossMs;
   heat.unjudgedLossMs += lossMs;
   heat.lossUntilMs = tempC >= limits.lossC ? atMs : Math.round(lastAtMs + lossMs);

@@ -108,8 +108,8 @@ function whyOfHour(
 ): StallWhy | undefined {
   const { hours, positions, work, phase, disturbance } = sight;
   const { depthM } = bed;
-  const { nearlyDone, humpK, wakingH, coldWakingH, ...told } = stageProfiles[setup.stage].stall;
-  const { isIdleWhenWarm, standingPerDay, slowPerDay } = told;
+  const { nearlyDone, humpK, wakingH, coldWakingH, ...limits } = stageProfiles[setup.stage].stall;
+  const { isIdleWhenWarm, standingPerDay, slowPerDay } = limits;
   if (!standing && work.most >= nearlyDone) return undefined;
   const ageH = (endMs - setup.startedAtMs) / msPerHour;
   const hadItsHump = phase.highestExcessK >= humpK;

@@ -52,12 +52,12 @@ export function followWork(work: Work, seen: SeenHour | null, recipe: Recipe, be
   const doneBefore = work.done;
   if (seen !== null) {
     const share = hourWork(seen.now, seen.before, seen.air, recipe, bed, waterKgKg);
-    // A thin bed loses at night what it was lent by day, and both count; a fall by a hand is no work undone.
+    // A thin bed loses at night what it was given by day, and both count; a fall by a hand is no work undone.
     const made = share < openedPerH ? 0 : share;
     work.done = Math.max(0, work.done + made);
     work.perDay += (24 * made - work.perDay) / easedH;
   } else work.done += Math.max(0, work.perDay / 24);
-  // What a thin bed is lent by day it gives back at night, so that its most would say too much.
+  // What a thin bed is given by day it gives back at night, so that its most would say too much.
   work.most = bed.depthM < shallowM ? work.done : Math.max(work.most, work.done);
   return Math.max(0, Math.min(mostShare, work.done) - doneBefore);
 }

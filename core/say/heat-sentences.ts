@@ -14,7 +14,7 @@ const undecided: Saying = {
   tone: 'act',
 };
 const waitForReading = message('say.next.wait-for-reading');
-const lookAtDamage = message('say.next.heat-damage');
+const checkDamage = message('say.next.heat-damage');
 
 /** A reading that jumped: spoken as it was measured, and as doubted. */
 export function doubtedSentence({ assessment, temp }: AlarmFacts): Saying {
@@ -39,7 +39,7 @@ export function doubtedSentence({ assessment, temp }: AlarmFacts): Saying {
 export function damageSentence({ assessment, temp }: AlarmFacts): Saying {
   const { heat, limits } = assessment;
   const worst = worstHeat(heat);
-  if (worst?.unjudged == null) return { condition: message('say.heat-damage'), next: lookAtDamage, tone: 'act' };
+  if (worst?.unjudged == null) return { condition: message('say.heat-damage'), next: checkDamage, tone: 'act' };
   const { lossH, peakC } = worst.unjudged;
   const condition = message('say.heat-damage-of', {
     place: worst.position,
@@ -47,5 +47,5 @@ export function damageSentence({ assessment, temp }: AlarmFacts): Saying {
     lossH,
     peakC: temp(peakC),
   });
-  return { condition, next: lookAtDamage, tone: 'act' };
+  return { condition, next: checkDamage, tone: 'act' };
 }

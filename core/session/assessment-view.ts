@@ -69,7 +69,7 @@ function evidenceView({ findings }: Assessment) {
   }));
 }
 
-function judgementView({ forecast, waterToAdd, readiness, seenHands }: Assessment) {
+function judgementView({ forecast, waterToAdd, readiness, detectedInterventions }: Assessment) {
   return {
     overLimit: forecast && {
       likelihood: forecast.overLikelihood,
@@ -77,7 +77,7 @@ function judgementView({ forecast, waterToAdd, readiness, seenHands }: Assessmen
     },
     waterToAdd,
     readiness: readinessView(readiness),
-    seenHands: seenHands.map(({ kind, atMs }) => ({ kind, at: toInstant(atMs) })),
+    detectedInterventions: detectedInterventions.map(({ kind, atMs }) => ({ kind, at: toInstant(atMs) })),
   };
 }
 

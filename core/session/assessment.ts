@@ -47,7 +47,7 @@ export interface Assessment {
   /** The next 24 hours of the core; null while it is not known. */
   readonly forecast: Forecast | null;
   /** Turns and waterings seen in the curves that nobody logged, to be offered for the journal. */
-  readonly seenHands: readonly { readonly kind: Intervention; readonly atMs: number }[];
+  readonly detectedInterventions: readonly { readonly kind: Intervention; readonly atMs: number }[];
   /** The bad signs that people noted by hand, nose and eye, one of each kind, as they stand. */
   readonly handSigns: readonly HandSign[];
   /** What speaks for the batch being done; the last word is a person's. */

@@ -101,7 +101,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     againstExpected: expected === undefined || coreC === null ? null : againstExpected(expected, coreC),
     moisture: founded ? { frac: moisture, sdFrac: look.water.waterSd * (1 - moisture) ** 2 } : null,
     forecast: coreC === null ? null : state.ahead.forecast,
-    seenHands: state.disturbance.detected.filter(({ atMs }) => nowMs - atMs < offeredMs),
+    detectedInterventions: state.disturbance.detected.filter(({ atMs }) => nowMs - atMs < offeredMs),
     handSigns: look.handSigns,
     heat: look.heat,
     readiness: readinessOf({

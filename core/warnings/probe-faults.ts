@@ -55,11 +55,11 @@ export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'p
   const explainedBy = isSilent(track, pile.nowMs) ? 'probe-silent' : null;
   const afterMs = stuckAfter(track, position);
   const present = isStuck(track, position);
-  const isTold = Number.isFinite(afterMs);
+  const isKnown = Number.isFinite(afterMs);
   return {
     kind: 'probe-stuck',
     position,
-    evidence: explainedBy || !isTold ? 'missing' : present ? 'present' : 'absent',
+    evidence: explainedBy || !isKnown ? 'missing' : present ? 'present' : 'absent',
     severity: position === 'core' ? 'warning' : 'notice',
     seen: present
       ? message('warnings.probe-stuck.seen.stuck', {
@@ -67,13 +67,13 @@ export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'p
           tempC: track.value,
           sameMs: track.atMs - track.sameSinceMs,
         })
-      : isTold
+      : isKnown
         ? changes
         : message('warnings.probe-stuck.seen.coarse', { position, stepK: stepOf(track) }),
     todo: present ? compare : nothingToDo,
     byMs: present ? pile.nowMs + 12 * msPerHour : null,
     caution: present && position === 'core' ? cautions.unknownHeat : null,
-    why: isTold ? whyStuck(afterMs) : whyNotStuck,
+    why: isKnown ? whyStuck(afterMs) : whyNotStuck,
     explainedBy,
   };
 }

@@ -138,7 +138,7 @@ function admitByKey({ digest, principal }: Kept, keyId: string, password: Uint8A
   return timingSafeEqual(given, digest) ? principal : { refused: 'wrong-secret', keyId };
 }
 
-/** A key that did not change keeps its speaker, so that its connections stay. */
+/** A key that did not change keeps its principal, so that its connections stay. */
 function keptKey(key: KnownKey, before: Kept | undefined, root: string): Kept {
   const digest = Buffer.from(key.secretSha256, 'hex');
   if (before?.digest.equals(digest)) return before;

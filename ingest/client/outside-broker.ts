@@ -67,7 +67,7 @@ export function openOutsideBroker(
   const parts = { marks, dropped, rootFilter, sink };
   deferAcknowledgements(client, (packet, delivery, next) => {
     if (paused) return next(); // unacknowledged, so it comes again next time
-    handOn(parts, packet, delivery);
+    passOn(parts, packet, delivery);
     if (sink.hasRoom()) next();
     else sink.whenRoom(next); // the socket is not read meanwhile, and the broker keeps the rest
   });
@@ -76,14 +76,14 @@ export function openOutsideBroker(
   });
 }
 
-interface HandOnParts extends Pick<Opened, 'dropped' | 'rootFilter'> {
+interface PassOnParts extends Pick<Opened, 'dropped' | 'rootFilter'> {
   readonly marks: OutsideBrokerOptions['marks'];
   readonly sink: Sink<OutsideTicket>;
 }
 
 /** To whom one message of the broker goes. */
-function handOn(
-  { marks, dropped, rootFilter, sink }: HandOnParts,
+function passOn(
+  { marks, dropped, rootFilter, sink }: PassOnParts,
   packet: IPublishPacket,
   delivery: Delivery | undefined,
 ): void {

@@ -11,7 +11,7 @@ export interface DeviceFacts {
   readonly label: string;
 }
 
-export interface DeviceHearers {
+export interface DeviceListeners {
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
   onDevice(site: string, probe: string, facts: DeviceFacts): void;
 }
@@ -42,7 +42,7 @@ interface Known {
   expireMs: number | undefined;
 }
 
-export function createDeviceMemory({ onStatus, onDevice }: DeviceHearers): DeviceMemory {
+export function createDeviceMemory({ onStatus, onDevice }: DeviceListeners): DeviceMemory {
   const devices = new BoundedMap<Known>(rememberedDevices);
   const holders = new BoundedMap<string>(rememberedProbes);
   let expiredMs = 0;

@@ -5,7 +5,7 @@
 
 import { deviceSite } from '../../shared/names.ts';
 import type { Arrival, Decoded } from '../decode/decoded.ts';
-import { createDeviceMemory, type DeviceHearers, type DeviceMemory } from './device-memory.ts';
+import { createDeviceMemory, type DeviceListeners, type DeviceMemory } from './device-memory.ts';
 import { createDeviceMessage } from './device-message.ts';
 import { filterAmong, isOf, standingFilters } from './device-topic.ts';
 import type { DeviceFilter, DeviceMessage } from './family.ts';
@@ -21,7 +21,7 @@ interface ForeignMessage {
   readonly site: string | undefined;
 }
 
-export interface DevicesOptions extends DeviceHearers {
+export interface DevicesOptions extends DeviceListeners {
   /** First level of our own topics, which no device can claim for itself. */
   readonly root: string;
   /** Called when `filters` are others than before. */
@@ -37,8 +37,8 @@ export interface Devices {
   read(message: ForeignMessage): Decoded | undefined;
 }
 
-export function recogniseDevices({ root, filtersChanged, ...hearers }: DevicesOptions): Devices {
-  const memory = createDeviceMemory(hearers);
+export function recogniseDevices({ root, filtersChanged, ...listeners }: DevicesOptions): Devices {
+  const memory = createDeviceMemory(listeners);
   const readers = new SiteReaders({ root, introducedChanged: filtersChanged });
 
   return {

@@ -29,7 +29,7 @@ export interface Listening {
 const plainNames = { port: 'BRANHEARTH_MQTT_PORT', host: 'BRANHEARTH_MQTT_HOST' };
 const tlsNames = { port: 'BRANHEARTH_MQTT_TLS_PORT', host: 'BRANHEARTH_MQTT_TLS_HOST' };
 
-const lookAtFilesEveryMs = 60_000;
+const checkFilesEveryMs = 60_000;
 /** A handshake that takes longer is ended. */
 const handshakeMs = 10_000;
 
@@ -126,7 +126,7 @@ function followFiles(server: TlsServer, at: TlsListenAt, log: IngestLog): NodeJS
     } catch (error) {
       log.error({ err: error }, 'the renewed certificate cannot be used; the one before stays in use');
     }
-  }, lookAtFilesEveryMs).unref();
+  }, checkFilesEveryMs).unref();
 }
 
 type SettingNames = typeof plainNames;

@@ -1,5 +1,5 @@
 /**
- * How fast one speaker may go: a bucket of packets that fills again at a steady rate. It never reads a clock of its
+ * How fast one client may go: a bucket of packets that fills again at a steady rate. It never reads a clock of its
  * own; monotonic time is an argument, so that a clock set back holds nobody up.
  */
 export interface Pace {

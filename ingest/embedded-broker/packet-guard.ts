@@ -63,7 +63,7 @@ export class PacketGuard {
     }
     // Whether the packet of a header that is not whole may be handed on is not known yet.
     if (this.#at === 'header' && this.#header.bytes > 0) this.#holdHeader(chunk);
-    return this.#handOn(chunk);
+    return this.#passOn(chunk);
   }
 
   /** What came since this was asked last counts for, in short packets. */
@@ -176,7 +176,7 @@ export class PacketGuard {
     this.#at = 'header';
   }
 
-  #handOn(chunk: Uint8Array): Uint8Array {
+  #passOn(chunk: Uint8Array): Uint8Array {
     if (this.#parts.length === 0 && this.#handedOn === 0) return chunk;
     const parts = [...this.#parts, chunk.subarray(this.#handedOn)];
     this.#parts = [];

@@ -72,7 +72,7 @@ export class CrossSiteReadings {
 
   /** Passes on what was kept since. */
   async look(): Promise<void> {
-    const series = this.#lent();
+    const series = this.#crossSite();
     const names = new Set(series.map(nameOf));
     for (const name of this.#followed.keys()) if (!names.has(name)) this.#followed.delete(name);
     if (series.length === 0) return;
@@ -115,12 +115,12 @@ export class CrossSiteReadings {
     }
   }
 
-  #lent(): SeriesRef[] {
+  #crossSite(): SeriesRef[] {
     const { watch, isHeld } = this.#parts;
-    const lent = watch
+    const crossSite = watch
       .all()
       .flatMap(({ sources }) => sources.filter(({ claim }) => claim.toMs === null && !isHeld(claim.site)));
-    return sourceSeries(lent, pileQuantities);
+    return sourceSeries(crossSite, pileQuantities);
   }
 }
 

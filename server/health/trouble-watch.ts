@@ -41,11 +41,11 @@ export class TroubleWatch {
   }
 
   look(machineNowMs = Date.now()): void {
-    this.#lookAtPiles(machineNowMs);
-    this.#lookAtRows();
+    this.#checkPiles(machineNowMs);
+    this.#checkRows();
   }
 
-  #lookAtPiles(machineNowMs: number): void {
+  #checkPiles(machineNowMs: number): void {
     const { watch, notices, clock } = this.#parts;
     const grave = watch.troubles().filter(({ judged, code }) => !judged || code === 'not-kept');
     const ids = new Set(grave.map(({ pileId }) => pileId));
@@ -69,7 +69,7 @@ export class TroubleWatch {
     });
   }
 
-  #lookAtRows(): void {
+  #checkRows(): void {
     const { unreadable, notices, clock } = this.#parts;
     const rows = unreadable.list();
     if (rows.length === 0) {

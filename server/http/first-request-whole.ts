@@ -25,10 +25,10 @@ export interface FirstRequestBounds {
 
 export function awaitFirstRequest(server: Server, { waits, patienceMs }: FirstRequestBounds): void {
   const event = server instanceof TlsServer ? 'secureConnection' : 'connection';
-  const speakers = server.listeners(event) as ((socket: Socket) => void)[];
+  const listeners = server.listeners(event) as ((socket: Socket) => void)[];
   server.removeAllListeners(event);
   const speak = (socket: Socket) => {
-    for (const speaker of speakers) speaker.call(server, socket);
+    for (const listener of listeners) listener.call(server, socket);
   };
 
   // All have the same patience, so they end in the order in which they came, by one timer.

@@ -5,7 +5,7 @@ import { moveJournal } from './move-journal.ts';
 
 const usage = `npm run move-journal -- [--from DIR] [--to postgres://...]
 
-Copies the journal of a data folder, with its photos, into an empty database in PostgreSQL, and compares. Stop the house
+Copies the journal of a data folder, with its photos, into an empty database in PostgreSQL, and compares. Stop the server
 first. DIR defaults to BRANHEARTH_DATA_DIR, the address to BRANHEARTH_JOURNAL_URL. The folder stays as it is; readings
 are moved by npm run move-readings. Ends with 0 only when both have the same; else nothing was moved.`;
 

@@ -53,11 +53,11 @@ export class SystemNews {
   }
 
   look(machineNowMs = Date.now()): void {
-    this.#lookAtBroker(machineNowMs);
+    this.#checkBroker(machineNowMs);
     void this.#notify();
   }
 
-  #lookAtBroker(machineNowMs: number): void {
+  #checkBroker(machineNowMs: number): void {
     const { brokerHealth, notices, clock, isOurs = () => true } = this.#parts;
     if (!isOurs()) {
       this.#downSinceMs = undefined;

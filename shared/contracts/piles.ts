@@ -156,7 +156,7 @@ const judgementSchema = z.object({
     messages: z.object({ next: messageSchema }),
   }),
   /** Turns and waterings seen in the curves that nobody wrote down. */
-  seenHands: z.array(z.object({ kind: z.enum(['turned', 'watered']), at: instantSchema })),
+  detectedInterventions: z.array(z.object({ kind: z.enum(['turned', 'watered']), at: instantSchema })),
 });
 
 /** A probe and a thermometer in a hand within the hour of each other, and what they make of the probe. */

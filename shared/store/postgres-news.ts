@@ -1,6 +1,6 @@
 /**
  * Hears what other processes changed in a shared journal (LISTEN and NOTIFY). It never is the only bearer of anything:
- * what it tells of stands in tables, and the hearer reads it there.
+ * what it tells of stands in tables, and the listener reads it there.
  */
 import { Client } from 'pg';
 import type { JournalNews } from './journal.ts';

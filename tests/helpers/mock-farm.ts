@@ -171,7 +171,7 @@ export function mockFarm(nowMs: number): MockFarm {
         },
         judgement: mockJudgement({
           overLimit: { likelihood: 0.78, at: toInstant(nowMs + 3 * msPerHour) },
-          seenHands: [mockHand(nowMs, 'turned', 20 * msPerHour)],
+          detectedInterventions: [mockHand(nowMs, 'turned', 20 * msPerHour)],
         }),
       },
       2.2,

@@ -95,7 +95,7 @@ export function mockJudgement(change: Partial<Judgement> = {}): Judgement {
     overLimit: { likelihood: 0.12, at: null },
     waterToAdd: null,
     readiness: worded(readinessView(readinessOf(atWork))),
-    seenHands: [],
+    detectedInterventions: [],
     ...change,
   };
 }
@@ -106,6 +106,10 @@ export function mockReadyToSmell(): Judgement['readiness'] {
 }
 
 /** What the curves show of somebody's hand, so long ago. */
-export function mockHand(nowMs: number, kind: 'turned' | 'watered', agoMs: number): Judgement['seenHands'][number] {
+export function mockHand(
+  nowMs: number,
+  kind: 'turned' | 'watered',
+  agoMs: number,
+): Judgement['detectedInterventions'][number] {
   return { kind, at: toInstant(nowMs - agoMs) };
 }

@@ -209,7 +209,7 @@ describe('water in words', () => {
 
 describe('hands seen in the curves', () => {
   const barn = pileOf('barn-bed');
-  const [turn] = barn.judgement?.seenHands ?? [];
+  const [turn] = barn.judgement?.detectedInterventions ?? [];
   if (!turn) throw new Error('a turn was seen at the barn bed');
   test('are offered until they are written down or denied', () => {
     expect(offeredHands(barn, [])).toEqual([turn]);

@@ -193,7 +193,7 @@ describe('a pile', () => {
     await here.page.getByText('shelved until 18:00, since').waitFor();
     expect(await here.page.getByText('No warning stands.').count()).toBe(0);
     expect(here.mock.asked).toContain('POST /api/alarms/a5/shelve {"minutes":480}');
-    await here.page.getByRole('button', { name: 'Take off the shelf' }).click();
+    await here.page.getByRole('button', { name: 'Unshelve' }).click();
     await here.page.getByText('warning, unacknowledged').waitFor();
   });
 

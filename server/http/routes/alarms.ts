@@ -77,7 +77,7 @@ export function registerAlarms(api: Api, { journal, watch }: AlarmsParts): void 
   handle('/api/alarms/:id/shelve', 'shelved a warning', shelveSchema, (id, input, by) =>
     watch.handleAlarm(id, { kind: 'shelve', ...input, ...by }),
   );
-  handle('/api/alarms/:id/unshelve', 'took a warning off the shelf', whoSchema, (id, input, by) =>
+  handle('/api/alarms/:id/unshelve', 'unshelved a warning', whoSchema, (id, input, by) =>
     watch.handleAlarm(id, { kind: 'unshelve', ...input, ...by }),
   );
 }

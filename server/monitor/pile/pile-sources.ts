@@ -24,9 +24,9 @@ export function pileSources(claims: readonly ClaimRecord[], pileId: string, site
   const probes = claims.filter(({ probe }) => !isHandProbe(probe));
   const own = probes.filter((claim) => claim.pileId === pileId);
   const hasAir = own.some((claim) => claim.position === 'air');
-  const lent = hasAir ? [] : probes.filter((claim) => claim.position === 'air' && claim.site === siteId);
+  const crossSite = hasAir ? [] : probes.filter((claim) => claim.position === 'air' && claim.site === siteId);
   // One air is enough: the first that was claimed and still serves, else the first at all.
-  const air = lent.find((claim) => claim.toMs === null) ?? lent[0];
+  const air = crossSite.find((claim) => claim.toMs === null) ?? crossSite[0];
   const serving = [...own, ...(air ? [air] : [])].map((claim) => ({ claim, position: claim.position }));
   return [...serving, ...handSources(claims, pileId).flatMap((hand) => whileNoProbe(hand, serving))];
 }

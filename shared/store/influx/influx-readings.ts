@@ -35,7 +35,7 @@ import { isRefusedWrite } from './influx-error.ts';
 import { KnownLasts } from './known-last.ts';
 import { latestInfluxMs } from './line-protocol.ts';
 import { countsBetweenQuestion, countsQuestion, toBuckets } from './questions.ts';
-import { lookAtLasts } from './read-lasts.ts';
+import { readLasts } from './read-lasts.ts';
 import { readRows } from './read-rows.ts';
 import { SeriesNotes } from './series-notes.ts';
 import { SortOut } from './sort-out.ts';
@@ -154,7 +154,7 @@ class InfluxReadings implements ReadingsStore {
   async lasts(): Promise<SeriesLast[]> {
     this.#attempts.mustBeOpen();
     return this.#attempts.run('read the newest readings', async () => {
-      await lookAtLasts(this.#client, this.#notes, this.#lasts);
+      await readLasts(this.#client, this.#notes, this.#lasts);
       return this.#lasts.all
         .filter(({ lastAtMs }) => lastAtMs !== Number.NEGATIVE_INFINITY)
         .map(({ ref, firstAtMs, lastAtMs, lastValue }) => ({ ...ref, firstAtMs, atMs: lastAtMs, value: lastValue }));
@@ -167,7 +167,7 @@ class InfluxReadings implements ReadingsStore {
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
       return this.#attempts.run('thin the readings', async () => {
         // Series that other processes write have gone on meanwhile.
-        if (this.#downsampler.isAtStart) await lookAtLasts(this.#client, this.#notes, this.#lasts);
+        if (this.#downsampler.isAtStart) await readLasts(this.#client, this.#notes, this.#lasts);
         return this.#downsampler.step(wholeMs);
       });
     });

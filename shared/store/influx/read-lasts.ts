@@ -10,7 +10,7 @@ import { noteLagMs, type SeriesNotes } from './series-notes.ts';
 /** What is newer than this is found by one question over all series. */
 const lateMs = 2 * 86_400_000;
 
-export async function lookAtLasts(client: InfluxClient, notes: SeriesNotes, lasts: KnownLasts): Promise<void> {
+export async function readLasts(client: InfluxClient, notes: SeriesNotes, lasts: KnownLasts): Promise<void> {
   const isFirstLook = !notes.areKnown;
   if (isFirstLook) await notes.look();
   else await notes.lookAgain();

@@ -6,6 +6,6 @@ import type { Journal } from '../journal.ts';
 /** @throws {StoreError} one line that says why it cannot be opened. */
 export async function openJournal(url: string | undefined, dataDir: string): Promise<Journal> {
   if (url === undefined) return openSqliteJournal(join(dataDir, 'journal.db'));
-  const { openPostgresJournal } = await import('../journal/postgres-journal.ts'); // most houses have none: its driver is not loaded for them
+  const { openPostgresJournal } = await import('../journal/postgres-journal.ts'); // most servers have none: its driver is not loaded for them
   return openPostgresJournal(url);
 }

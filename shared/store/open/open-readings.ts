@@ -21,7 +21,7 @@ export interface ReadingsConfig {
 
 export async function openReadings(config: ReadingsConfig): Promise<ReadingsStore> {
   if (config.READINGS_URL === undefined) return openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
-  const { openInflux } = await import('../influx/open-influx.ts'); // most houses have none: its client is not loaded for them
+  const { openInflux } = await import('../influx/open-influx.ts'); // most servers have none: its client is not loaded for them
   return openInflux(addressOf(config, config.READINGS_URL));
 }
 

@@ -46,13 +46,13 @@ const turned = through([0, 22], [30, 42], [40, 44], [40.3, 33], [60, 42], [80, 4
 
 test('a turn that nobody logged is offered for the journal, for two days', () => {
   const all = play(setupOf(), 80, turned);
-  expect(all.last?.seenHands.map(({ kind }) => kind)).toEqual(['turned']);
-  expect((all.last?.seenHands[0]?.atMs ?? 0) - startMs).toBeLessThanOrEqual(42 * msPerHour);
+  expect(all.last?.detectedInterventions.map(({ kind }) => kind)).toEqual(['turned']);
+  expect((all.last?.detectedInterventions[0]?.atMs ?? 0) - startMs).toBeLessThanOrEqual(42 * msPerHour);
   const later = play(setupOf(), 100, turned);
-  expect(later.last?.seenHands).toEqual([]);
+  expect(later.last?.detectedInterventions).toEqual([]);
 });
 
 test('a turn that was logged is not offered again', () => {
   const acts = [{ kind: 'turned' as const, atMs: startMs + 40 * msPerHour }];
-  expect(play(setupOf('bran', { acts }), 80, turned).last?.seenHands).toEqual([]);
+  expect(play(setupOf('bran', { acts }), 80, turned).last?.detectedInterventions).toEqual([]);
 });

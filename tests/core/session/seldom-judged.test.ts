@@ -38,7 +38,7 @@ for (const everyH of [3, 6]) {
 
   test(`a turn between two readings of a pile that is read every ${everyH} h is seen, and is no stall`, () => {
     const all = readEvery(everyH, 84, through([0, 22], [30, 42], [46, 43], [47, 30], [84, 31]));
-    expect(all.last?.seenHands.map(({ kind }) => kind)).toEqual(['turned']);
+    expect(all.last?.detectedInterventions.map(({ kind }) => kind)).toEqual(['turned']);
     expect(all.events.find(({ kind }) => kind === 'stalling')?.hour ?? 100).toBeGreaterThan(64);
   });
 }

@@ -42,7 +42,7 @@ test('a core that falls to the air within an hour and stays there was pulled out
   const all = play(setupOf(), 60, (hour) => (hour < 45 ? works(hour) : day(hour)), day);
   expect(all.raised()).toEqual(['probe-out/core']);
   expect(all.finding('stalling').explainedBy).toBe('probe-out');
-  expect(all.last?.seenHands).toEqual([]);
+  expect(all.last?.detectedInterventions).toEqual([]);
   expect(all.say().condition).toBe(
     'The core probe seems to have come out of the pile, so nobody can say how the pile is.',
   );

@@ -38,5 +38,5 @@ export const pageHomeTexts: PageTexts<PageHomeParams> = {
   "page-home.need": [["pileCount",{"one":"One needs","other":[["#"]," need"]},1]," you now"],
   "page-home.watch": [["pileCount",{"one":"One wants","other":[["#"]," want"]},1]," watching"],
   "page-home.others": [["siteName"],": ",["pileCount",{"one":"one pile, nothing","other":[["#"]," piles, nothing"]},1]," to do"],
-  "page-home.curve": ["The core over two days: from ",["firstText"]," to ",["nowText"]," now",["isToldAhead",{"true":[", likely ",["thenText"]," in a day"],"other":""},0]],
+  "page-home.curve": ["The core over two days: from ",["firstText"]," to ",["nowText"]," now",["isAheadKnown",{"true":[", likely ",["thenText"]," in a day"],"other":""},0]],
 };

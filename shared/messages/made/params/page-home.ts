@@ -37,5 +37,5 @@ export interface PageHomeParams {
   'page-home.need': { readonly pileCount: number };
   'page-home.watch': { readonly pileCount: number };
   'page-home.others': { readonly pileCount: number; readonly siteName: string };
-  'page-home.curve': { readonly firstText: string; readonly isToldAhead: boolean; readonly nowText: string; readonly thenText: string };
+  'page-home.curve': { readonly firstText: string; readonly isAheadKnown: boolean; readonly nowText: string; readonly thenText: string };
 }

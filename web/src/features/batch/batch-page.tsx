@@ -92,7 +92,7 @@ function Batch({ batch, refresh }: { readonly batch: BatchDetail; readonly refre
   );
 }
 
-const deeds = [
+const actions = [
   ['continue', 'Move to the next stage', 'To the next stage, mixed with soil or compost.'],
   ['use', 'Use it', 'On a bed, in compost, given away.'],
   ['split', 'Split', 'Some of it goes elsewhere.'],
@@ -101,11 +101,11 @@ const deeds = [
   ['outcome', 'Name and outcome', 'What it is called, how it came out.'],
   ['abandon', 'Abandon it', 'With the reason.'],
 ] as const;
-type Mutation = (typeof deeds)[number][0];
+type Mutation = (typeof actions)[number][0];
 
 /** What has left its ground, or was given up, has nothing left to be done with. */
-function deedsOf(batch: BatchDetail): readonly Mutation[] {
-  if (batch.ending === null) return deeds.map(([id]) => id);
+function actionsOf(batch: BatchDetail): readonly Mutation[] {
+  if (batch.ending === null) return actions.map(([id]) => id);
   return batch.ending === 'finished' ? ['continue', 'use', 'split', 'keep', 'outcome'] : ['use', 'outcome'];
 }
 
@@ -115,18 +115,18 @@ function WhatNext({ batch, refresh }: { readonly batch: BatchDetail; readonly re
     await refresh();
     setOpen(null);
   };
-  const possible = deedsOf(batch);
+  const possible = actionsOf(batch);
   return (
     <Part id="what-next" title="What is done with it">
-      <div class="deeds">
-        {deeds
+      <div class="batch-actions">
+        {actions
           .filter(([id]) => possible.includes(id))
           .map(([id, words, says]) => (
             <button
               type="button"
               key={id}
               aria-pressed={id === open}
-              class="deed"
+              class="batch-action"
               onClick={() => setOpen(id === open ? null : id)}
             >
               <b>{words}</b>
@@ -135,8 +135,8 @@ function WhatNext({ batch, refresh }: { readonly batch: BatchDetail; readonly re
           ))}
       </div>
       {open && (
-        <div class="deed-form">
-          <h3 class="sub-head">{capital(deeds.find(([id]) => id === open)?.[1] ?? '')}</h3>
+        <div class="batch-action-form">
+          <h3 class="sub-head">{capital(actions.find(([id]) => id === open)?.[1] ?? '')}</h3>
           {open === 'continue' && <ContinueForm batch={batch} />}
           {open === 'use' && <UseForm batch={batch} onDone={after} />}
           {open === 'split' && <SplitForm batch={batch} onDone={after} />}

@@ -32,7 +32,7 @@ export function SmallCurve({ pile }: { readonly pile: PileSummary }) {
   const words = text('page-home.curve', {
     firstText: first ?? '',
     nowText: now ?? '',
-    isToldAhead: then !== '',
+    isAheadKnown: then !== '',
     thenText: then ?? '',
   });
   return (

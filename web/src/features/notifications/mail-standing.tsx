@@ -88,7 +88,7 @@ function EnterCode(props: MailStandingProps) {
           <CodeField value={code} onValue={setCode} onEnter={enter} error={entering.fieldError('/code')} />
         </>
       )}
-      <div class="mail-deeds">
+      <div class="mail-actions">
         {isSent && (
           <button
             type="button"

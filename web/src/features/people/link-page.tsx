@@ -15,16 +15,16 @@ import { aRole, roleSays } from '../../ui/format/role-words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { NameField, PasswordField } from './password-field.tsx';
-import { lookAtLink, takeLink } from './people-api.ts';
+import { readLink, takeLink } from './people-api.ts';
 import { comeIn } from './sign-in-page.tsx';
 import './people.css';
 
-type Shown = Awaited<ReturnType<typeof lookAtLink>>;
+type Shown = Awaited<ReturnType<typeof readLink>>;
 
 export function LinkPage() {
   const [secret] = useState(() => location.hash.slice(1));
   useEffect(() => history.replaceState(history.state, '', location.pathname), []);
-  const link = useQuery(secret, () => lookAtLink(secret));
+  const link = useQuery(secret, () => readLink(secret));
   if (link.value) return <TakeLink secret={secret} link={link.value} />;
   return <NoLink error={secret === '' ? undefined : link.error} waits={secret !== '' && link.error === undefined} />;
 }

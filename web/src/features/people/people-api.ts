@@ -24,7 +24,7 @@ const piece = encodeURIComponent;
 export const signIn = (name: string, password: string) =>
   ask(sessionAnswerSchema, '/api/session', { method: 'POST', body: { name, password } });
 
-export const lookAtLink = (secret: string) =>
+export const readLink = (secret: string) =>
   ask(linkShownSchema, '/api/links/look', { method: 'POST', body: { secret } });
 export const takeLink = (body: { secret: string; name?: string; password: string }) =>
   ask(sessionAnswerSchema, '/api/links/use', { method: 'POST', body });

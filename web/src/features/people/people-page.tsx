@@ -127,7 +127,7 @@ function DamagedLine({ person, refresh }: { readonly person: DamagedMember; read
           and invite them again: what they wrote stays.
         </p>
       </div>
-      <div class="people-deeds">
+      <div class="people-actions">
         <SureButton
           words="Remove"
           asks={`Remove ${person.name}? What they wrote stays, under their name.`}
@@ -166,7 +166,7 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
           onValue={(role) => void mutation.run(() => changePerson(person.id, { role })).then(refresh)}
         />
       </div>
-      <div class="people-deeds">
+      <div class="people-actions">
         <button
           type="button"
           disabled={mutation.busy}

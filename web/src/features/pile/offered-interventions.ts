@@ -5,7 +5,7 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { msPerHour } from '../../../../shared/units.ts';
 
-export type Intervention = NonNullable<PileDetail['judgement']>['seenHands'][number];
+export type Intervention = NonNullable<PileDetail['judgement']>['detectedInterventions'][number];
 
 /** An act written down this near to what was seen is the same one. */
 const sameMs = 2 * msPerHour;
@@ -20,7 +20,7 @@ export function offeredHands(
   { id, acts, judgement }: Pick<PileDetail, 'id' | 'acts' | 'judgement'>,
   dismissed: readonly string[],
 ): Intervention[] {
-  return (judgement?.seenHands ?? [])
+  return (judgement?.detectedInterventions ?? [])
     .filter((hand) => !dismissed.includes(handKey(id, hand)))
     .filter(
       (hand) => !acts.some((act) => act.kind !== 'note' && Math.abs(Date.parse(act.at) - Date.parse(hand.at)) < sameMs),

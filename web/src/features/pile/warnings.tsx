@@ -136,7 +136,7 @@ function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'al
               disabled={mutation.busy}
               onClick={() => act(() => unshelve(alarm.id, name || undefined))}
             >
-              Take off the shelf
+              Unshelve
             </button>
           ) : (
             <Shelve
@@ -206,7 +206,7 @@ function Aside({ alarm, site, onChange }: WarningProps) {
             disabled={mutation.busy}
             onClick={() => mutation.run(() => unshelve(alarm.id, name || undefined).then(onChange))}
           >
-            Take off the shelf
+            Unshelve
           </button>
         </May>
       )}
