@@ -247,7 +247,7 @@ export const pageHelpTexts: PageTexts<PageHelpParams> = {
   "page-help.notifications.states.l2": [["<","b","Acknowledged."]," Somebody saw it and will see to it. Reminders stop. It does not end by that: only the pile can end it, or for what your hand and nose found, a new note."],
   "page-help.notifications.states.l3": [["<","b","Ended, not yet acknowledged."]," It is over, and nobody had seen it. It stays in view until somebody does."],
   "page-help.notifications.states.l4": [["<","b","Shelved."]," Put aside for a time that you choose. It comes back by itself."],
-  "page-help.notifications.states.p2": "A warning must be seen for a while before it is raised, and be gone for a while before it ends. So it does not come and go with every reading. Only the steps of self-heating wait for nothing.",
+  "page-help.notifications.states.p2": "Most warnings must be seen for a while before they are raised, and be gone for a while before they end. So they do not come and go with every reading. The steps of self-heating are raised at once.",
   "page-help.notifications.states.p3": "A silent probe ends nothing: what cannot be seen is not over.",
   "page-help.notifications.hidden.title": "One hides another",
   "page-help.notifications.hidden.p1": "Where one warning explains another, you are notified of the graver alone. The other stays on the page with the name of what hides it.",

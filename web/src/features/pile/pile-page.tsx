@@ -18,6 +18,7 @@ import { ToneMark } from '../../ui/parts/marks.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { chapterPath } from '../help/chapters.ts';
 import { KeySoon } from '../help/key-soon.tsx';
 import { JournalPart } from '../journal/journal-part.tsx';
 import { CoreOffer } from '../probes/core-offer.tsx';
@@ -68,9 +69,9 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         <div>
           <PositionLines pile={pile} />
           <BatchRuler pile={pile} />
-          <KeySoon />
         </div>
       </div>
+      <KeySoon />
       <JournalPart pile={pile} onChange={afterChange}>
         <May to="keeper">
           <HandOffers pile={pile} onChange={afterChange} />
@@ -102,7 +103,11 @@ function Opening({ pile, onChange }: { readonly pile: PileDetail; readonly onCha
     <header class="opening">
       <p class="dateline">
         <a href="/">{siteName}</a>
-        {isStageKnown(pile) && `, ${stageNames[pile.stage]}`}
+        {isStageKnown(pile) && (
+          <>
+            , <a href={chapterPath('stages')}>{stageNames[pile.stage]}</a>
+          </>
+        )}
       </p>
       <div class="pile-title">
         <h1 ref={heading} tabIndex={-1}>
