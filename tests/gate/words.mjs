@@ -47,6 +47,7 @@ const stays = [
     /(UPDATE|FROM|TABLE|INTO) "?thinning|`thinning( ms=|` has)/,
     'the name of a stored table and measurement',
   ],
+  ['shared/messages/en/', /thinned with/, 'a starter in water'],
   ['server/services/import/entry-synonyms.ts', /'thinned'/, 'what growers write of a pile'],
   ['server/licences.md', /.*/, 'names of packages'],
 ];
