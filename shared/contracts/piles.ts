@@ -83,8 +83,8 @@ const measureNextSchema = z.object({
   messages: z.object({ says: messageSchema }),
 });
 
-/** How pressing the pile's sentence is; the page colours by it, never by it alone. */
-export const tones = ['calm', 'watch', 'act', 'danger'] as const;
+/** How pressing the pile's sentence is; the page colours by it, never by it alone. Unknown until a batch was judged first. */
+export const tones = ['calm', 'unknown', 'watch', 'act', 'danger'] as const;
 
 export const pileSummarySchema = z.object({
   id: z.string(),

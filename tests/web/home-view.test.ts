@@ -45,6 +45,7 @@ describe('stateOf()', () => {
     ['danger', 'need'],
     ['act', 'need'],
     ['watch', 'watch'],
+    ['unknown', 'watch'],
     ['calm', 'calm'],
   ] as const)('%s is %s', (tone, state) => {
     expect(stateOf(pile('a', { tone }))).toBe(state);

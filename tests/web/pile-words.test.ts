@@ -37,6 +37,8 @@ describe('openingSentence()', () => {
   const rows: [PileSummary['tone'][], string][] = [
     [['calm'], 'Nothing needs doing at your pile now.'],
     [['calm', 'calm', 'calm'], 'Nothing needs doing at your three piles now.'],
+    [['calm', 'unknown'], 'One pile has not been judged yet, so how it stands there is not known.'],
+    [['unknown', 'watch'], 'Nothing needs doing now, but one pile wants watching.'],
     [['calm', 'watch'], 'Nothing needs doing now, but one pile wants watching.'],
     [['watch', 'watch'], 'Nothing needs doing now, but two piles want watching.'],
     [['act', 'watch', 'calm'], 'One of three piles needs you now.'],

@@ -23,7 +23,7 @@ export function unseenPile(pile: PileRecord, batch: BatchRecord | null): PileSum
     },
     positions: {},
     ...(batch ? beingRead : nothingLaid),
-    tone: 'calm',
+    tone: batch ? 'unknown' : 'calm',
     alarms: [],
   };
 }

@@ -9,10 +9,12 @@ export interface PageHomeParams {
   'page-home.now.danger': { readonly pileCount: number; readonly share: 'all' | 'both' | 'only' | 'other'; readonly someCount: number };
   'page-home.now.act': { readonly pileCount: number; readonly share: 'all' | 'both' | 'only' | 'other'; readonly someCount: number };
   'page-home.now.watch': { readonly someCount: number };
+  'page-home.now.unknown': { readonly someCount: number };
   'page-home.now.calm': { readonly pileCount: number };
   'page-home.heard.danger': { readonly pileCount: number; readonly share: 'all' | 'both' | 'only' | 'other'; readonly someCount: number };
   'page-home.heard.act': { readonly pileCount: number; readonly share: 'all' | 'both' | 'only' | 'other'; readonly someCount: number };
   'page-home.heard.watch': { readonly someCount: number };
+  'page-home.heard.unknown': { readonly someCount: number };
   'page-home.heard.calm': { readonly pileCount: number };
   'page-home.unclaimed': { readonly link: Tag; readonly mayClaim: boolean; readonly probeCount: number };
   'page-home.piles': { readonly pileCount: number };

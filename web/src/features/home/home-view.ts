@@ -32,7 +32,7 @@ export function homeAddress(view: HomeView): string {
 /** What a pile asks of people; where nothing lies, nothing is asked. */
 export function stateOf({ batch, tone }: Pick<PileSummary, 'batch' | 'tone'>): PileState {
   if (tone === 'danger' || tone === 'act') return 'need';
-  if (tone === 'watch') return 'watch';
+  if (tone === 'watch' || tone === 'unknown') return 'watch';
   return batch === null ? 'empty' : 'calm';
 }
 

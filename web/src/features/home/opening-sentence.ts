@@ -10,6 +10,8 @@ export function openingSentence({ what, ...counts }: Opening, { text }: PageWord
   const { someCount, pileCount } = counts;
   if (what === 'watch')
     return isLost ? text('page-home.heard.watch', { someCount }) : text('page-home.now.watch', { someCount });
+  if (what === 'unknown')
+    return isLost ? text('page-home.heard.unknown', { someCount }) : text('page-home.now.unknown', { someCount });
   if (what === 'calm')
     return isLost ? text('page-home.heard.calm', { pileCount }) : text('page-home.now.calm', { pileCount });
   return isLost ? text(`page-home.heard.${what}`, counts) : text(`page-home.now.${what}`, counts);

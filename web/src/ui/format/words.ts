@@ -27,6 +27,7 @@ export const alarmStateNames: Record<AlarmState, string> = {
 
 export const toneNames: Record<PileSummary['tone'], string> = {
   calm: 'calm',
+  unknown: 'not known yet',
   watch: 'keep watch',
   act: 'act',
   danger: 'danger',

@@ -6,9 +6,10 @@ import { toneNames } from '../format/words.ts';
 
 type Tone = PileSummary['tone'];
 
-/** A heap that fills as the matter presses: empty, half, full, and full with a flame above it. */
+/** A heap that fills as the matter presses: empty, half, full, and full with a flame above it; broken where nothing is known. */
 const heaps: Record<Tone, string> = {
   calm: '',
+  unknown: '',
   watch: 'M5 13.2Q10 8.5 15 13.2Z',
   act: 'M2.5 15Q5.5 5 10 5T17.5 15Z',
   danger: 'M2.5 15Q5.5 7.5 10 7.5T17.5 15Z',
@@ -20,6 +21,7 @@ export function ToneMark({ tone }: { readonly tone: Tone }) {
       <svg viewBox="0 0 20 18" aria-hidden="true">
         <path
           class="tone-outline"
+          stroke-dasharray={tone === 'unknown' ? '3 2.5' : undefined}
           d={tone === 'danger' ? 'M2 15.5Q5.5 7.5 10 7.5T18 15.5Z' : 'M2 15.5Q5.5 5 10 5T18 15.5Z'}
         />
         {heaps[tone] && <path class="tone-fill" d={heaps[tone]} />}
