@@ -126,7 +126,7 @@ describe('damp', () => {
   });
   test('a soil probe’s reading is named for what it is, in the drawing’s words too', () => {
     const words = moundInWords({ core: place(40, { moisturePct: 32.4 }) }, 'C', 0);
-    expect(words).toContain('moisture 32\u00a0% of volume');
+    expect(words).toContain('soil probe’s moisture 32\u00a0% of volume');
   });
   test('a chip that reads a little over saturation is read as 100 %', () => {
     expect(readingWords('humidity', 102.7, 'C')).toBe('humidity 100\u00a0%');

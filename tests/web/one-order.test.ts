@@ -1,4 +1,5 @@
 // At 82 °C page, mail and push said "keep air out of it", and below that "spread it out thin now and leave it open".
+
 import { afterEach, describe, expect, test } from 'vitest';
 import type { NoticeSources } from '../../core/notify/alarm-content.ts';
 import { summaryMessage } from '../../core/notify/other-contents.ts';
@@ -16,8 +17,9 @@ import { Sirens } from '../../server/notify/sirens.ts';
 import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
 import { conditionOf } from '../../shared/conditions/kinds.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
-import { plainReader } from '../../shared/messages/format.ts';
+import { formatQuantity, plainReader } from '../../shared/messages/format.ts';
 import { worded } from '../../shared/messages/in-words.ts';
+import { pagePileTexts } from '../../shared/messages/made/en/page-pile.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
@@ -25,6 +27,7 @@ import type { AlarmRecord } from '../../shared/store/journal.ts';
 import type { MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
 import { type WarningKind, warningKinds } from '../../shared/warning.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { handWateringWords } from '../../web/src/features/pile/water-words.ts';
 import { actCautions } from '../../web/src/ui/format/act-caution.ts';
 import { inSentences, inWords, startMs } from '../core/helpers.ts';
@@ -184,7 +187,8 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
       const others = gallery.filter(({ kind }) => kind !== 'self-heating');
       const records = standing([hazard, ...others]);
       const shown = summaries(records);
-      const watering = handWateringWords(shown) ?? [];
+      const watering =
+        handWateringWords(shown, pageWords(pagePileTexts, plainReader(nowMs), null, formatQuantity)) ?? [];
       const cautions = mayOpen ? [] : actCautions('turned', fromC + 1).map((caution) => plainEnglish(caution));
       const calendar = dateCalendar(
         [

@@ -4,8 +4,9 @@
 import { describe, expect, test } from 'vitest';
 import { newPileSchema, type PileSummary, pileSummarySchema, tones } from '../../shared/contracts/piles.ts';
 import { refusalReasons } from '../../shared/errors.ts';
-import { metric, plainReader } from '../../shared/messages/format.ts';
+import { formatQuantity, metric, plainReader } from '../../shared/messages/format.ts';
 import { pageHomeTexts } from '../../shared/messages/made/en/page-home.ts';
+import { pagePileTexts } from '../../shared/messages/made/en/page-pile.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { plainEnglish, render } from '../../shared/messages/render.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
@@ -56,7 +57,7 @@ describe('openingSentence()', () => {
 
 describe('order on the home page', () => {
   test('the more pressing tone comes first, whatever the names', () => {
-    const sorted = withTones('calm', 'danger', 'watch', 'act').sort(byPress);
+    const sorted = withTones('calm', 'danger', 'unknown', 'watch', 'act').sort(byPress);
     expect(sorted.map((pile) => pile.tone)).toEqual([...tones].reverse());
   });
   test('of two that press alike the one whose warning harms sooner comes first', () => {
@@ -131,9 +132,12 @@ describe('groupAlarms()', () => {
 });
 
 describe('limitLines()', () => {
+  const words = pageWords(pagePileTexts, plainReader(0), null, formatQuantity);
   const limits = farm.piles[0]?.limits ?? {};
   test('joins pairs and tells each in the unit people use, with its origin', () => {
-    expect(limitLines(limits, 'C').map(({ what, value }) => `${what}: ${value}`.replaceAll('\u00a0', ' '))).toEqual([
+    expect(
+      limitLines(limits, 'C', words).map(({ what, value }) => `${what}: ${value}`.replaceAll('\u00a0', ' ')),
+    ).toEqual([
       'Comfortable core: 35 to 45 °C',
       'Spread thinner or turn at: 50 °C',
       'The culture is being lost at: 60 °C',
@@ -141,20 +145,21 @@ describe('limitLines()', () => {
       'Depth: 20 to 38 cm',
       'Length of the stage: 5 to 10 days',
     ]);
-    expect(limitLines(limits, 'F')[0]?.value).toBe('95 to 113\u00a0°F');
-    expect(new Set(limitLines(limits, 'C').map((line) => line.origin))).toEqual(
+    expect(limitLines(limits, 'F', words)[0]?.value).toBe('95 to 113\u00a0°F');
+    expect(new Set(limitLines(limits, 'C', words).map((line) => line.origin))).toEqual(
       new Set(['common practice, no source']),
     );
   });
   test('no limit of a stage goes untold', () => {
     expect(Object.keys(limits).sort()).toEqual(Object.keys(stageLimitsSchema.shape).sort());
-    expect(limitLines(limits, 'C').every((line) => !(line.what in limits))).toBe(true);
+    expect(limitLines(limits, 'C', words).every((line) => !(line.what in limits))).toBe(true);
   });
   test('a limit this page does not know is shown as it came', () => {
     expect(
       limitLines(
         { co2Max: { value: 5, unit: '%', origin: 'set here', messages: { origin: verbatim('set here') } } },
         'C',
+        words,
       ),
     ).toEqual([{ what: 'co2Max', value: '5\u00a0%', origin: 'set here' }]);
   });
@@ -229,8 +234,8 @@ describe('spans of time', () => {
     expect(spanOf('day', 0, 9 * dayMs)).toEqual({ fromMs: 8 * dayMs, toMs: 9 * dayMs });
   });
   test('a chosen span must have two ends in order', () => {
-    expect(customSpan(5, 5)).toBe('The end must come after the beginning');
-    expect(customSpan(undefined, 5)).toBe('Give both times');
+    expect(customSpan(5, 5)).toBe('order');
+    expect(customSpan(undefined, 5)).toBe('both');
     expect(customSpan(4, 5)).toEqual({ fromMs: 4, toMs: 5 });
   });
 });
@@ -303,7 +308,7 @@ describe('probes', () => {
   });
   test('last values are told in the unit of the reader', () => {
     expect(lastWords({ temperatureC: 41.2, moisturePct: 57.6 }, 'F')).toBe(
-      '106.2\u00a0°F, moisture 58\u00a0% of volume',
+      '106.2\u00a0°F, soil probe’s moisture 58\u00a0% of volume',
     );
     expect(lastWords({}, 'C')).toBe('no reading yet');
   });

@@ -8,7 +8,7 @@ export const quantityTexts = {
   "quantity.humidity.chart": "Humidity",
   "quantity.humidity.hint": "The air inside a damp pile stays near 100 % long after it has begun to dry, so humidity warns of drying late.",
   "quantity.moisture.name": "moisture of a soil probe, by volume",
-  "quantity.moisture.short": "moisture",
+  "quantity.moisture.short": "soil probe’s moisture",
   "quantity.moisture.sign": "% of volume",
   "quantity.moisture.chart": "Moisture by soil probes, per cent of volume",
   "quantity.moisture.hint": "Soil probes tell per cent of volume; limits and the water balance are per cent of the wet mass. The two cannot be set side by side: the balance converts what a core probe says, with its doubt.",

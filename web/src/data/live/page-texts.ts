@@ -23,10 +23,15 @@ export interface PageWords<All> {
 
 /**
  * @param english Of the topic of this page, which stand in where another language lacks one.
+ * @param siteId Whose zone moments are told in, where the person wants that.
  * @param format `formatQuantity`, for texts with quantities: the first page has none, and is spared it.
  */
-export function usePageTexts<All>(english: PageTexts<All>, format?: typeof formatQuantity): PageWords<All> {
-  const reader = useMessageReader();
+export function usePageTexts<All>(
+  english: PageTexts<All>,
+  format?: typeof formatQuantity,
+  siteId?: string,
+): PageWords<All> {
+  const reader = useMessageReader(siteId);
   const other = useOtherLanguage();
   return pageWords(english, reader, other, format);
 }
@@ -47,6 +52,7 @@ export function pageWords<All>(
         if (typeof value === 'string') return value;
         const shown = format?.(name, value as number, { ...reader, language });
         if (shown !== undefined) return shown;
+        if (name.endsWith('Count')) return new Intl.NumberFormat(language).format(value as number);
         throw new RangeError(`Cannot show {${name}} as its page must bring formatQuantity, or a text`);
       },
       tag: (wrap, inner) => (wrap as (inner: ComponentChildren) => ComponentChildren)([...inner]),

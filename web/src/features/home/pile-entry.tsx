@@ -5,7 +5,7 @@ import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useSaidSoon } from '../../data/live/use-said-soon.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { ToneMark } from '../../ui/parts/marks.tsx';
-import { TroubleLine } from '../pile/trouble-note.tsx';
+import { TroubleLine } from '../pile/trouble-line.tsx';
 import { unacknowledgedCount } from './home-order.ts';
 import { LastTwoDays } from './last-two-days.tsx';
 import { PileFacts } from './pile-facts.tsx';

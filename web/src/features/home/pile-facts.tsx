@@ -4,7 +4,7 @@ import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { ageWords, batchDay } from '../../ui/format/age.ts';
 import { isCoreMeasured } from '../pile/is-core-measured.ts';
-import { isStageKnown } from '../pile/trouble-note.tsx';
+import { isStageKnown } from '../pile/trouble-line.tsx';
 
 interface PileFactsProps {
   readonly pile: PileSummary;

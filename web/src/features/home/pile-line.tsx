@@ -10,7 +10,7 @@ import { usePrefs } from '../../data/prefs.ts';
 import { heatColour } from '../../ui/colour/heat-scale.ts';
 import { ToneMark } from '../../ui/parts/marks.tsx';
 import { useShade } from '../../ui/use-shade.ts';
-import { TroubleLine } from '../pile/trouble-note.tsx';
+import { TroubleLine } from '../pile/trouble-line.tsx';
 import { unacknowledgedCount } from './home-order.ts';
 import { stateOf } from './home-view.ts';
 import { LastTwoDays } from './last-two-days.tsx';

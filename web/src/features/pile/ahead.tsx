@@ -7,6 +7,7 @@ import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { overWords } from './ahead-words.ts';
 import { AirAhead } from './air-ahead.tsx';
+import { usePileWords } from './use-pile-words.ts';
 import './ahead.css';
 
 interface AheadProps {
@@ -16,15 +17,15 @@ interface AheadProps {
 
 /** Whether the core passes its limit: above the chart. */
 export function Ahead({ pile }: Pick<AheadProps, 'pile'>) {
-  const { unit } = usePrefs();
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
+  const words = usePileWords(pile.site);
   const limitC = pile.limits.actC?.value;
   if (!pile.batch || !pile.judgement || limitC === undefined) return null;
   const { core } = pile.positions;
   const coreC = core && !core.silent && !core.doubted ? (core.temperatureC ?? null) : null;
   const over = coreC === null ? null : pile.judgement.overLimit;
-  return <p class="ahead-over">{unbroken(overWords(over, limitC, coreC, { nowMs, unit, reader }))}</p>;
+  return <p class="ahead-over">{overWords(over, limitC, coreC, { nowMs, reader }, words)}</p>;
 }
 
 /** Where the core goes in the next day, and by which air: what the fan of the chart says, in words. */

@@ -9,27 +9,30 @@ import { nearTime } from '../../ui/format/local-time.ts';
 import { alarmStateNames } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { SentList } from '../notifications/sent-list.tsx';
+import { usePileWords } from './use-pile-words.ts';
 import './warnings.css';
 
 /** Every step the alarm took, on request. */
 export function Steps({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
+  const { text } = usePileWords();
   const [isOpen, setIsOpen] = useState(false);
   return (
     <details class="more" onToggle={(event) => setIsOpen(event.currentTarget.open)}>
-      <summary>What happened to this warning</summary>
+      <summary>{text('page-pile.steps.title')}</summary>
       {isOpen && <StepList alarm={alarm} site={site} />}
-      {isOpen && <h4>Who was notified</h4>}
+      {isOpen && <h4>{text('page-pile.steps.notified')}</h4>}
       {isOpen && <SentList alarmId={alarm.id} state={alarm.state} site={site} />}
     </details>
   );
 }
 
 export function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readonly site: string }) {
+  const { text } = usePileWords();
   const reader = useReader(site);
   const nowMs = useServerNow();
   const { value, error } = useQuery(`${alarm.id} ${alarm.state}`, () => getAlarm(alarm.id));
   if (error !== undefined) return <Refusal error={error} />;
-  if (!value) return <p class="quiet">Fetching…</p>;
+  if (!value) return <p class="quiet">{text('page-pile.fetching')}</p>;
   return (
     <ol class="steps-taken">
       {value.steps.map((step) => (

@@ -3,6 +3,11 @@ import { nearTime, type Reader } from '../../ui/format/local-time.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { groupAlarms } from './alarm-order.ts';
 
+/** For a choice by `select`. */
+export function severityOf({ severity }: Pick<AlarmSummary, 'severity'>) {
+  return severity === 'danger' ? 'other' : severity;
+}
+
 /** @example stateWords(alarm, nowMs, reader) // => "shelved until 18:00" */
 export function stateWords({ state, shelvedUntil }: AlarmSummary, nowMs: number, reader: Reader): string {
   const until = shelvedUntil === null ? '' : ` until ${nearTime(Date.parse(shelvedUntil), nowMs, reader)}`;

@@ -9,6 +9,7 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { Field, Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
+import { usePileWords } from './use-pile-words.ts';
 
 interface BatchEndProps {
   readonly pile: PileDetail;
@@ -16,26 +17,23 @@ interface BatchEndProps {
 }
 
 export function FinishBatch({ pile, onChange }: BatchEndProps) {
+  const { text } = usePileWords();
   const mutation = useMutation();
   const [outcome, setOutcome] = useState('');
   return (
-    <Part id="finish" title="Finish this batch">
+    <Part id="finish" title={text('page-pile.finish.title')}>
       <form
         class="form"
         onSubmit={(event) => {
           event.preventDefault();
-          const text = outcome.trim();
-          void mutation.run(() => finishBatch(pile.id, text ? { outcome: text } : {}).then(onChange));
+          const said = outcome.trim();
+          void mutation.run(() => finishBatch(pile.id, said ? { outcome: said } : {}).then(onChange));
         }}
       >
-        <p>
-          Only you can tell that it is ready
-          {hazardStands(pile.alarms) ? '' : ': open it in several places, smell it and look'}. Branhearth cannot smell,
-          and a pile kept for its culture is not sanitised.
-        </p>
+        <p>{text('page-pile.finish.ready', { mayOpen: !hazardStands(pile.alarms) })}</p>
         <Field
-          label="How it came out"
-          hint="Smell, look, feel, and what you would do otherwise next time."
+          label={text('page-pile.finish.outcome')}
+          hint={text('page-pile.finish.outcome.hint')}
           error={mutation.fieldError('/outcome')}
         >
           {(ids) => (
@@ -44,7 +42,7 @@ export function FinishBatch({ pile, onChange }: BatchEndProps) {
         </Field>
         <Refusal error={mutation.error} />
         <button type="submit" class="primary" disabled={mutation.busy}>
-          Finish the batch
+          {text('page-pile.finish')}
         </button>
       </form>
     </Part>
@@ -52,6 +50,7 @@ export function FinishBatch({ pile, onChange }: BatchEndProps) {
 }
 
 export function NextBatch({ pile, onChange }: BatchEndProps) {
+  const { text } = usePileWords();
   const mutation = useMutation();
   const reader = useReader(pile.site);
   const [batch, setBatch] = useState({
@@ -60,7 +59,7 @@ export function NextBatch({ pile, onChange }: BatchEndProps) {
     shelter: pile.recipe?.shelter ?? ('' as const),
   });
   return (
-    <Part id="next-batch" title="Lay the next batch here">
+    <Part id="next-batch" title={text('page-pile.next.title')}>
       <form
         class="form"
         onSubmit={(event) => {
@@ -71,7 +70,7 @@ export function NextBatch({ pile, onChange }: BatchEndProps) {
         <BatchFields draft={batch} onDraft={(change) => setBatch({ ...batch, ...change })} mutation={mutation} />
         <Refusal error={mutation.error} />
         <button type="submit" class="primary" disabled={mutation.busy}>
-          Lay the batch
+          {text('page-pile.next.lay')}
         </button>
       </form>
     </Part>

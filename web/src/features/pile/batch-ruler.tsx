@@ -6,6 +6,7 @@ import { useSay } from '../../data/live/use-say.ts';
 import { batchDay } from '../../ui/format/age.ts';
 import { shortDay } from '../../ui/format/local-time.ts';
 import { renderPhase, standSentence } from './phase-words.ts';
+import { usePileWords } from './use-pile-words.ts';
 import './batch-ruler.css';
 
 const ruler = { height: 46, edge: 5, lineY: 24 } as const;
@@ -16,6 +17,7 @@ const rulerWidth = () => (innerWidth < 720 ? 330 : 600);
 export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
+  const words = usePileWords(pile.site);
   const say = useSay(renderPhase);
   if (!pile.batch) return null;
   const startedAtMs = Date.parse(pile.batch.startedAt);
@@ -26,13 +28,18 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
   const width = rulerWidth();
   const x = (hours: number) => ruler.edge + ((width - 2 * ruler.edge) * hours) / (days * 24);
   const everyDays = Math.ceil(days / (width / 28));
-  const day = batchDay(startedAtMs, nowMs);
-  const usual = fromH !== undefined && toH !== undefined ? `, of a usual ${fromH / 24} to ${toH / 24}` : '';
   return (
     <div class="ruler">
       <p>
-        <b>Day {day}</b>
-        {usual}, laid {shortDay(startedAtMs, reader)}. {standSentence(pile)}
+        {words.rich('page-pile.ruler', {
+          dayCount: batchDay(startedAtMs, nowMs),
+          hasUsual: fromH !== undefined && toH !== undefined,
+          fromDayNumber: (fromH ?? 0) / 24,
+          toDayNumber: (toH ?? 0) / 24,
+          dayText: shortDay(startedAtMs, reader),
+          b: (inner) => <b>{inner}</b>,
+        })}{' '}
+        {standSentence(pile, words)}
         {pile.batch.heat?.messages.says && ` ${say(pile.batch.heat.messages.says)}`}
       </p>
       <svg viewBox={`0 0 ${width} ${ruler.height}`} aria-hidden="true">

@@ -15,6 +15,7 @@ import { loadSoon } from '../../ui/load-soon.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Ahead, AheadInWords } from './ahead.tsx';
 import { customSpan, type SpanChoice, spanChoices, spanOf, type TimeSpan } from './time-span.ts';
+import { usePileWords } from './use-pile-words.ts';
 import './history.css';
 
 const usePileCharts = loadSoon(() => import('../../charts/pile-charts.tsx'));
@@ -54,11 +55,12 @@ function useChosenSeries(pile: PileDetail) {
 
 export function History({ pile }: { readonly pile: PileDetail }) {
   const { timeZone } = useReader(pile.site);
+  const { text } = usePileWords();
   const [form, setForm] = useState<'charts' | 'table'>('charts');
   const { choice, setChoice, custom, expected, setExpected, series, error, ...chosen } = useChosenSeries(pile);
   return (
     <section class="history" aria-labelledby="history">
-      <h2 id="history">Temperature: so far and ahead</h2>
+      <h2 id="history">{text('page-pile.history.title')}</h2>
       <Ahead pile={pile} />
       <Refusal error={error} />
       {series ? (
@@ -71,18 +73,26 @@ export function History({ pile }: { readonly pile: PileDetail }) {
           </>
         )
       ) : (
-        error === undefined && <p class="quiet chart-wait">Fetching the readings…</p>
+        error === undefined && <p class="quiet chart-wait">{text('page-pile.history.fetching')}</p>
       )}
       <AheadInWords pile={pile} series={series} />
       <div class="history-bar">
-        <Choice legend="Time shown" hideLegend value={choice} choices={spanChoices} onValue={setChoice} />
         <Choice
-          legend="Shown as"
+          legend={text('page-pile.history.span')}
+          hideLegend
+          value={choice}
+          choices={spanChoices.map(
+            (span) => [span, text('page-pile.history.span.of', { span: spanName(span) })] as const,
+          )}
+          onValue={setChoice}
+        />
+        <Choice
+          legend={text('page-pile.history.form')}
           hideLegend
           value={form}
           choices={[
-            ['charts', 'Charts'],
-            ['table', 'Table'],
+            ['charts', text('page-pile.history.form.of', { form: 'charts' })],
+            ['table', text('page-pile.history.form.of', { form: 'other' })],
           ]}
           onValue={setForm}
         />
@@ -95,6 +105,8 @@ export function History({ pile }: { readonly pile: PileDetail }) {
   );
 }
 
+const spanName = (span: SpanChoice) => (span === 'three-days' ? 'threeDays' : span === 'custom' ? 'other' : span);
+
 interface ExpectedFromProps {
   readonly batches: number | undefined;
   readonly value: BandSource;
@@ -103,6 +115,7 @@ interface ExpectedFromProps {
 
 /** Which expected band is drawn, once the grower's own batches speak in it. */
 function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
+  const { text } = usePileWords();
   const [known, setKnown] = useState(batches);
   // While another band is fetched, the choice stays where it was.
   if (batches !== undefined && batches !== known) setKnown(batches);
@@ -110,12 +123,12 @@ function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
   return (
     <div class="expected-from">
       <Choice
-        legend="Expected band"
+        legend={text('page-pile.history.band')}
         value={value}
         choices={[
-          ['model', 'from the model'],
-          ['own', `from your ${known} batches`],
-          ['both', 'both'],
+          ['model', text('page-pile.history.band.of', { source: 'model', batchCount: known })],
+          ['own', text('page-pile.history.band.of', { source: 'own', batchCount: known })],
+          ['both', text('page-pile.history.band.of', { source: 'other', batchCount: known })],
         ]}
         onValue={onValue}
       />
@@ -125,9 +138,10 @@ function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
 
 /** The chart code comes in a file of its own, fetched when a pile is first opened. */
 function LazyCharts({ pile, series }: { readonly pile: PileDetail; readonly series: SeriesAnswer }) {
+  const { text } = usePileWords();
   const { loaded, error } = usePileCharts();
   if (error !== undefined) return <Refusal error={error} />;
-  if (!loaded) return <p class="quiet chart-wait">Drawing…</p>;
+  if (!loaded) return <p class="quiet chart-wait">{text('page-pile.history.drawing')}</p>;
   return <loaded.default pile={pile} series={series} />;
 }
 
@@ -138,6 +152,7 @@ interface CustomSpanProps {
 }
 
 function CustomSpan({ timeZone, first, onSpan }: CustomSpanProps) {
+  const { text } = usePileWords();
   const [from, setFrom] = useState(() => wallOfInstant(first.fromMs, timeZone));
   const [to, setTo] = useState(() => wallOfInstant(first.toMs, timeZone));
   const [wrong, setWrong] = useState<string>();
@@ -147,15 +162,21 @@ function CustomSpan({ timeZone, first, onSpan }: CustomSpanProps) {
       onSubmit={(event) => {
         event.preventDefault();
         const span = customSpan(instantOfWall(from, timeZone), instantOfWall(to, timeZone));
-        setWrong(typeof span === 'string' ? span : undefined);
+        setWrong(typeof span === 'string' ? text(`page-pile.history.${span}`) : undefined);
         if (typeof span !== 'string') onSpan(span);
       }}
     >
       <div class="field-row">
-        <TextField label="From" type="datetime-local" value={from} onValue={setFrom} />
-        <TextField label="To" type="datetime-local" value={to} onValue={setTo} error={wrong} />
+        <TextField label={text('page-pile.history.from')} type="datetime-local" value={from} onValue={setFrom} />
+        <TextField
+          label={text('page-pile.history.to')}
+          type="datetime-local"
+          value={to}
+          onValue={setTo}
+          error={wrong}
+        />
       </div>
-      <button type="submit">Show it</button>
+      <button type="submit">{text('page-pile.history.show')}</button>
     </form>
   );
 }

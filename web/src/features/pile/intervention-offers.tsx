@@ -1,4 +1,5 @@
 /** Asks whether what the curves show was somebody's hand; yes writes it into the journal. */
+import type { ComponentChildren } from 'preact';
 import { z } from 'zod';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
@@ -8,6 +9,7 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { handKey, type Intervention, offeredHands, withDismissed } from './offered-interventions.ts';
+import { usePileWords } from './use-pile-words.ts';
 import './intervention-offers.css';
 
 const dismissedKey = 'branhearth.not-so';
@@ -50,18 +52,17 @@ export function HandOffers({ pile, onChange }: HandOffersProps) {
   );
 }
 
-const wasWords = { turned: 'turned', watered: 'watered' } as const;
-
 function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: Intervention }) {
   const reader = useReader(pile.site);
   const nowMs = useServerNow();
   const mutation = useMutation();
-  const time = nearTime(Date.parse(hand.at), nowMs, reader);
+  const { text, rich } = usePileWords(pile.site);
+  const timeText = nearTime(Date.parse(hand.at), nowMs, reader);
+  const said = { kind: hand.kind === 'turned' ? 'turned' : 'other', timeText } as const;
+  const unseen = (inner: ComponentChildren) => <span class="unseen">{inner}</span>;
   return (
     <div class="offer">
-      <p>
-        It looks as if it was {wasWords[hand.kind]} at about {time}. Was it?
-      </p>
+      <p>{text('page-pile.hand.asks', said)}</p>
       <div class="buttons">
         <button
           type="button"
@@ -69,18 +70,10 @@ function Offer({ hand, pile, onChange }: HandOffersProps & { readonly hand: Inte
           disabled={mutation.busy}
           onClick={() => mutation.run(() => addAct(pile.id, { kind: hand.kind, at: hand.at }).then(onChange))}
         >
-          Yes, write it down
-          <span class="unseen">
-            {' '}
-            as {wasWords[hand.kind]} at {time}
-          </span>
+          {rich('page-pile.hand.yes', { ...said, unseen })}
         </button>
         <button type="button" disabled={mutation.busy} onClick={() => dismiss(handKey(pile.id, hand))}>
-          No
-          <span class="unseen">
-            {' '}
-            it was not {wasWords[hand.kind]} at {time}
-          </span>
+          {rich('page-pile.hand.no', { ...said, unseen })}
         </button>
       </div>
       <Refusal error={mutation.error} />

@@ -3,27 +3,23 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { StageLimits } from '../../../../shared/stage.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
 import { celsiusFrom, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
+import type { PileWords } from './use-pile-words.ts';
 
 export type LimitKey = keyof StageLimits;
 export type TypedLimits = Readonly<Partial<Record<LimitKey, string>>>;
 
-export interface LimitField {
-  readonly key: LimitKey;
-  readonly label: string;
-}
-
 /** Pairs stand side by side, in the order of the ledger above the form. */
-export const limitFields: readonly LimitField[] = [
-  { key: 'comfortMinC', label: 'Comfortable from' },
-  { key: 'comfortMaxC', label: 'Comfortable to' },
-  { key: 'actC', label: 'Spread thinner or turn at' },
-  { key: 'lossC', label: 'Culture being lost at' },
-  { key: 'moistureMinFrac', label: 'Moisture from' },
-  { key: 'moistureMaxFrac', label: 'Moisture to' },
-  { key: 'depthMinM', label: 'Depth from' },
-  { key: 'depthMaxM', label: 'Depth to' },
-  { key: 'lengthMinH', label: 'Stage lasts from' },
-  { key: 'lengthMaxH', label: 'Stage lasts to' },
+export const limitFields: readonly LimitKey[] = [
+  'comfortMinC',
+  'comfortMaxC',
+  'actC',
+  'lossC',
+  'moistureMinFrac',
+  'moistureMaxFrac',
+  'depthMinM',
+  'depthMaxM',
+  'lengthMinH',
+  'lengthMaxH',
 ];
 
 type Measure = 'heat' | 'share' | 'depth' | 'length';
@@ -41,8 +37,12 @@ const measures: Record<LimitKey, Measure> = {
   lengthMaxH: 'length',
 };
 
-export function limitUnit(key: LimitKey, temp: TempUnit): string {
-  return { heat: unitSigns[temp], share: '%, wet basis', depth: 'cm', length: 'days' }[measures[key]];
+export function limitUnit(key: LimitKey, temp: TempUnit, { text }: PileWords): string {
+  const measure = measures[key];
+  return text('page-pile.limits.field-unit', {
+    measure: measure === 'heat' ? 'other' : measure,
+    unitText: unitSigns[temp],
+  });
 }
 
 /** What stands in the field: short, without noise from the conversion. */
@@ -78,14 +78,19 @@ export interface LimitChange {
 }
 
 /** Only what was typed is sent, so that the rest keeps its origin. */
-export function limitChange(kept: PileDetail['limits'], typed: TypedLimits, temp: TempUnit): LimitChange {
+export function limitChange(
+  kept: PileDetail['limits'],
+  typed: TypedLimits,
+  temp: TempUnit,
+  { text: say }: PileWords,
+): LimitChange {
   const limits: Partial<Record<LimitKey, number>> = {};
   const wrong: Partial<Record<LimitKey, string>> = {};
-  for (const { key } of limitFields) {
+  for (const key of limitFields) {
     const text = typed[key];
     if (text === undefined) continue;
     const value = keptLimit(key, text, temp);
-    if (value === undefined) wrong[key] = 'Give a number';
+    if (value === undefined) wrong[key] = say('page-pile.limits.number');
     else limits[key] = value;
   }
   const standing = (key: LimitKey) => limits[key] ?? kept[key]?.value;
@@ -95,8 +100,7 @@ export function limitChange(kept: PileDetail['limits'], typed: TypedLimits, temp
       const [low, high] = [below && standing(below), standing(key)];
       if (low === undefined || high === undefined || low < high || !below) return;
       if (typed[key] === undefined && typed[below] === undefined) return;
-      const label = limitFields.find((field) => field.key === below)?.label ?? below;
-      wrong[key] ??= `Must be above “${label}”`;
+      wrong[key] ??= say('page-pile.limits.above', { labelText: say(`page-pile.limit.${below}`) });
     });
   }
   return { limits, wrong };

@@ -1,6 +1,7 @@
 /** A pile's limits as lines a grower reads, pairs joined. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
+import type { PileWords } from './use-pile-words.ts';
 
 type Limits = PileDetail['limits'];
 
@@ -10,14 +11,14 @@ export interface LimitLine {
   readonly origin: string;
 }
 
-const known: readonly { readonly what: string; readonly keys: readonly string[] }[] = [
-  { what: 'Comfortable core', keys: ['comfortMinC', 'comfortMaxC'] },
-  { what: 'Spread thinner or turn at', keys: ['actC'] },
-  { what: 'The culture is being lost at', keys: ['lossC'] },
-  { what: 'Moisture, wet basis', keys: ['moistureMinFrac', 'moistureMaxFrac'] },
-  { what: 'Depth', keys: ['depthMinM', 'depthMaxM'] },
-  { what: 'Length of the stage', keys: ['lengthMinH', 'lengthMaxH'] },
-];
+const known = [
+  { what: 'comfort', keys: ['comfortMinC', 'comfortMaxC'] },
+  { what: 'act', keys: ['actC'] },
+  { what: 'loss', keys: ['lossC'] },
+  { what: 'moisture', keys: ['moistureMinFrac', 'moistureMaxFrac'] },
+  { what: 'depth', keys: ['depthMinM', 'depthMaxM'] },
+  { what: 'other', keys: ['lengthMinH', 'lengthMaxH'] },
+] as const;
 
 /** A value in the unit people use for it: [number, unit]. */
 function inPeoplesUnit(key: string, value: number, unit: string, temp: TempUnit): [string, string] {
@@ -29,7 +30,7 @@ function inPeoplesUnit(key: string, value: number, unit: string, temp: TempUnit)
   return [String(value), unit];
 }
 
-export function limitLines(limits: Limits, temp: TempUnit): LimitLine[] {
+export function limitLines(limits: Limits, temp: TempUnit, { text }: PileWords): LimitLine[] {
   const lines = known.flatMap(({ what, keys }) => {
     const found = keys.flatMap((key) => {
       const limit = limits[key];
@@ -37,11 +38,18 @@ export function limitLines(limits: Limits, temp: TempUnit): LimitLine[] {
     });
     if (found.length === 0) return [];
     const unit = found.at(-1)?.said[1] ?? '';
-    const value = `${found.map(({ said }) => said[0]).join(' to ')}\u00a0${unit}`;
+    const [low, high] = [found[0]?.said[0] ?? '', found.at(-1)?.said[0] ?? ''];
+    const value = text('page-pile.limits.value', {
+      isPair: found.length > 1,
+      lowText: low,
+      highText: high,
+      unit: unit === 'days' ? 'days' : 'other',
+      unitText: unit,
+    });
     const origin = [...new Set(found.map((one) => one.origin))].join('; ');
-    return [{ what, value, origin }];
+    return [{ what: text('page-pile.limits.what', { what }), value, origin }];
   });
-  const covered = new Set(known.flatMap(({ keys }) => keys));
+  const covered = new Set<string>(known.flatMap(({ keys }) => [...keys]));
   const others = Object.entries(limits)
     .filter(([key]) => !covered.has(key))
     .map(([key, { value, unit, origin }]) => ({ what: key, value: `${value}\u00a0${unit}`, origin }));

@@ -10,6 +10,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { limitChange, limitFields, limitUnit, shownLimit, type TypedLimits } from './limit-fields.ts';
 import { limitLines } from './limit-lines.ts';
+import { usePileWords } from './use-pile-words.ts';
 import './limits.css';
 
 interface LimitsProps {
@@ -19,10 +20,12 @@ interface LimitsProps {
 
 export function Limits({ pile, onChange }: LimitsProps) {
   const { unit } = usePrefs();
+  const words = usePileWords();
+  const hasSoilProbe = Object.values(pile.positions).some((now) => now?.moisturePct !== undefined);
   return (
-    <Part id="limits" title="What is normal here">
+    <Part id="limits" title={words.text('page-pile.limits.title')}>
       <dl class="ledger">
-        {limitLines(pile.limits, unit).map(({ what, value, origin }) => (
+        {limitLines(pile.limits, unit, words).map(({ what, value, origin }) => (
           <div key={what}>
             <dt>{what}</dt>
             <dd>
@@ -31,6 +34,7 @@ export function Limits({ pile, onChange }: LimitsProps) {
           </div>
         ))}
       </dl>
+      {hasSoilProbe && <p class="hint">{words.text('page-pile.limits.soil-probe')}</p>}
       <May to="keeper">{pile.batch && <ChangeLimits pile={pile} onChange={onChange} />}</May>
     </Part>
   );
@@ -38,10 +42,12 @@ export function Limits({ pile, onChange }: LimitsProps) {
 
 function ChangeLimits({ pile, onChange }: LimitsProps) {
   const { unit } = usePrefs();
+  const words = usePileWords();
+  const { text } = words;
   const mutation = useMutation();
   const [typed, setTyped] = useState<TypedLimits>({});
   const [isTried, setIsTried] = useState(false);
-  const { limits, wrong } = limitChange(pile.limits, typed, unit);
+  const { limits, wrong } = limitChange(pile.limits, typed, unit, words);
   const isWrong = Object.keys(wrong).length > 0;
   const keep = () =>
     mutation.run(async () => {
@@ -51,7 +57,7 @@ function ChangeLimits({ pile, onChange }: LimitsProps) {
     });
   return (
     <details class="more">
-      <summary>Change these for this batch</summary>
+      <summary>{text('page-pile.limits.change')}</summary>
       <form
         class="form"
         onSubmit={(event) => {
@@ -61,25 +67,22 @@ function ChangeLimits({ pile, onChange }: LimitsProps) {
         }}
       >
         <div class="field-row limit-fields">
-          {limitFields.map(({ key, label }) => (
+          {limitFields.map((key) => (
             <TextField
               key={key}
-              label={label}
-              unit={limitUnit(key, unit)}
+              label={text(`page-pile.limit.${key}`)}
+              unit={limitUnit(key, unit, words)}
               inputMode="decimal"
               value={typed[key] ?? shownLimit(key, pile.limits[key]?.value ?? 0, unit)}
-              onValue={(text) => setTyped({ ...typed, [key]: text })}
+              onValue={(value) => setTyped({ ...typed, [key]: value })}
               error={(isTried ? wrong[key] : undefined) ?? mutation.fieldError(`/limits/${key}`)}
             />
           ))}
         </div>
-        <p class="hint">
-          They hold for this batch and are noted as set for it; the next batch starts from the usual ones. Higher limits
-          for heat tell you later.
-        </p>
+        <p class="hint">{text('page-pile.limits.hint')}</p>
         <Refusal error={mutation.error} />
         <button type="submit" disabled={mutation.busy || Object.keys(typed).length === 0}>
-          Keep these limits
+          {text('page-pile.limits.keep')}
         </button>
       </form>
     </details>

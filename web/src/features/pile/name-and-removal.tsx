@@ -10,6 +10,7 @@ import { changePile, removePile } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
+import { usePileWords } from './use-pile-words.ts';
 import './name-and-removal.css';
 
 interface NameAndRemovalProps {
@@ -18,8 +19,9 @@ interface NameAndRemovalProps {
 }
 
 export function NameAndRemoval({ pile, onChange }: NameAndRemovalProps) {
+  const { text } = usePileWords();
   return (
-    <Part id="name" title="Name and removal">
+    <Part id="name" title={text('page-pile.name.title')}>
       <Rename pile={pile} onChange={onChange} />
       <Removal pile={pile} />
     </Part>
@@ -27,6 +29,7 @@ export function NameAndRemoval({ pile, onChange }: NameAndRemovalProps) {
 }
 
 function Rename({ pile, onChange }: NameAndRemovalProps) {
+  const { text } = usePileWords();
   const mutation = useMutation();
   const [typed, setTyped] = useState<string>();
   const isNew = typed !== undefined && typed.trim() !== '' && typed.trim() !== pile.name;
@@ -42,8 +45,8 @@ function Rename({ pile, onChange }: NameAndRemovalProps) {
       }}
     >
       <TextField
-        label="Name"
-        hint="Its address and its record stay as they are."
+        label={text('page-pile.name')}
+        hint={text('page-pile.name.hint')}
         value={typed ?? pile.name}
         onValue={setTyped}
         required
@@ -51,22 +54,20 @@ function Rename({ pile, onChange }: NameAndRemovalProps) {
       />
       <Refusal error={mutation.error} />
       <button type="submit" disabled={mutation.busy || !isNew}>
-        Keep the name
+        {text('page-pile.name.keep')}
       </button>
     </form>
   );
 }
 
 function Removal({ pile }: { readonly pile: PileDetail }) {
+  const { text } = usePileWords();
   const mutation = useMutation();
   const { route } = useLocation();
   return (
     <details class="more">
-      <summary>Remove this pile</summary>
-      <p>
-        Only a pile laid by mistake can be removed. One with a record keeps it: finish its batch instead, and the next
-        one can be laid here.
-      </p>
+      <summary>{text('page-pile.removal.title')}</summary>
+      <p>{text('page-pile.removal.hint')}</p>
       <Refusal error={mutation.error} />
       <button
         type="button"
@@ -79,7 +80,7 @@ function Removal({ pile }: { readonly pile: PileDetail }) {
           })
         }
       >
-        Remove “{pile.name}” now
+        {text('page-pile.removal', { pileName: pile.name })}
       </button>
     </details>
   );

@@ -1,6 +1,7 @@
 /** Instead of a pile: it is being fetched, was never there, was removed, or cannot be had now. */
 import { ApiProblem, reasonOf } from '../../data/client.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { usePileWords } from './use-pile-words.ts';
 
 interface NoPileProps {
   readonly error: unknown;
@@ -9,26 +10,20 @@ interface NoPileProps {
 }
 
 export function NoPile({ error, goneName }: NoPileProps) {
-  const heading = usePage(goneName ?? 'Pile');
+  const { text } = usePileWords();
+  const heading = usePage(goneName ?? text('page-pile.no-pile.title'));
   const isUnknown = error instanceof ApiProblem && error.problem.status === 404;
+  const why = goneName !== undefined ? 'gone' : isUnknown ? 'unknown' : error === undefined ? 'looking' : 'other';
   const isOver = goneName !== undefined || isUnknown;
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        {goneName !== undefined
-          ? `“${goneName}” has been removed.`
-          : isUnknown
-            ? 'No pile lies at this address.'
-            : error === undefined
-              ? 'Looking at the pile…'
-              : 'The pile cannot be shown now.'}
+        {text('page-pile.no-pile', { why, pileName: goneName ?? '' })}
       </h1>
-      {goneName !== undefined && (
-        <p role="alert">Somebody removed it while this page was open. Its probes can be claimed again.</p>
-      )}
+      {goneName !== undefined && <p role="alert">{text('page-pile.no-pile.gone')}</p>}
       {isOver ? (
         <p class="lead">
-          <a href="/">Go to the piles</a>
+          <a href="/">{text('page-pile.no-pile.back')}</a>
         </p>
       ) : (
         error !== undefined && <p class="lead">{reasonOf(error)}</p>

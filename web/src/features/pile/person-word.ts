@@ -1,6 +1,7 @@
 /** What a person found of a batch's smell and look. */
 import type { Entry } from '../../../../shared/contracts/journal.ts';
 import type { judgements } from '../../../../shared/entry.ts';
+import type { PileWords } from './use-pile-words.ts';
 
 export type Judgement = (typeof judgements)[number];
 
@@ -22,6 +23,12 @@ export function lastWordOf(entries: readonly Entry[], batchId: string): PersonWo
 }
 
 /** @example "14:10, M.: smell good, look doubtful, not done yet." */
-export function wordSentence({ by, smell, look, ready }: PersonWord, time: string): string {
-  return `${time}, ${by ?? 'somebody'}: smell ${smell}, look ${look}, ${ready ? 'done' : 'not done yet'}.`;
+export function wordSentence({ by, smell, look, ready }: PersonWord, timeText: string, { text }: PileWords): string {
+  const said = { smell: judgementOf(smell), look: judgementOf(look), ready };
+  return text('page-pile.word', { timeText, byWhom: by !== null, personName: by ?? '', ...said });
+}
+
+/** For a choice by `select`. */
+export function judgementOf(judgement: Judgement): 'good' | 'doubtful' | 'other' {
+  return judgement === 'bad' ? 'other' : judgement;
 }

@@ -4,14 +4,18 @@ import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
 import { type Message, message, verbatim } from '../../../../shared/messages/message.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
-import { phaseNames } from '../../ui/format/words.ts';
 import { isCoreMeasured } from './is-core-measured.ts';
+import type { PileWords } from './use-pile-words.ts';
+
+type Standing = Pick<PileSummary, 'batch' | 'positions' | 'tone'>;
 
 /** @example "It is cooling. 71 % of the work this stage needs is done." Where no core is measured neither is known. */
-export function standSentence({ batch, positions }: Pick<PileSummary, 'batch' | 'positions'>): string {
+export function standSentence({ batch, positions, tone }: Standing, { text }: PileWords): string {
   if (!batch) return '';
-  if (!isCoreMeasured({ positions })) return 'How far its work has come is not known, as its core is not measured.';
-  return `It is ${phaseNames[batch.phase]}. ${Math.round(batch.progress)} % of the work this stage needs is done.`;
+  if (tone === 'unknown') return text('page-pile.phase.not-judged');
+  if (!isCoreMeasured({ positions })) return text('page-pile.phase.no-core');
+  const phase = batch.phase === 'settled' ? 'other' : batch.phase;
+  return text('page-pile.phase.stands', { phase, doneFrac: batch.progress / 100 });
 }
 
 const isReason = (text: string): text is PhaseReason => phaseReasons.some((reason) => reason === text);

@@ -1,17 +1,15 @@
 /** One pile: its sentence, its warnings, its mound, what was done, how it went and goes on. */
 
 import { useRoute } from 'preact-iso';
-import type { PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
+import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { positions } from '../../../../shared/names.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { useSaid } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { ageWords } from '../../ui/format/age.ts';
 import { quantityHint } from '../../ui/format/quantity-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
-import { capital, positionNames, stageNames } from '../../ui/format/words.ts';
+import { stageNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { dampWords, heatWords, otherReadings } from '../../ui/mound/mound-facts.ts';
 import { ToneMark } from '../../ui/parts/marks.tsx';
@@ -24,6 +22,7 @@ import { JournalPart } from '../journal/journal-part.tsx';
 import { CoreOffer } from '../probes/core-offer.tsx';
 import { FinishBatch, NextBatch } from './batch-end.tsx';
 import { BatchRuler } from './batch-ruler.tsx';
+import { heardWords } from './heard-words.ts';
 import { History } from './history.tsx';
 import { HandOffers } from './intervention-offers.tsx';
 import { LaidRows } from './laid-rows.tsx';
@@ -35,8 +34,10 @@ import { OffsetOffers } from './offset-offers.tsx';
 import { Readiness } from './readiness.tsx';
 import { ThumbBar } from './thumb-bar.tsx';
 import { ToAcknowledge } from './to-acknowledge.tsx';
-import { isStageKnown, TroubleNote } from './trouble-note.tsx';
+import { isStageKnown } from './trouble-line.tsx';
+import { TroubleNote } from './trouble-note.tsx';
 import { usePile } from './use-pile.ts';
+import { usePileWords } from './use-pile-words.ts';
 import { Warnings } from './warnings.tsx';
 import { WhyShort } from './why-short.tsx';
 import { writeMeasuredPath } from './write-measured-path.ts';
@@ -62,7 +63,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       </May>
       <div class="pile-now">
         <History pile={pile} />
-        <Warnings pileId={pile.id} alarms={pile.alarms} site={pile.site} onChange={afterChange} />
+        <Warnings pile={pile} onChange={afterChange} />
       </div>
       <div class="pile-places">
         <Mound pile={pile} depthM={pile.recipe?.depthM} cover={pile.recipe?.cover} large />
@@ -95,6 +96,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
 /** How it is, and what to do next. */
 function Opening({ pile, onChange }: { readonly pile: PileDetail; readonly onChange: () => Promise<unknown> }) {
   const heading = usePage(pile.name);
+  const { text } = usePileWords(pile.site);
   const said = useSaid(renderPile, pile.site);
   const siteName = useInstallation(
     (installation) => installation.sites.find((site) => site.id === pile.site)?.name ?? pile.site,
@@ -123,7 +125,7 @@ function Opening({ pile, onChange }: { readonly pile: PileDetail; readonly onCha
           {pile.measureNext && <>{said(pile.measureNext, 'says')} </>}
           <May to="keeper">
             <a class="button" href={writeMeasuredPath(pile.id, 'core')}>
-              Write down a temperature
+              {text('page-pile.write-temperature')}
             </a>
           </May>
         </p>
@@ -136,6 +138,8 @@ function Opening({ pile, onChange }: { readonly pile: PileDetail; readonly onCha
 /** What else the probes say, one line per place: damp, gas, age. */
 function PositionLines({ pile }: { readonly pile: PileDetail }) {
   const { unit } = usePrefs();
+  const words = usePileWords(pile.site);
+  const { text } = words;
   const nowMs = useServerNow();
   const entries = positions.flatMap((position) =>
     pile.positions[position] ? [[position, pile.positions[position]] as const] : [],
@@ -144,9 +148,9 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
   if (entries.length === 0) {
     return (
       <p class="quiet">
-        No probe sits here yet.{' '}
+        {text('page-pile.no-probe')}{' '}
         <May to="keeper">
-          <a href="/probes">Claim one for this pile</a>
+          <a href="/probes">{text('page-pile.no-probe.claim')}</a>
         </May>
       </p>
     );
@@ -158,31 +162,31 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
           const said = [
             now.doubted && heatWords(now, unit),
             ...otherReadings(now),
-            now.at ? `${heardWords(now)} ${ageWords(nowMs - Date.parse(now.at))}` : 'never heard',
+            heardWords(now, nowMs, words),
           ].filter(Boolean);
           return (
             <li key={position}>
-              <b>{capital(positionNames[position])}</b> {said.join(', ')}
+              {words.rich('page-pile.place', {
+                position: position === 'air' ? 'other' : position,
+                b: (inner) => <b>{inner}</b>,
+              })}{' '}
+              {said.join(', ')}
             </li>
           );
         })}
       </ul>
-      {dots && <p class="hint">{sentenceIn(unit, dots)}</p>}
+      {dots && <p class="hint">{dots}</p>}
       {entries.some(([, now]) => now.moisturePct !== undefined) && <p class="hint">{quantityHint('moisture')}</p>}
     </>
   );
 }
 
-function heardWords({ byHand, silent }: PositionNow): string {
-  if (byHand !== undefined) return silent ? 'last measured by hand' : 'measured by hand';
-  return silent ? 'silent, last heard' : 'heard';
-}
-
 function Recipe({ pile }: { readonly pile: PileDetail }) {
+  const { text } = usePileWords();
   const { recipe, assumed } = pile;
   if (!recipe) return null;
   return (
-    <Part id="recipe" title="What was laid">
+    <Part id="recipe" title={text('page-pile.laid.title')}>
       <dl class="ledger">
         <LaidRows laid={{ recipe, assumed, stage: pile.stage }} />
       </dl>

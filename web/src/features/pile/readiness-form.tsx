@@ -1,6 +1,7 @@
 /** A person's own judgement of smell and look, written into the journal. */
 import { useState } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { judgements } from '../../../../shared/entry.ts';
 import { message } from '../../../../shared/messages/message.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
@@ -8,13 +9,8 @@ import { sayReadiness } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { actCautions, handfulCaution, hottestC, renderCaution } from '../../ui/format/act-caution.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import type { Judgement } from './person-word.ts';
-
-const judgementChoices = [
-  ['good', 'Good'],
-  ['doubtful', 'Doubtful'],
-  ['bad', 'Bad'],
-] as const;
+import { type Judgement, judgementOf } from './person-word.ts';
+import { usePileWords } from './use-pile-words.ts';
 
 interface ReadinessFormProps {
   readonly pile: PileDetail;
@@ -45,12 +41,16 @@ function useJudgement(pileId: string, onDone: () => Promise<unknown>) {
 
 export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
   const say = useSay(renderCaution);
+  const { text } = usePileWords();
+  const judgementChoices = judgements.map(
+    (one) => [one, text('page-pile.word.judgement', { judgement: judgementOf(one) })] as const,
+  );
   const { isBad, mutation, ...judged } = useJudgement(pile.id, onDone);
   const hottest = hottestC(pile.positions);
   const cautions = [...actCautions('turned', hottest), handfulCaution(hottest), message('caution.smelling')].map(say);
   return (
     <details class="more">
-      <summary>{isFirst ? 'Say how it smells and looks' : 'Say it anew'}</summary>
+      <summary>{text('page-pile.word.say', { isFirst })}</summary>
       <form
         class="form"
         onSubmit={(event) => {
@@ -60,35 +60,40 @@ export function ReadinessForm({ pile, isFirst, onDone }: ReadinessFormProps) {
       >
         {cautions.map((caution) => (
           <p class="caution" key={caution}>
-            <span class="label">Caution</span> {caution}
+            <span class="label">{text('page-pile.caution')}</span> {caution}
           </p>
         ))}
-        <Choice legend="Its smell" value={judged.smell} choices={judgementChoices} onValue={judged.setSmell} />
-        <Choice legend="Its look" value={judged.look} choices={judgementChoices} onValue={judged.setLook} />
         <Choice
-          legend="Is it done, as you find it?"
+          legend={text('page-pile.word.smell')}
+          value={judged.smell}
+          choices={judgementChoices}
+          onValue={judged.setSmell}
+        />
+        <Choice
+          legend={text('page-pile.word.look')}
+          value={judged.look}
+          choices={judgementChoices}
+          onValue={judged.setLook}
+        />
+        <Choice
+          legend={text('page-pile.word.done')}
           value={isBad ? 'no' : judged.ready}
-          choices={
-            isBad
-              ? [['no', 'Not yet']]
-              : [
-                  ['no', 'Not yet'],
-                  ['yes', 'Yes'],
-                ]
-          }
+          choices={(isBad ? (['no'] as const) : (['no', 'yes'] as const)).map(
+            (one) => [one, text('page-pile.word.done.of', { done: one === 'yes' })] as const,
+          )}
           onValue={judged.setReady}
         />
-        {isBad && <p class="hint">While smell or look is bad it is not done.</p>}
+        {isBad && <p class="hint">{text('page-pile.word.bad')}</p>}
         <TextField
-          label="Note"
-          hint="Which smell, which colours, where."
+          label={text('page-pile.word.note')}
+          hint={text('page-pile.word.note.hint')}
           value={judged.note}
           onValue={judged.setNote}
           error={mutation.fieldError('/note')}
         />
         <Refusal error={mutation.error} />
         <button type="submit" class="primary" disabled={mutation.busy}>
-          Write it into the journal
+          {text('page-pile.word.write')}
         </button>
       </form>
     </details>

@@ -17,6 +17,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { lastWordOf, wordSentence } from './person-word.ts';
 import { ReadinessForm } from './readiness-form.tsx';
+import { usePileWords } from './use-pile-words.ts';
 import './readiness.css';
 
 interface ReadinessProps {
@@ -25,32 +26,30 @@ interface ReadinessProps {
 }
 
 export function Readiness({ pile, onChange }: ReadinessProps) {
+  const { text } = usePileWords(pile.site);
   const say = useSay(renderReadiness, pile.site);
   if (!pile.batch || !pile.judgement) return null;
   const { points, messages, proposal } = pile.judgement.readiness;
   // What its heat did to it is for a person to judge, however warm it still is.
   const mayBeLost = pile.batch.heat?.places.some((place) => place.mayBeLost) === true;
   return (
-    <Part id="readiness" title="Is it done?">
+    <Part id="readiness" title={text('page-pile.done.title')}>
       <ul class="points">
         {points.map(({ what, seen, messages: { says } }) => (
           <li key={what}>
             <PointMark seen={seen} />
             <span>
-              <b>{seen ? 'Yes' : 'Not yet'}</b> {say(says)}
+              <b>{text('page-pile.done.seen', { seen })}</b> {say(says)}
             </span>
           </li>
         ))}
       </ul>
       {hazardStands(pile.alarms) ? (
-        <p class="next">The self-heating hazard stands: its advice comes before everything else.</p>
+        <p class="next">{text('page-pile.done.hazard')}</p>
       ) : (
         <>
           <p class="next">{say(messages.next)}</p>
-          <p class="hint">
-            The last word is yours: open it in several places, smell it and look. Probes cannot smell, and heat that
-            came and went does not make a pile sanitised.
-          </p>
+          <p class="hint">{text('page-pile.done.hint')}</p>
         </>
       )}
       {(proposal !== 'not-yet' || mayBeLost) && <PersonsWord pile={pile} batchId={pile.batch.id} onChange={onChange} />}
@@ -70,6 +69,7 @@ function PointMark({ seen }: { readonly seen: boolean }) {
 
 /** Left out where the server does not keep such entries yet. */
 function PersonsWord({ pile, batchId, onChange }: ReadinessProps & { readonly batchId: string }) {
+  const words = usePileWords(pile.site);
   const reader = useReader(pile.site);
   const nowMs = useServerNow();
   const { value, error, refresh } = useQuery(`${pile.id} ${batchId}`, () => getReadinessWords(pile.id));
@@ -81,7 +81,7 @@ function PersonsWord({ pile, batchId, onChange }: ReadinessProps & { readonly ba
     <>
       {last && (
         <p class="persons-word">
-          {wordSentence(last, nearTime(Date.parse(last.at), nowMs, reader))}
+          {wordSentence(last, nearTime(Date.parse(last.at), nowMs, reader), words)}
           {last.note && <span class="diary-note"> {last.note}</span>}
         </p>
       )}

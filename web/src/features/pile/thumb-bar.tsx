@@ -1,19 +1,21 @@
 import type { EntryKind } from '../../../../shared/entry.ts';
 import { entryNames } from '../journal/entry-words.ts';
+import { usePileWords } from './use-pile-words.ts';
 import './thumb-bar.css';
 
 const often: readonly EntryKind[] = ['measured', 'turned', 'watered'];
 
 /** What is written down most at a pile, under the thumb of whoever stands there with a phone. */
 export function ThumbBar({ pileId }: { readonly pileId: string }) {
+  const { text } = usePileWords();
   return (
-    <nav class="thumb-bar" aria-label="Write down">
+    <nav class="thumb-bar" aria-label={text('page-pile.write')}>
       {often.map((kind) => (
         <a key={kind} href={`/piles/${pileId}/journal?write=${kind}`}>
           {entryNames[kind]}
         </a>
       ))}
-      <a href="#journal">More</a>
+      <a href="#journal">{text('page-pile.write.more')}</a>
     </nav>
   );
 }

@@ -1,13 +1,8 @@
 /** Which stretch of time the charts show. */
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
 
-export const spanChoices = [
-  ['day', 'Last day'],
-  ['three-days', '3 days'],
-  ['batch', 'Batch'],
-  ['custom', 'Choose…'],
-] as const;
-export type SpanChoice = (typeof spanChoices)[number][0];
+export const spanChoices = ['day', 'three-days', 'batch', 'custom'] as const;
+export type SpanChoice = (typeof spanChoices)[number];
 
 export interface TimeSpan {
   readonly fromMs: number;
@@ -21,8 +16,9 @@ export function spanOf(choice: Exclude<SpanChoice, 'custom'>, startedAtMs: numbe
   return { fromMs: Math.min(startedAtMs, nowMs - 10 * msPerMinute), toMs: nowMs };
 }
 
-export function customSpan(fromMs: number | undefined, toMs: number | undefined): TimeSpan | string {
-  if (fromMs === undefined || toMs === undefined) return 'Give both times';
-  if (toMs <= fromMs) return 'The end must come after the beginning';
+/** @returns The span, or what is wrong with it: both times are wanted, the end after the beginning. */
+export function customSpan(fromMs: number | undefined, toMs: number | undefined): TimeSpan | 'both' | 'order' {
+  if (fromMs === undefined || toMs === undefined) return 'both';
+  if (toMs <= fromMs) return 'order';
   return { fromMs, toMs };
 }

@@ -9,6 +9,8 @@ import { warningTitle } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { groupAlarms } from './alarm-order.ts';
+import { severityOf } from './alarm-words.ts';
+import { usePileWords } from './use-pile-words.ts';
 import './to-acknowledge.css';
 
 interface ToAcknowledgeProps {
@@ -34,12 +36,17 @@ function Waiting({ alarm, site, onChange }: Omit<ToAcknowledgeProps, 'alarms'> &
   const nowMs = useServerNow();
   const reader = useReader(site);
   const mutation = useMutation();
-  const title = warningTitle(alarm.kind, alarm.position);
+  const { rich } = usePileWords(site);
+  const titleText = warningTitle(alarm.kind, alarm.position);
   return (
     <li>
       <span>
-        <a href={`#alarm-${alarm.id}`}>{title}</a>, {alarm.severity} since{' '}
-        {nearTime(Date.parse(alarm.since), nowMs, reader)}
+        {rich('page-pile.waiting', {
+          titleText,
+          severity: severityOf(alarm),
+          timeText: nearTime(Date.parse(alarm.since), nowMs, reader),
+          link: (inner) => <a href={`#alarm-${alarm.id}`}>{inner}</a>,
+        })}
       </span>
       <May to="keeper">
         <button
@@ -48,7 +55,7 @@ function Waiting({ alarm, site, onChange }: Omit<ToAcknowledgeProps, 'alarms'> &
           disabled={mutation.busy}
           onClick={() => mutation.run(() => acknowledge(alarm.id, name || undefined).then(onChange))}
         >
-          Acknowledge<span class="unseen"> {title}</span>
+          {rich('page-pile.acknowledge.of', { titleText, unseen: (inner) => <span class="unseen">{inner}</span> })}
         </button>
       </May>
       <Refusal error={mutation.error} />

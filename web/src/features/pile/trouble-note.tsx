@@ -3,22 +3,13 @@
  */
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useSaidSoon } from '../../data/live/use-said-soon.ts';
+import { usePileWords } from './use-pile-words.ts';
 import './trouble-note.css';
-
-/** Where the record of its batch cannot be read, nobody knows at which stage it is. */
-export const isStageKnown = ({ trouble }: PileSummary) => trouble?.code !== 'batch-unreadable' || trouble.judged;
-
-/** On the home page: only what the pile's sentence does not say. */
-export function TroubleLine({ pile }: { readonly pile: PileSummary }) {
-  const { trouble } = pile;
-  const said = useSaidSoon(pile.site);
-  if (!trouble?.judged) return null;
-  return <p class="pile-trouble">{said(trouble, 'says')}</p>;
-}
 
 /** On its own page: with what to do, and what the program met. */
 export function TroubleNote({ pile }: { readonly pile: PileSummary }) {
   const { trouble } = pile;
+  const { text } = usePileWords();
   const said = useSaidSoon(pile.site);
   if (!trouble) return null;
   return (
@@ -30,7 +21,7 @@ export function TroubleNote({ pile }: { readonly pile: PileSummary }) {
       )}
       {trouble.details.length > 0 && (
         <details>
-          <summary>What the program met</summary>
+          <summary>{text('page-pile.trouble.details')}</summary>
           <ul>
             {trouble.details.map((said) => (
               <li key={said}>{said}</li>

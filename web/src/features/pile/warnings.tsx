@@ -1,6 +1,7 @@
 /** The warnings of a pile: what was seen, what to do, by when, with which caution. */
 
-import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
+import type { ComponentChildren } from 'preact';
+import type { AlarmSummary, PileSummary } from '../../../../shared/contracts/piles.ts';
 import { isMeasureAsked } from '../../../../shared/messages/measure-asked.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useSaid } from '../../data/live/use-say.ts';
@@ -15,32 +16,31 @@ import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { groupAlarms } from './alarm-order.ts';
 import { Steps } from './alarm-steps.tsx';
-import { stateWords } from './alarm-words.ts';
+import { severityOf, stateWords } from './alarm-words.ts';
 import { Shelve } from './shelve.tsx';
+import { type PileWords, usePileWords } from './use-pile-words.ts';
 import { whyPath } from './why-facts.ts';
 import { writeMeasuredPath } from './write-measured-path.ts';
 import './warnings.css';
 
 interface WarningsProps {
-  readonly pileId: string;
-  readonly alarms: readonly AlarmSummary[];
-  readonly site: string;
+  readonly pile: Pick<PileSummary, 'id' | 'alarms' | 'site' | 'tone'>;
   readonly onChange: () => Promise<unknown>;
 }
 
-export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
+export function Warnings({ pile, onChange }: WarningsProps) {
+  const { id: pileId, alarms, site, tone } = pile;
+  const { text } = usePileWords(site);
   const { standing, returned, heldBack, silenced, aside } = groupAlarms(alarms);
   const shown = [...standing, ...silenced];
-  const nameOf = (id: string) => {
-    const alarm = alarms.find((one) => one.id === id);
-    return alarm ? titleOf(alarm) : 'another warning';
-  };
   return (
     <section class="warnings" aria-labelledby="warnings">
       <h2 class="warnings-title" id="warnings">
-        Warnings
+        {text('page-pile.warnings.title')}
       </h2>
-      {shown.length === 0 && <p class="quiet">No warning stands.</p>}
+      {shown.length === 0 && (
+        <p class="quiet">{text(tone === 'unknown' ? 'page-pile.warnings.unknown' : 'page-pile.warnings.none')}</p>
+      )}
       {shown.map((alarm, i) => (
         <Warning
           key={alarm.id}
@@ -56,12 +56,7 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
         <Returned key={alarm.id} alarm={alarm} site={site} onChange={onChange} />
       ))}
       {heldBack.map((alarm) => (
-        <p class="held-back" key={alarm.id}>
-          <b>{titleOf(alarm)}</b> is hidden while “{nameOf(alarm.heldBackBy ?? '')}” stands, which explains it.{' '}
-          <a href={whyPath(pileId, alarm.kind)}>
-            Why<span class="unseen"> {titleOf(alarm)} is hidden</span>
-          </a>
-        </p>
+        <Hidden key={alarm.id} alarm={alarm} by={alarms.find(({ id }) => id === alarm.heldBackBy)} pileId={pileId} />
       ))}
       {aside.map((alarm) => (
         <Aside key={alarm.id} alarm={alarm} site={site} onChange={onChange} />
@@ -70,9 +65,30 @@ export function Warnings({ pileId, alarms, site, onChange }: WarningsProps) {
   );
 }
 
+interface HiddenProps {
+  readonly alarm: AlarmSummary;
+  readonly by: AlarmSummary | undefined;
+  readonly pileId: string;
+}
+
+function Hidden({ alarm, by, pileId }: HiddenProps) {
+  const { text, rich } = usePileWords();
+  const params = {
+    titleText: titleOf(alarm),
+    otherText: by ? titleOf(by) : text('page-pile.warnings.other'),
+    b: bold,
+    unseen,
+    why: (inner: ComponentChildren) => <a href={whyPath(pileId, alarm.kind)}>{inner}</a>,
+  };
+  return <p class="held-back">{rich('page-pile.warnings.hidden', params)}</p>;
+}
+
+const bold = (inner: ComponentChildren) => <b>{inner}</b>;
+const unseen = (inner: ComponentChildren) => <span class="unseen">{inner}</span>;
+
 /** @example "Noted by Ana, 14:10." */
-function notedWords({ by }: NonNullable<AlarmSummary['noted']>, time: string): string {
-  return by === null ? `Noted ${time}.` : `Noted by ${by}, ${time}.`;
+function notedWords({ by }: NonNullable<AlarmSummary['noted']>, timeText: string, { text }: PileWords): string {
+  return text('page-pile.warnings.noted', { byWhom: by !== null, personName: by ?? '', timeText });
 }
 
 function titleOf({ kind, position }: AlarmSummary): string {
@@ -92,27 +108,29 @@ interface StandingProps extends WarningProps {
 
 function Warning({ pileId, alarm, site, onChange, isCautionShown }: StandingProps) {
   const said = useSaid(renderPile, site);
+  const words = usePileWords(site);
+  const { text } = words;
   const nowMs = useServerNow();
   const reader = useReader(site);
+  const near = (at: string) => nearTime(Date.parse(at), nowMs, reader);
+  const stateText = stateWords(alarm, nowMs, reader);
   return (
     <article class={`warning warning-${alarm.severity}`} aria-labelledby={`alarm-${alarm.id}`}>
       <header>
         <h3 id={`alarm-${alarm.id}`}>{titleOf(alarm)}</h3>
         <p class="alarm-state">
-          {alarm.severity}, {stateWords(alarm, nowMs, reader)}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
+          {text('page-pile.warnings.state', { severity: severityOf(alarm), stateText, timeText: near(alarm.since) })}
         </p>
       </header>
       <p class="todo">{said(alarm, 'todo')}</p>
-      {alarm.by && (
-        <p class="due">{dueSentence(Date.parse(alarm.by) - nowMs, nearTime(Date.parse(alarm.by), nowMs, reader))}</p>
-      )}
+      {alarm.by && <p class="due">{dueSentence(Date.parse(alarm.by) - nowMs, near(alarm.by))}</p>}
       <p>
-        <span class="label">Seen</span> {said(alarm, 'seen')}
-        {alarm.noted && ` ${notedWords(alarm.noted, nearTime(Date.parse(alarm.noted.at), nowMs, reader))}`}
+        <span class="label">{text('page-pile.warnings.seen')}</span> {said(alarm, 'seen')}
+        {alarm.noted && ` ${notedWords(alarm.noted, near(alarm.noted.at), words)}`}
       </p>
       {alarm.caution && !isCautionShown && (
         <p class="caution">
-          <span class="label">Caution</span> {said(alarm, 'caution')}
+          <span class="label">{text('page-pile.caution')}</span> {said(alarm, 'caution')}
         </p>
       )}
       <Answers pileId={pileId} alarm={alarm} onChange={onChange} />
@@ -124,6 +142,7 @@ function Warning({ pileId, alarm, site, onChange, isCautionShown }: StandingProp
 /** What can be done about a warning itself, and where its reasons stand. */
 function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'alarm' | 'onChange'>) {
   const { name } = usePrefs();
+  const { text, rich } = usePileWords();
   const mutation = useMutation();
   const act = (request: () => Promise<unknown>) => mutation.run(() => request().then(onChange));
   return (
@@ -136,7 +155,7 @@ function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'al
               disabled={mutation.busy}
               onClick={() => act(() => unshelve(alarm.id, name || undefined))}
             >
-              Unshelve
+              {text('page-pile.warnings.unshelve')}
             </button>
           ) : (
             <Shelve
@@ -148,12 +167,12 @@ function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'al
         {alarm.messages && isMeasureAsked(alarm.messages.todo) && (
           <May to="keeper">
             <a class="button" href={writeMeasuredPath(pileId, alarm.position)}>
-              Write down what you measure
+              {text('page-pile.warnings.measure')}
             </a>
           </May>
         )}
         <a class="button plain-link" href={whyPath(pileId, alarm.kind)}>
-          Why it says so<span class="unseen"> of {titleOf(alarm)}</span>
+          {rich('page-pile.warnings.why', { titleText: titleOf(alarm), unseen })}
         </a>
       </div>
       <Refusal error={mutation.error} />
@@ -164,6 +183,7 @@ function Answers({ pileId, alarm, onChange }: Pick<StandingProps, 'pileId' | 'al
 /** A warning whose cause has passed before anybody acknowledged it: what it asked for is asked no longer. */
 function Returned({ alarm, site, onChange }: WarningProps) {
   const { name } = usePrefs();
+  const { text, rich } = usePileWords(site);
   const said = useSaid(renderPile, site);
   const nowMs = useServerNow();
   const reader = useReader(site);
@@ -171,8 +191,12 @@ function Returned({ alarm, site, onChange }: WarningProps) {
   return (
     <div class="held-back">
       <p>
-        <b>{titleOf(alarm)}</b> stood since {nearTime(Date.parse(alarm.since), nowMs, reader)} and has passed,
-        unacknowledged. What was seen: {said(alarm, 'seen')}
+        {rich('page-pile.warnings.passed', {
+          titleText: titleOf(alarm),
+          timeText: nearTime(Date.parse(alarm.since), nowMs, reader),
+          seenText: said(alarm, 'seen'),
+          b: bold,
+        })}
       </p>
       <May to="keeper">
         <button
@@ -180,7 +204,7 @@ function Returned({ alarm, site, onChange }: WarningProps) {
           disabled={mutation.busy}
           onClick={() => mutation.run(() => acknowledge(alarm.id, name || undefined).then(onChange))}
         >
-          Acknowledge
+          {text('page-pile.acknowledge')}
         </button>
       </May>
       <Refusal error={mutation.error} />
@@ -191,13 +215,18 @@ function Returned({ alarm, site, onChange }: WarningProps) {
 /** Put aside by a person after it had passed, or passed while it was put aside. */
 function Aside({ alarm, site, onChange }: WarningProps) {
   const { name } = usePrefs();
+  const { text, rich } = usePileWords(site);
   const nowMs = useServerNow();
   const reader = useReader(site);
   const mutation = useMutation();
   return (
     <div class="held-back">
       <p>
-        <b>{titleOf(alarm)}</b> has passed, and is {stateWords(alarm, nowMs, reader)}.
+        {rich('page-pile.warnings.aside', {
+          titleText: titleOf(alarm),
+          stateText: stateWords(alarm, nowMs, reader),
+          b: bold,
+        })}
       </p>
       {alarm.state === 'shelved' && (
         <May to="keeper">
@@ -206,7 +235,7 @@ function Aside({ alarm, site, onChange }: WarningProps) {
             disabled={mutation.busy}
             onClick={() => mutation.run(() => unshelve(alarm.id, name || undefined).then(onChange))}
           >
-            Unshelve
+            {text('page-pile.warnings.unshelve')}
           </button>
         </May>
       )}

@@ -6,7 +6,7 @@ import { hazardStands } from '../../../../core/alarms/precedence.ts';
 import { speaks } from '../../../../core/alarms/standing.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
-import { plainNumber } from '../../ui/format/temperature.ts';
+import type { PileWords } from './use-pile-words.ts';
 
 type Moisture = NonNullable<NonNullable<PileDetail['batch']>['moisture']>;
 type WaterToAdd = NonNullable<PileDetail['judgement']>['waterToAdd'];
@@ -15,7 +15,7 @@ export interface MoistureBand {
   readonly maxFrac: number;
 }
 
-const whole = (frac: number) => Math.round(Math.min(1, Math.max(0, frac)) * 100);
+const bounded = (frac: number) => Math.min(1, Math.max(0, frac));
 
 /** The band of the stage as this batch has it; undefined where the limits do not say. */
 export function moistureBand(limits: PileDetail['limits']): MoistureBand | undefined {
@@ -23,20 +23,24 @@ export function moistureBand(limits: PileDetail['limits']): MoistureBand | undef
   return minFrac === undefined || maxFrac === undefined ? undefined : { minFrac, maxFrac };
 }
 
-/** @example "About 46 % water by weight, likely between 42 and 50 %." */
-export function moistureWords({ frac, sdFrac }: Moisture): string {
-  return `About ${whole(frac)} % water by weight, likely between ${whole(frac - sdFrac)} and ${whole(frac + sdFrac)} %.`;
+/** @example "About 46 % water by weight, likely between 42 % and 50 %." */
+export function moistureWords({ frac, sdFrac }: Moisture, { text }: PileWords): string {
+  const params = { waterFrac: bounded(frac), lowFrac: bounded(frac - sdFrac), highFrac: bounded(frac + sdFrac) };
+  return text('page-pile.water.about', params);
 }
 
 /** Where that stands in the band, as far as the doubt lets it be said. */
-export function moistureStand({ frac, sdFrac }: Moisture, { minFrac, maxFrac }: MoistureBand): string {
-  const band = `The culture wants ${whole(minFrac)} to ${whole(maxFrac)} %`;
-  if (frac + sdFrac < minFrac) return `${band}, so it is too dry.`;
-  if (frac < minFrac) return `${band}, so it is likely too dry.`;
-  if (frac - sdFrac > maxFrac) return `${band}, so it is too wet.`;
-  if (frac > maxFrac) return `${band}, so it is likely too wet.`;
-  if (frac - sdFrac < minFrac) return `${band}; it may be getting dry.`;
-  return frac + sdFrac > maxFrac ? `${band}; it may be on the wet side.` : `${band}, so it is well within.`;
+export function moistureStand(moisture: Moisture, band: MoistureBand, { text }: PileWords): string {
+  return text('page-pile.water.stand', { ...band, stand: standOf(moisture, band) });
+}
+
+function standOf({ frac, sdFrac }: Moisture, { minFrac, maxFrac }: MoistureBand) {
+  if (frac + sdFrac < minFrac) return 'dry';
+  if (frac < minFrac) return 'likelyDry';
+  if (frac - sdFrac > maxFrac) return 'wet';
+  if (frac > maxFrac) return 'likelyWet';
+  if (frac - sdFrac < minFrac) return 'drying';
+  return frac + sdFrac > maxFrac ? 'wetting' : 'other';
 }
 
 /** Rounded down to what a watering can measures: tenths, halves, whole litres, fives. */
@@ -47,36 +51,32 @@ export function measurable(litres: number): number {
 }
 
 /** What to do with water while a warning says otherwise than the balance may; null while none does. */
-export function handWateringWords(alarms: PileDetail['alarms']): string[] | null {
-  if (hazardStands(alarms))
-    return ['Give it no water now: the self-heating hazard stands, and its advice comes before everything else.'];
+export function handWateringWords(alarms: PileDetail['alarms'], { text }: PileWords): string[] | null {
+  if (hazardStands(alarms)) return [text('page-pile.water.hazard')];
   const stands = (kind: WarningKind) => alarms.some((alarm) => alarm.kind === kind && speaks(alarm));
-  if (stands('hand-wet')) return ['Give it no water: by hand it is too wet, and the hand counts before the balance.'];
-  if (!stands('hand-dry')) return null;
-  return [
-    'By hand it is too dry, and the hand counts before the balance.',
-    'What to do about it stands with the warning “Too dry by hand”.',
-  ];
+  if (stands('hand-wet')) return [text('page-pile.water.hand-wet')];
+  return stands('hand-dry') ? [text('page-pile.water.hand-dry'), text('page-pile.water.hand-dry.todo')] : null;
 }
 
-const said = (litres: number) => `${plainNumber(litres, Number.isInteger(litres) ? 0 : 1)} L`;
+/** As many figures as a watering can has. */
+const amount = (litres: number) => ({ value: litres, figures: 6 });
 
 /** How much water, in which goes. The squeeze between the goes is common practice, no source. */
-export function wateringWords(water: WaterToAdd, frac: number | undefined, band: MoistureBand | undefined): string[] {
-  if (water === null) return ['By the balance it needs no water now.'];
+export function wateringWords(
+  water: WaterToAdd,
+  frac: number | undefined,
+  band: MoistureBand | undefined,
+  { text }: PileWords,
+): string[] {
+  if (water === null) return [text('page-pile.water.none')];
   const litres = measurable(water.litres ?? water.litresPer10Kg);
-  const of = water.litres === null ? ' for each 10 kg of the bed' : '';
-  if (litres === 0) return ['By the balance it needs no water worth measuring now.'];
-  const goal = `which would bring it to ${whole(water.toFrac)} %`;
-  if (band && frac !== undefined && frac >= band.minFrac) {
-    return [
-      `It needs no water now. Should a squeezed handful crumble, it could take at most about ${said(litres)}${of}, ${goal}.`,
-    ];
-  }
+  if (litres === 0) return [text('page-pile.water.trace')];
+  const bed = { perTen: water.litres === null, bedKg: 10 };
+  const given = { ...bed, givenL: amount(litres), toFrac: water.toFrac };
+  if (band && frac !== undefined && frac >= band.minFrac) return [text('page-pile.water.could-take', given)];
   const half = measurable(litres / 2);
-  const first = half === 0 ? 'a little of it' : `about ${said(half)}${of}`;
   return [
-    `Add about ${said(litres)}${of} and not more, ${goal}.`,
-    `Half of it first: ${first}. Mix it in, wait a quarter of an hour, squeeze a handful from the core. Give the rest only if it still crumbles.`,
+    text('page-pile.water.add', given),
+    text('page-pile.water.half', { ...bed, isTrace: half === 0, halfL: amount(half) }),
   ];
 }

@@ -6,6 +6,7 @@ import { capital, listed, positionNames, warningMeanings, warningNames } from '.
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { sightLines } from './evidence-groups.ts';
+import { usePileWords } from './use-pile-words.ts';
 import { whyPath } from './why-facts.ts';
 import { WhyLimits } from './why-limits.tsx';
 import { WhyReadings } from './why-readings.tsx';
@@ -20,17 +21,12 @@ interface WhyKindProps {
 
 type Looked = PileDetail['evidence'][number];
 
-const evidenceWords: Record<Evidence, string> = {
-  present: 'Seen',
-  absent: 'Not seen',
-  missing: 'Not known: readings are missing',
-};
-
 /** The gravest first. */
 const evidenceOrder: readonly Evidence[] = ['present', 'missing', 'absent'];
 
 export function WhyKind({ pile, kind }: WhyKindProps) {
-  const heading = usePage(`Why: ${warningNames[kind]}, ${pile.name}`);
+  const { text, rich } = usePileWords(pile.site);
+  const heading = usePage(text('page-pile.why.title.kind', { kindName: warningNames[kind], pileName: pile.name }));
   const said = useSaid(renderWhy, pile.site);
   const looked = pile.evidence
     .filter((one) => one.kind === kind)
@@ -41,7 +37,11 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
     <div class="page">
       <header class="opening">
         <p class="dateline">
-          <a href={path}>{pile.name}</a>, <a href={`${path}/why`}>why it says so</a>
+          {rich('page-pile.why.dateline', {
+            pileName: pile.name,
+            pile: (inner) => <a href={path}>{inner}</a>,
+            all: (inner) => <a href={`${path}/why`}>{inner}</a>,
+          })}
         </p>
         <h1 ref={heading} tabIndex={-1}>
           {warningNames[kind]}
@@ -49,7 +49,7 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
         <p class="lead">{warningMeanings[kind]}</p>
       </header>
       {looked.length === 0 ? (
-        <p class="quiet">This has not been looked for here: there is no batch here, or no probe that could show it.</p>
+        <p class="quiet">{text('page-pile.why.not-looked')}</p>
       ) : (
         <>
           <Found looked={looked} />
@@ -65,14 +65,18 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
 }
 
 function Found({ looked }: { readonly looked: readonly Looked[] }) {
+  const { text } = usePileWords();
   return (
-    <Part id="found" title="What was found">
+    <Part id="found" title={text('page-pile.why.found')}>
       <ul class="why-found">
         {sightLines(looked).map(({ places, evidence, seen }) => (
           <li key={`${evidence} ${seen}`}>
             <b>
-              {evidenceWords[evidence]}
-              {places.length > 0 && ` at ${listed(places.map((place) => positionNames[place]))}`}
+              {text('page-pile.why.evidence', {
+                evidence: evidence === 'missing' ? 'other' : evidence,
+                hasPlaces: places.length > 0,
+                placesText: listed(places.map((place) => positionNames[place])),
+              })}
             </b>
             {seen}
           </li>
@@ -84,11 +88,12 @@ function Found({ looked }: { readonly looked: readonly Looked[] }) {
 
 /** The same rule at several places is said once. */
 function Rules({ looked }: { readonly looked: readonly Looked[] }) {
+  const { text } = usePileWords();
   const rules = [...new Set(looked.map((one) => one.why))];
   const placesOf = (why: string) =>
     looked.flatMap((one) => (one.why === why && one.position ? [positionNames[one.position]] : []));
   return (
-    <Part id="rule" title="The rule">
+    <Part id="rule" title={text('page-pile.why.rule')}>
       {rules.map((why) => (
         <p key={why}>
           {rules.length > 1 && <b>{capital(placesOf(why).join(', '))}: </b>}
@@ -100,29 +105,32 @@ function Rules({ looked }: { readonly looked: readonly Looked[] }) {
 }
 
 function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: readonly Looked[] }) {
+  const { text, rich } = usePileWords();
   const explained = looked.filter((one) => one.explainedBy !== null && one.explainedBy !== kind);
   const holds = [
     ...new Set(pile.evidence.flatMap((one) => (one.explainedBy === kind && one.kind !== kind ? [one.kind] : []))),
   ];
   return (
-    <Part id="holds" title="What explains it">
+    <Part id="holds" title={text('page-pile.why.holds')}>
       {explained.length === 0 && (
         <p>
           {looked.some((one) => one.evidence === 'present')
-            ? 'Nothing else explains it, so nothing holds it back.'
-            : 'It is not seen, so there is nothing to explain.'}
+            ? text('page-pile.why.holds.nothing')
+            : text('page-pile.why.holds.unseen')}
         </p>
       )}
       {explained.map(({ position, explainedBy }) => (
         <p key={position ?? ''}>
-          {position ? `At the ${positionNames[position]}, “` : '“'}
-          <a href={whyPath(pile.id, explainedBy ?? kind)}>{warningNames[explainedBy ?? kind]}</a>” explains it and holds
-          it back: see to that first.
+          {rich('page-pile.why.holds.by', {
+            position: position ?? 'other',
+            kindName: warningNames[explainedBy ?? kind],
+            kind: (inner) => <a href={whyPath(pile.id, explainedBy ?? kind)}>{inner}</a>,
+          })}
         </p>
       ))}
       {holds.length > 0 && (
         <p>
-          It explains and holds back{' '}
+          {text('page-pile.why.holds.others')}{' '}
           {holds.map((held, i) => (
             <span key={held}>
               {i > 0 && ', '}

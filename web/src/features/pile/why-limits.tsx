@@ -5,16 +5,19 @@ import type { WarningKind } from '../../../../shared/warning.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { limitLines } from './limit-lines.ts';
+import { usePileWords } from './use-pile-words.ts';
 
 export function WhyLimits({ pile, kind }: { readonly pile: PileDetail; readonly kind: WarningKind }) {
   const { unit } = usePrefs();
+  const words = usePileWords();
+  const { text, rich } = words;
   const wanted: readonly string[] = conditionOf(kind).restsOn.limits;
   const limits = Object.fromEntries(Object.entries(pile.limits).filter(([key]) => wanted.includes(key)));
-  const lines = limitLines(limits, unit);
+  const lines = limitLines(limits, unit, words);
   return (
-    <Part id="limits" title="Its limits">
+    <Part id="limits" title={text('page-pile.why.limits')}>
       {lines.length === 0 ? (
-        <p>Its figures are those of the rule above; none of them is a limit of this batch.</p>
+        <p>{text('page-pile.why.limits.none')}</p>
       ) : (
         <>
           <dl class="ledger">
@@ -28,8 +31,9 @@ export function WhyLimits({ pile, kind }: { readonly pile: PileDetail; readonly 
             ))}
           </dl>
           <p class="hint">
-            <a href={`/piles/${encodeURIComponent(pile.id)}`}>Limits are changed on the pile’s page</a>, for this batch
-            alone.
+            {rich('page-pile.why.limits.change', {
+              link: (inner) => <a href={`/piles/${encodeURIComponent(pile.id)}`}>{inner}</a>,
+            })}
           </p>
         </>
       )}

@@ -13,6 +13,7 @@ import { sightLines } from './evidence-groups.ts';
 import { NoPile } from './no-pile.tsx';
 import { phaseMessage, renderPhase } from './phase-words.ts';
 import { usePile } from './use-pile.ts';
+import { usePileWords } from './use-pile-words.ts';
 import { whyGroups, whyPath } from './why-facts.ts';
 import { WhyKind } from './why-kind.tsx';
 import { renderWhy } from './why-render.ts';
@@ -31,7 +32,8 @@ export function WhyPage() {
 }
 
 function WhyAll({ pile }: { readonly pile: PileDetail }) {
-  const heading = usePage(`Why it says so, ${pile.name}`);
+  const { text } = usePileWords();
+  const heading = usePage(text('page-pile.why.title.of', { pileName: pile.name }));
   const say = useSay(renderPhase);
   const said = useSaid(renderPile, pile.site);
   const { present, missing, absent } = whyGroups(pile.evidence);
@@ -42,20 +44,17 @@ function WhyAll({ pile }: { readonly pile: PileDetail }) {
           <a href={`/piles/${encodeURIComponent(pile.id)}`}>{pile.name}</a>
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          Why it says so
+          {text('page-pile.why.title')}
         </h1>
         <p class="lead">
           {said(pile, 'condition')} {pile.batch && say(phaseMessage(pile.batch))}
         </p>
-        <p>
-          About every minute each of these is looked for. A thing is seen, not seen, or not known because readings are
-          missing; what is not known never ends a warning.
-        </p>
+        <p>{text('page-pile.why.about')}</p>
       </header>
-      {pile.evidence.length === 0 && <p class="quiet">Nothing has been looked at here yet.</p>}
-      <Kinds id="seen" title="Seen" kinds={present} pile={pile} />
-      <Kinds id="untold" title="Not known" kinds={missing} pile={pile} />
-      <Kinds id="unseen" title="Not seen" kinds={absent} pile={pile} />
+      {pile.evidence.length === 0 && <p class="quiet">{text('page-pile.why.nothing')}</p>}
+      <Kinds id="seen" title={text('page-pile.why.seen')} kinds={present} pile={pile} />
+      <Kinds id="untold" title={text('page-pile.why.missing')} kinds={missing} pile={pile} />
+      <Kinds id="unseen" title={text('page-pile.why.absent')} kinds={absent} pile={pile} />
     </div>
   );
 }

@@ -7,14 +7,14 @@ import type { Position } from '../../../../shared/names.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { ageWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { quantityHint, readingWords } from '../../ui/format/quantity-words.ts';
-import { sentenceIn } from '../../ui/format/temperature.ts';
-import { actNames, capital, positionNames } from '../../ui/format/words.ts';
+import { actNames } from '../../ui/format/words.ts';
 import { heatWords } from '../../ui/mound/mound-facts.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { overWords } from './ahead-words.ts';
+import { heardWords } from './heard-words.ts';
+import { usePileWords } from './use-pile-words.ts';
 import { moistureWords } from './water-words.ts';
 import { actsLately } from './why-facts.ts';
 import './why.css';
@@ -25,9 +25,10 @@ interface WhyReadingsProps {
 }
 
 export function WhyReadings({ pile, kind }: WhyReadingsProps) {
+  const { text, rich } = usePileWords();
   const { positions: places } = conditionOf(kind).restsOn;
   return (
-    <Part id="readings" title="The readings">
+    <Part id="readings" title={text('page-pile.why.readings')}>
       <ul class="why-found">
         {places.map((position) => (
           <Place key={position} position={position} pile={pile} kind={kind} />
@@ -38,8 +39,9 @@ export function WhyReadings({ pile, kind }: WhyReadingsProps) {
         <p class="hint">{quantityHint('moisture')}</p>
       )}
       <p class="hint">
-        <a href={`/piles/${encodeURIComponent(pile.id)}`}>The curves stand on the pile’s page</a>, as charts and as a
-        table.
+        {rich('page-pile.why.curves', {
+          link: (inner) => <a href={`/piles/${encodeURIComponent(pile.id)}`}>{inner}</a>,
+        })}
       </p>
     </Part>
   );
@@ -47,6 +49,7 @@ export function WhyReadings({ pile, kind }: WhyReadingsProps) {
 
 function Place({ position, pile, kind }: WhyReadingsProps & { readonly position: Position }) {
   const { unit } = usePrefs();
+  const words = usePileWords(pile.site);
   const nowMs = useServerNow();
   const now = pile.positions[position];
   const said = now
@@ -54,14 +57,15 @@ function Place({ position, pile, kind }: WhyReadingsProps & { readonly position:
         heatWords(now, unit),
         now.moisturePct !== undefined && readingWords('moisture', now.moisturePct, unit),
         kind === 'drying' && now.humidityPct !== undefined && readingWords('humidity', now.humidityPct, unit),
-        now.at
-          ? `${now.silent ? 'silent, last heard' : 'heard'} ${ageWords(nowMs - Date.parse(now.at))}`
-          : 'never heard',
+        heardWords(now, nowMs, words),
       ].filter(Boolean)
-    : ['no probe sits here'];
+    : [words.text('page-pile.why.no-probe')];
   return (
     <li>
-      <b>{capital(positionNames[position])}</b>
+      {words.rich('page-pile.place', {
+        position: position === 'air' ? 'other' : position,
+        b: (inner) => <b>{inner}</b>,
+      })}
       {said.join(', ')}
     </li>
   );
@@ -69,7 +73,8 @@ function Place({ position, pile, kind }: WhyReadingsProps & { readonly position:
 
 /** What the judge adds to the readings: the balance of water, the day ahead, and what hands did. */
 function Also({ pile, kind }: WhyReadingsProps) {
-  const { unit } = usePrefs();
+  const words = usePileWords(pile.site);
+  const { text } = words;
   const nowMs = useServerNow();
   const reader = useReader(pile.site);
   const { also, acts: minds } = conditionOf(kind).restsOn;
@@ -79,31 +84,37 @@ function Also({ pile, kind }: WhyReadingsProps) {
     <>
       {also.includes('moisture') && (
         <p>
-          <span class="label">Water by the balance</span>{' '}
-          {pile.batch?.moisture ? sentenceIn(unit, moistureWords(pile.batch.moisture)) : 'It is not known now.'}
+          <span class="label">{text('page-pile.why.water')}</span>{' '}
+          {pile.batch?.moisture ? moistureWords(pile.batch.moisture, words) : text('page-pile.why.water.unknown')}
         </p>
       )}
       {also.includes('forecast') && pile.limits.actC && pile.judgement && (
         <p>
-          <span class="label">The hours ahead</span>{' '}
+          <span class="label">{text('page-pile.why.ahead')}</span>{' '}
           {overWords(
             pile.judgement.overLimit,
             pile.limits.actC.value,
             core?.silent || core?.doubted ? null : (core?.temperatureC ?? null),
-            {
-              nowMs,
-              unit,
-              reader,
-            },
+            { nowMs, reader },
+            words,
           )}
         </p>
       )}
       {minds && (
         <p>
-          <span class="label">Done in the last day</span>{' '}
+          <span class="label">{text('page-pile.why.acts')}</span>{' '}
           {acts.length === 0
-            ? 'Nothing that was written down.'
-            : `${acts.map((act) => `${actWords(act.kind)} at ${nearTime(Date.parse(act.at), nowMs, reader)}`).join(', ')}. What a hand does, the judge allows for.`}
+            ? text('page-pile.why.acts.none')
+            : text('page-pile.why.acts.done', {
+                doneText: acts
+                  .map(({ kind, at }) =>
+                    text('page-pile.why.act', {
+                      actText: actWords(kind),
+                      timeText: nearTime(Date.parse(at), nowMs, reader),
+                    }),
+                  )
+                  .join(', '),
+              })}
         </p>
       )}
     </>

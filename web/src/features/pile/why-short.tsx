@@ -5,26 +5,28 @@ import { useSay } from '../../data/live/use-say.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { phaseMessage, renderPhase } from './phase-words.ts';
+import { usePileWords } from './use-pile-words.ts';
 import { whyGroups, whyPath } from './why-facts.ts';
 
 export function WhyShort({ pile }: { readonly pile: PileDetail }) {
+  const { text } = usePileWords();
   const say = useSay(renderPhase);
   if (pile.evidence.length === 0) return null;
   const { present, missing, absent } = whyGroups(pile.evidence);
   return (
-    <Part id="evidence" title="Why it says so">
+    <Part id="evidence" title={text('page-pile.why.title')}>
       {pile.batch && <p>{say(phaseMessage(pile.batch))}</p>}
-      <KindLine title="Seen" kinds={present} pileId={pile.id} />
-      <KindLine title="Not known" kinds={missing} pileId={pile.id} />
+      <KindLine title={text('page-pile.why.seen')} kinds={present} pileId={pile.id} />
+      <KindLine title={text('page-pile.why.missing')} kinds={missing} pileId={pile.id} />
       {absent.length > 0 && (
         <p>
-          <span class="label">Looked for and not seen</span>{' '}
+          <span class="label">{text('page-pile.why.absent.short')}</span>{' '}
           {absent.map((kind) => warningNames[kind].toLowerCase()).join(', ')}.
         </p>
       )}
       <p class="buttons">
         <a class="button" href={`/piles/${encodeURIComponent(pile.id)}/why`}>
-          Readings, rules and limits
+          {text('page-pile.why.all')}
         </a>
       </p>
     </Part>

@@ -11,6 +11,8 @@ import { renderPile } from '../../ui/format/render-pile.ts';
 import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { StepList } from './alarm-steps.tsx';
+import { severityOf } from './alarm-words.ts';
+import { type PileWords, usePileWords } from './use-pile-words.ts';
 import './warnings.css';
 import './why.css';
 
@@ -20,42 +22,45 @@ interface WhyStandingProps {
 }
 
 /** How long it must be seen, and how long gone; our own proposal, as core/alarms/policies.ts says. */
-function delayWords({ onDelayMs, offDelayMs }: Delays): string {
-  const on =
-    onDelayMs === 0
-      ? 'People are notified at once when it is seen'
-      : `It must be seen for ${lengthWords(onDelayMs)} before people are notified`;
-  const off =
-    offDelayMs === 0
-      ? 'it ends as soon as it is seen no more'
-      : `it ends when it has been seen no more for ${lengthWords(offDelayMs)}`;
-  return `${on}; ${off}. Readings that are missing never end it.`;
+function delayWords({ onDelayMs, offDelayMs }: Delays, { text }: PileWords): string {
+  return text('page-pile.why.delays', {
+    onAtOnce: onDelayMs === 0,
+    onText: lengthWords(onDelayMs),
+    offAtOnce: offDelayMs === 0,
+    offText: lengthWords(offDelayMs),
+  });
 }
 
 /** What is asked of people, and every step the warning took. */
 export function WhyStanding({ pile, kind }: WhyStandingProps) {
+  const words = usePileWords(pile.site);
+  const { text } = words;
   const said = useSaid(renderPile, pile.site);
   const reader = useReader(pile.site);
   const nowMs = useServerNow();
   const alarms = pile.alarms.filter((alarm) => alarm.kind === kind && alarm.state !== 'normal');
   return (
-    <Part id="standing" title="The warning">
-      <p>{delayWords(conditionOf(kind).delays)}</p>
-      {alarms.length === 0 && <p>No such warning stands.</p>}
+    <Part id="standing" title={text('page-pile.why.standing')}>
+      <p>{delayWords(conditionOf(kind).delays, words)}</p>
+      {alarms.length === 0 && <p>{text('page-pile.why.none-stands')}</p>}
       {alarms.map((alarm) => (
         <div class="why-standing" key={alarm.id}>
           <h3>{warningTitle(alarm.kind, alarm.position)}</h3>
           <p class="alarm-state">
-            {alarm.severity}, {alarmStateNames[alarm.state]}, since {nearTime(Date.parse(alarm.since), nowMs, reader)}
+            {text('page-pile.warnings.state', {
+              severity: severityOf(alarm),
+              stateText: alarmStateNames[alarm.state],
+              timeText: nearTime(Date.parse(alarm.since), nowMs, reader),
+            })}
           </p>
           {alarm.state === 'returned-unacknowledged' ? (
-            <p>It has passed, so what it asked for is asked no more.</p>
+            <p>{text('page-pile.why.has-passed')}</p>
           ) : (
             <p class="todo">{said(alarm, 'todo')}</p>
           )}
           {alarm.caution && alarm.state !== 'returned-unacknowledged' && (
             <p class="caution">
-              <span class="label">Caution</span> {said(alarm, 'caution')}
+              <span class="label">{text('page-pile.caution')}</span> {said(alarm, 'caution')}
             </p>
           )}
           <StepList alarm={alarm} site={pile.site} />

@@ -10,10 +10,7 @@ export function likelihoodName(likelihood: number): LikelihoodName {
   return likelihood >= 0.1 ? 'unlikely' : 'very unlikely';
 }
 
-/** @example chancesInTen(0.78) // => "8 chances in 10" */
-export function chancesInTen(likelihood: number): string {
-  if (likelihood > 0.95) return 'more than 9 chances in 10';
-  if (likelihood < 0.05) return 'less than 1 chance in 10';
-  const chances = Math.min(9, Math.max(1, Math.round(likelihood * 10)));
-  return `${chances} ${chances === 1 ? 'chance' : 'chances'} in 10`;
+/** @returns 1 to 9; 10 stands for "more than nine". @example chancesInTen(0.78) // => 8 */
+export function chancesInTen(likelihood: number): number {
+  return likelihood > 0.95 ? 10 : Math.min(9, Math.max(1, Math.round(likelihood * 10)));
 }

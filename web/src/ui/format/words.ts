@@ -9,7 +9,7 @@ import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
-import type { AlarmState, Phase, WarningKind } from '../../../../shared/warning.ts';
+import type { AlarmState, WarningKind } from '../../../../shared/warning.ts';
 
 export const warningNames = forEachKind(({ kind }) => conditionTexts[`condition.${kind}.name`]);
 
@@ -31,14 +31,6 @@ export const toneNames: Record<PileSummary['tone'], string> = {
   watch: 'keep watch',
   act: 'act',
   danger: 'danger',
-};
-
-export const phaseNames: Record<Phase, string> = {
-  resting: 'resting',
-  warming: 'warming',
-  active: 'active',
-  cooling: 'cooling',
-  settled: 'settled',
 };
 
 export const stageNames: Record<Stage, string> = { bran: 'bran stage', soil: 'soil stage' };
