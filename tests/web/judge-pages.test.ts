@@ -74,8 +74,8 @@ describe('a hand seen in the curves', () => {
 describe('water and readiness', () => {
   test('water is told with its doubt, never without the caution', async () => {
     const { page } = await open({ path: '/piles/wall-heap' });
-    await page.getByText('likely between 28 and 38').waitFor();
-    await page.getByText(/Add about 28 L and not more, which would bring it to 45\s%\./).waitFor();
+    await page.getByText(/likely between 28.% and 38.%/).waitFor();
+    await page.getByText(/Add about 28\sL and not more, which would bring it to 45\s%\./).waitFor();
     await page.getByText('Half of it first: about 14 L.').waitFor();
     await page.getByText('Water cannot be taken out again. This is a balance').waitFor();
   });
