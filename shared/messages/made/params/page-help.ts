@@ -98,6 +98,7 @@ export interface PageHelpParams {
   'page-help.signs.tones.title': NoParams;
   'page-help.signs.tones.p1': NoParams;
   'page-help.signs.tone.calm': NoParams;
+  'page-help.signs.tone.unknown': NoParams;
   'page-help.signs.tone.watch': NoParams;
   'page-help.signs.tone.act': NoParams;
   'page-help.signs.tone.danger': NoParams;
