@@ -3,8 +3,7 @@
  *
  * Sentence of each: what was attempted, what must hold, the value found; no final period.
  */
-
-import type { Message } from './messages/message.ts';
+import { inCode, type Message } from './messages/message.ts';
 
 /** Why a message from outside cannot be used; a counter and a person can act on each. */
 export const refusalReasons = [
@@ -77,11 +76,12 @@ export class LostLeaseError extends Error {
 export class ConflictError extends Error {
   override readonly name = 'ConflictError';
   constructor(
-    message: string,
+    /** What must hold, what was found, and what to do. */
+    readonly said: Message,
     /** JSON Pointer (RFC 6901) to the field at fault, e.g. "/position". */
     readonly pointer: string,
   ) {
-    super(message);
+    super(inCode(said));
   }
 }
 

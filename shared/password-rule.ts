@@ -5,6 +5,7 @@
  * dressed up, names that everybody here knows, and patterns. After NIST SP 800-63B, section 5.1.1.2 (a minimum length,
  * a list of expected values, no composition rules, room for long ones).
  */
+import { type Message, message } from './messages/message.ts';
 
 /** Shortest and longest that is taken [characters]. */
 export const passwordLengths = { min: 12, max: 256 } as const;
@@ -54,20 +55,20 @@ const disguises: Readonly<Record<string, string>> = {
   '!': 'i',
 };
 
-/** @returns What is wrong, as a sentence without its full stop; undefined when it may be used. */
-export function passwordProblem(password: string, installationWords: readonly string[] = []): string | undefined {
+/** @returns What is wrong; undefined when it may be used. */
+export function passwordProblem(password: string, installationWords: readonly string[] = []): Message | undefined {
   const contents = [...password.normalize('NFC')];
   const { min, max } = passwordLengths;
-  if (contents.length < min) return `must have at least ${min} characters; four words in a row do well`;
-  if (contents.length > max) return `must have at most ${max} characters`;
+  if (contents.length < min) return message('password.too-short', { leastCount: min });
+  if (contents.length > max) return message('password.too-long', { mostCount: max });
   const plain = contents.join('').toLowerCase();
-  if (new Set(plain).size < leastDistinct) return 'repeats the same few characters';
-  if (isRepeated(plain)) return 'repeats itself';
+  if (new Set(plain).size < leastDistinct) return message('password.few-characters');
+  if (isRepeated(plain)) return message('password.repeats');
   const known = installationWords
     .flatMap((words) => words.toLowerCase().split(/[^\p{L}\p{N}]+/u))
     .filter((word) => word.length > 2);
   if (ownMessages(plain, known) < leastOwnMessages) {
-    return 'is too easy to guess: it is made of common words, names or runs of keys; add words of your own';
+    return message('password.guessable');
   }
   return undefined;
 }

@@ -7,6 +7,7 @@ import {
   newAirAheadSchema,
 } from '../../shared/contracts/air-ahead.ts';
 import { ReadingError } from '../../shared/errors.ts';
+import { type FieldIssue, fieldFault } from '../../shared/messages/field-fault.ts';
 import { message } from '../../shared/messages/message.ts';
 import type { Arrival } from './decoded.ts';
 
@@ -22,25 +23,20 @@ export function decodeAirAhead(text: string, { nowMs, retained }: Arrival): Issu
   const { issuedAt, ...ahead } = read.data;
   // It lay at the broker for nobody knows how long.
   if (issuedAt === undefined && retained)
-    return refusal({ reason: 'missing-field', pointer: '/issuedAt', detail: 'must stand in a retained message' });
+    return refusal({ reason: 'missing-field', pointer: '/issuedAt', said: message('field.air.retained') });
   const issuedMs = issuedAt ?? nowMs;
   const problem = airAheadProblem(ahead, issuedMs, nowMs);
   return problem ? refusal(problem) : { ...ahead, issuedMs };
 }
 
-interface Issue {
-  readonly code: string;
-  readonly path: readonly PropertyKey[];
-  readonly message: string;
-}
-
-function problemOf(issue: Issue | undefined): AirAheadProblem {
-  const { code, path, message } = issue ?? { code: '', path: [], message: 'not valid' };
+function problemOf(issue: FieldIssue | undefined): AirAheadProblem {
+  const found = issue ?? { code: '', path: [], message: 'Invalid' };
+  const { code, path } = found;
   const isTime = path.at(-1) === 'at' || path.at(-1) === 'issuedAt';
   const tooFar = code === 'too_big' || code === 'too_small';
   const reason = isTime ? 'bad-time' : tooFar ? 'out-of-range' : 'wrong-type';
-  return { reason, pointer: `/${path.map(String).join('/')}`, detail: message };
+  return { reason, pointer: `/${path.map(String).join('/')}`, said: fieldFault(found) };
 }
 
-const refusal = ({ reason, pointer, detail }: AirAheadProblem) =>
-  new ReadingError(reason, message('refusal.air-ahead', { pointerText: pointer, detailText: detail }));
+const refusal = ({ reason, pointer, said }: AirAheadProblem) =>
+  new ReadingError(reason, message('refusal.air-ahead', { pointerText: pointer, detailPart: said }));

@@ -1,9 +1,10 @@
 /** Finds a value inside a JSON document (RFC 6901). */
+import { type Message, message } from '../../shared/messages/message.ts';
 
 /** Why this is no JSON Pointer, or undefined when it is one (section 3). */
-export function pointerProblem(pointer: string): string | undefined {
-  if (pointer !== '' && !pointer.startsWith('/')) return 'must be empty or begin with /';
-  if (/~(?![01])/.test(pointer)) return 'must have ~ only as ~0 or ~1';
+export function pointerProblem(pointer: string): Message | undefined {
+  if (pointer !== '' && !pointer.startsWith('/')) return message('field.pointer.slash');
+  if (/~(?![01])/.test(pointer)) return message('field.pointer.tilde');
   return undefined;
 }
 

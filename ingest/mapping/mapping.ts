@@ -8,7 +8,7 @@ import type { MappingInput, mappingTrialSchema } from '../../shared/contracts/in
 import { toInstant } from '../../shared/contracts/time.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import { inWords } from '../../shared/messages/in-words.ts';
-import { message } from '../../shared/messages/message.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import { namePattern } from '../../shared/names.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { trimSign } from '../../shared/trim-sign.ts';
@@ -22,28 +22,31 @@ import { filterProblem, matchFilter, wildcardCount } from './topic-filter.ts';
 export type MappingTrial = z.infer<typeof mappingTrialSchema>;
 
 /** The field at fault as JSON Pointer into the mapping, and what it must be; undefined when the mapping can work. */
-export function mappingProblem(mapping: MappingInput): { pointer: string; message: string } | undefined {
+export function mappingProblem(mapping: MappingInput): { pointer: string; said: Message } | undefined {
   const filter = filterProblem(mapping.filter);
-  if (filter !== undefined) return { pointer: '/filter', message: filter };
+  if (filter !== undefined) return { pointer: '/filter', said: filter };
   const pointer = pointerProblem(mapping.pointer);
-  if (pointer !== undefined) return { pointer: '/pointer', message: pointer };
+  if (pointer !== undefined) return { pointer: '/pointer', said: pointer };
   const timePointer = pointerProblem(mapping.timePointer ?? '');
-  if (timePointer !== undefined) return { pointer: '/timePointer', message: timePointer };
+  if (timePointer !== undefined) return { pointer: '/timePointer', said: timePointer };
   const units = unitsOf(mapping.quantity);
   if (!units.includes(mapping.unit)) {
-    return { pointer: '/unit', message: `must be one of ${units.join(', ')} for ${mapping.quantity}` };
+    return {
+      pointer: '/unit',
+      said: message('field.mapping.unit', { unitsText: units.join(', '), quantityName: mapping.quantity }),
+    };
   }
   const wildcards = wildcardCount(mapping.filter);
   for (const [, number] of mapping.probe.matchAll(/\{(\d+)\}/g)) {
     if (Number(number) < 1 || Number(number) > wildcards) {
       return {
         pointer: '/probe',
-        message: `must name wildcards from {1} to {${wildcards}} as the filter has ${wildcards}`,
+        said: message('field.mapping.wildcards', { wildcardsCount: wildcards }),
       };
     }
   }
   if (!/\{\d+\}/.test(mapping.probe) && !namePattern.test(mapping.probe)) {
-    return { pointer: '/probe', message: 'must be 1-64 characters, each of a-z, 0-9, hyphen or underscore' };
+    return { pointer: '/probe', said: message('field.name') };
   }
   return undefined;
 }

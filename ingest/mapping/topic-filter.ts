@@ -1,18 +1,18 @@
 /** MQTT topic filters (MQTT 5 section 4.7). */
+import { type Message, message } from '../../shared/messages/message.ts';
 
 /** Why this is no filter, or undefined when it is one. Shared subscriptions are not for mappings. */
-export function filterProblem(filter: string): string | undefined {
-  if (filter.length === 0) return 'must hold at least one character'; // [MQTT-4.7.3-1]
-  if (filter.includes('\0')) return 'must not hold the character U+0000'; // [MQTT-4.7.3-2]
-  if (Buffer.byteLength(filter) > 65_535) return 'must not be longer than 65535 bytes'; // [MQTT-4.7.3-3]
-  if (filter.startsWith('$share/')) return 'must not be a shared subscription';
+export function filterProblem(filter: string): Message | undefined {
+  if (filter.length === 0) return message('field.filter.empty'); // [MQTT-4.7.3-1]
+  if (filter.includes('\0')) return message('field.filter.nul'); // [MQTT-4.7.3-2]
+  if (Buffer.byteLength(filter) > 65_535) return message('field.filter.too-long'); // [MQTT-4.7.3-3]
+  if (filter.startsWith('$share/')) return message('field.filter.shared');
   const levels = filter.split('/');
   for (const [index, level] of levels.entries()) {
     // [MQTT-4.7.1-1]: # stands alone, and last.
-    if (level.includes('#') && (level !== '#' || index !== levels.length - 1))
-      return 'must have # only as its whole last level';
+    if (level.includes('#') && (level !== '#' || index !== levels.length - 1)) return message('field.filter.hash');
     // [MQTT-4.7.1-2]: + fills a level.
-    if (level.includes('+') && level !== '+') return 'must have + only as a whole level';
+    if (level.includes('+') && level !== '+') return message('field.filter.plus');
   }
   return undefined;
 }

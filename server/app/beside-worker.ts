@@ -24,7 +24,11 @@ parentPort?.on('message', () => {
     ({ value, done }) => answer(done ? { end: true } : { piece: value }),
     (error) =>
       answer({
-        error: { name: error instanceof Error ? error.name : 'Error', message: String(error?.message ?? error) },
+        error: {
+          name: error instanceof Error ? error.name : 'Error',
+          message: String(error?.message ?? error),
+          said: error?.said,
+        },
       }),
   );
 });

@@ -2,6 +2,7 @@
  * Jobs in threads of their own: each begins when its turn comes and is ended when a piece takes too long or nobody waits.
  */
 import { Worker } from 'node:worker_threads';
+import type { Message } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 import type { Beside, Job } from './job.ts';
 
@@ -9,10 +10,16 @@ export interface ToThread {
   readonly name: string;
   readonly question: unknown;
 }
+interface ThreadError {
+  readonly name: string;
+  readonly message: string;
+  /** Of one that is an answer. */
+  readonly said?: Message;
+}
 export interface FromThread {
   readonly piece?: unknown;
   readonly end?: true;
-  readonly error?: { readonly name: string; readonly message: string };
+  readonly error?: ThreadError;
 }
 
 /** A job that needs more is ended, and the server goes on. */
@@ -59,7 +66,7 @@ function nextOf(worker: Worker, job: Job<never, unknown>, signal: AbortSignal | 
   });
 }
 
-function errorOf(job: Job<never, unknown>, { name, message }: { name: string; message: string }): Error {
+function errorOf(job: Job<never, unknown>, { name, message, said }: ThreadError): Error {
   const Known = job.errors?.[name];
-  return Known ? new Known(message) : new Error(`${job.name}: ${message}`);
+  return Known && said ? new Known(said) : new Error(`${job.name}: ${message}`);
 }

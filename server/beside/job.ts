@@ -1,6 +1,8 @@
 /**
  * A sum that would hold everybody else up: it runs beside the main thread, within a time, and gives its answer in pieces.
  */
+import type { Message } from '../../shared/messages/message.ts';
+
 export interface Job<Question, Piece> {
   /** The name under which the thread finds it. */
   readonly name: string;
@@ -8,9 +10,9 @@ export interface Job<Question, Piece> {
   /** The longest that one piece may take [ms of the machine]. */
   readonly longestMs: number;
   /** For the person, when it takes longer: what to do instead. */
-  readonly tooLong: string;
-  /** Errors that are an answer, and not a fault of ours; each is made again from its message. */
-  readonly errors?: Readonly<Record<string, new (message: string) => Error>>;
+  readonly tooLong: Message;
+  /** Errors that are an answer, and not a fault of ours; each is made again from what it says. */
+  readonly errors?: Readonly<Record<string, new (said: Message) => Error>>;
 }
 
 export interface Beside {

@@ -2,6 +2,8 @@
  * Heavy work waits in line: so much at once, and between people in turn, so that many pieces of one person hold nobody
  * else up for longer than one piece takes.
  */
+
+import { message } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 
 export interface WorkLineBounds {
@@ -37,16 +39,12 @@ export class WorkLine {
     const { mostOfOne, mostWaiting, atOnce } = this.#bounds;
     const held = this.#held.get(person) ?? 0;
     if (held >= mostOfOne) {
-      throw new Refusal(
-        429,
-        'You have asked for as much as is worked on for one person. Wait for it, then try again.',
-        {
-          retryAfterS: 5,
-        },
-      );
+      throw new Refusal(429, message('problem.work.much-of-yours'), {
+        retryAfterS: 5,
+      });
     }
     if (this.#waiting.length >= mostWaiting) {
-      throw new Refusal(503, 'Too many people wait for such work just now. Try again in a moment.', {
+      throw new Refusal(503, message('problem.work.busy'), {
         retryAfterS: 10,
       });
     }

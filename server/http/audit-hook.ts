@@ -5,6 +5,7 @@
  * refused.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify';
+import { message } from '../../shared/messages/message.ts';
 import type { AuditTrail, Mutation } from '../services/people/audit-trail.ts';
 import { sendProblem } from './problem.ts';
 
@@ -68,7 +69,7 @@ async function refuseBody(request: FastifyRequest, reply: FastifyReply): Promise
   const { body } = request;
   const isEmpty = body === undefined || body === null || (isPlain(body) && Object.keys(body).length === 0);
   if (!isEmpty || Array.isArray(body)) {
-    return sendProblem(reply, 400, 'This address takes no body: send the request without one.');
+    return sendProblem(reply, 400, message('problem.takes-no-body'));
   }
   request.body = undefined;
   return undefined;

@@ -1,11 +1,12 @@
 import type { FastifyRequest } from 'fastify';
+import type { Message } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 
 /**
  * Hooks for a route with large bodies: so many requests of one person at once, and the next is refused before its body
  * is read, as each body is held in memory until its work is done.
  */
-export function fewAtOnce(most: number, busy: string) {
+export function fewAtOnce(most: number, busy: Message) {
   const counts = new Map<string, number>();
   const counted = new WeakSet<FastifyRequest>();
   const personOf = (request: FastifyRequest) => request.person?.id ?? '';

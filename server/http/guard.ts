@@ -1,14 +1,15 @@
 /** Who a request comes from, and whether that is enough for the route it asks for. */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { type Message, message } from '../../shared/messages/message.ts';
 import { type Access, isAllowed, type Role } from '../../shared/person.ts';
 import type { PeopleKnown } from '../services/people/people-known.ts';
 import { fromPage } from './from-page.ts';
 import { sendProblem } from './problem.ts';
 
-const whoMay: Readonly<Record<Role, string>> = {
-  owner: 'Only an owner may do this.',
-  keeper: 'Only keepers and owners may do this.',
-  viewer: 'Only people who have access may see this.',
+const whoMay: Readonly<Record<Role, Message>> = {
+  owner: message('problem.owners-only'),
+  keeper: message('problem.keepers-only'),
+  viewer: message('problem.members-only'),
 };
 
 /** @param publicUrl Where people reach us, when that is configured. */
@@ -20,17 +21,13 @@ export function registerGuard(app: FastifyInstance, people: PeopleKnown, publicU
     const access = accessOf(request);
     request.person = await people.personOf(request);
     if (isForged(request, access, publicUrl)) {
-      return sendProblem(
-        reply,
-        403,
-        'A change must come from a page of this server, and this one came from elsewhere.',
-      );
+      return sendProblem(reply, 403, message('problem.from-elsewhere'));
     }
     if (access === 'open') return;
     if (isAllowed(request.person?.role, access)) {
       // A token that could make tokens would outlive its own end.
       if (!request.routeOptions.config.inPerson || request.session) return;
-      return sendProblem(reply, 403, 'Sign in as a person for this: a token is not enough, and this machine neither.');
+      return sendProblem(reply, 403, message('problem.in-person-only'));
     }
     if (request.person) return sendProblem(reply, 403, whoMay[access]);
     return (await people.hereActs()) ? refuseElsewhere(reply) : refuseUnknown(reply);
@@ -54,13 +51,9 @@ function isForged(request: FastifyRequest, access: Access, publicUrl: string | u
 
 function refuseUnknown(reply: FastifyReply) {
   reply.header('WWW-Authenticate', 'Bearer realm="branhearth"');
-  return sendProblem(reply, 401, 'Sign in, or send an API token as "Authorization: Bearer …".');
+  return sendProblem(reply, 401, message('problem.who-are-you'));
 }
 
 function refuseElsewhere(reply: FastifyReply) {
-  return sendProblem(
-    reply,
-    403,
-    'While nobody is set up as owner, only pages and programs of this machine are answered.',
-  );
+  return sendProblem(reply, 403, message('problem.no-owner-yet'));
 }

@@ -6,6 +6,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance, FastifyReply } from 'fastify';
+import { message } from '../../shared/messages/message.ts';
 import { sendProblem } from './problem.ts';
 
 const dayS = 86_400;
@@ -17,7 +18,11 @@ export async function registerPages(app: FastifyInstance, pagesDir: string | und
     const path = request.url.split('?', 1)[0] ?? '';
     const isPage = request.method === 'GET' && !/^\/(api|metrics)(\/|$)/.test(path) && !/\.[a-z0-9]+$/i.test(path);
     if (isPage && sendDocument) return sendDocument(reply);
-    return sendProblem(reply, 404, `Nothing answers ${request.method} ${path}.`);
+    return sendProblem(
+      reply,
+      404,
+      message('problem.no-such-address', { methodText: request.method, addressText: path }),
+    );
   });
 }
 

@@ -1,78 +1,145 @@
 /**
- * Every "no" of the API as an RFC 9457 problem. It never shows a caller what is inside an unexpected error; that goes
- * to the log.
+ * Every "no" of the API as an RFC 9457 problem, its sentences beside the messages that they are made from. It never shows a caller what
+ * is inside an unexpected error; that goes to the log.
  */
-import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifySchemaValidationError } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import type { Problem } from '../../shared/contracts/problem.ts';
 import { ConflictError, StoreError } from '../../shared/errors.ts';
+import { fieldFault } from '../../shared/messages/field-fault.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
+import { type Message, type MessageParams, message, paragraph, verbatim } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 
-const titles: Record<number, string> = {
-  400: 'The request cannot be read',
-  401: 'Who are you?',
-  403: 'Not allowed',
-  404: 'Nothing is here',
-  405: 'Not this way',
-  409: 'This does not fit with what is there',
-  410: 'Gone',
-  413: 'Too large',
-  415: 'Not a kind of content we read',
-  422: 'Some fields need another value',
-  429: 'Too many requests',
-  500: 'Something went wrong here',
-  503: 'Not ready',
+const titles: Readonly<Record<number, Message>> = {
+  400: message('problem.title.400'),
+  401: message('problem.title.401'),
+  403: message('problem.title.403'),
+  404: message('problem.title.404'),
+  405: message('problem.title.405'),
+  409: message('problem.title.409'),
+  410: message('problem.title.410'),
+  413: message('problem.title.413'),
+  415: message('problem.title.415'),
+  422: message('problem.title.422'),
+  429: message('problem.title.429'),
+  500: message('problem.title.500'),
+  503: message('problem.title.503'),
 };
 
-export type ProblemExtras = Pick<Problem, 'errors'>;
+/** What is wrong with one field. */
+export interface FieldProblem {
+  /** JSON Pointer (RFC 6901). */
+  readonly pointer: string;
+  readonly said: Message;
+}
 
-/** Answers with a problem; `detail` is one sentence a person can act on. */
-export function sendProblem(reply: FastifyReply, status: number, detail: string, extras: ProblemExtras = {}) {
+/** Answers with a problem; the reader's own words come later, from its messages (`reader-of.ts`). */
+export function sendProblem(
+  reply: FastifyReply,
+  status: number,
+  said: Message,
+  fields?: readonly FieldProblem[],
+): FastifyReply {
+  const { title, detail, messages } = inWords(
+    { title: titles[status] ?? message('problem.title.other'), detail: said },
+    0,
+  );
   const problem: Problem = {
     type: 'about:blank',
-    title: titles[status] ?? 'The request failed',
+    title,
     status,
     detail,
     instance: reply.request.url,
-    ...extras,
+    ...(fields && {
+      errors: fields.map((field) => ({ pointer: field.pointer, ...inWords({ detail: field.said }, 0) })),
+    }),
+    messages,
   };
   return reply.code(status).type('application/problem+json').serializer(JSON.stringify).send(problem);
 }
 
-export function notFound(reply: FastifyReply, what: string, id: string) {
-  return sendProblem(reply, 404, `There is no ${what} "${id}".`);
+/** The same sentence for the whole and for the one field that is at fault. */
+export function refuseField(reply: FastifyReply, status: number, { pointer, said }: FieldProblem): FastifyReply {
+  return sendProblem(reply, status, said, [{ pointer, said }]);
+}
+
+/** @param what As the message names it, so that it can be said in every language. */
+export function notFound(reply: FastifyReply, what: MessageParams['problem.not-found']['what'], id: string) {
+  return sendProblem(reply, 404, message('problem.not-found', { what, idText: id }));
 }
 
 export function registerProblems(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     if (hasZodFastifySchemaValidationErrors(error)) {
-      // instancePath is a JSON Pointer already; the context says whether body, query or address was at fault.
-      const errors = error.validation.map((issue) => ({
-        pointer: issue.instancePath,
-        detail: issue.message ?? 'not valid',
-      }));
-      const where = error.validationContext ?? 'request';
-      const detail = errors.map((one) => `${one.pointer || 'the whole'} ${one.detail}`).join('; ');
-      return sendProblem(reply, 400, `In the ${where}: ${detail}.`, { errors });
+      const fields = error.validation.map(fieldProblemOf);
+      const where = places[error.validationContext ?? ''] ?? 'other';
+      return sendProblem(reply, 400, paragraph(...fields.map((field) => inItsField(field, where))), fields);
     }
     if (error instanceof Refusal) {
       const { pointer, retryAfterS } = error.more;
       if (retryAfterS !== undefined) reply.header('Retry-After', retryAfterS);
-      const errors = pointer === undefined ? {} : { errors: [{ pointer, detail: error.message }] };
-      return sendProblem(reply, error.status, error.message, errors);
+      return sendProblem(
+        reply,
+        error.status,
+        error.said,
+        pointer === undefined ? undefined : [{ pointer, said: error.said }],
+      );
     }
-    if (error instanceof ConflictError) {
-      return sendProblem(reply, 409, `${error.message}.`, {
-        errors: [{ pointer: error.pointer, detail: error.message }],
-      });
-    }
+    if (error instanceof ConflictError) return refuseField(reply, 409, error);
     if (error instanceof StoreError) {
       request.log.error({ err: error }, 'store');
-      return sendProblem(reply, 503, 'The store cannot be used just now; nothing was changed. Try again in a moment.');
+      return sendProblem(reply, 503, message('problem.store-unusable'));
     }
     const status = error.statusCode ?? 500;
-    if (status < 500) return sendProblem(reply, status, `${error.message}.`);
+    if (status < 500) return sendProblem(reply, status, saidByFastify(error, request.headers['content-type']));
     request.log.error({ err: error }, 'unexpected');
-    return sendProblem(reply, 500, 'Something went wrong here; the log of the server says what.');
+    return sendProblem(reply, 500, message('problem.unexpected'));
   });
+}
+
+const places: Readonly<Record<string, 'address' | 'headers'>> = {
+  querystring: 'address',
+  params: 'address',
+  headers: 'headers',
+};
+
+/** instancePath is a JSON Pointer already; what zod found beside its path stands in the parameters. */
+function fieldProblemOf({ instancePath, keyword, message: words, params }: FastifySchemaValidationError): FieldProblem {
+  const { params: own, ...found } = params as { params?: object };
+  const path = instancePath.split('/').slice(1);
+  return {
+    pointer: instancePath,
+    said: fieldFault({ ...found, params: own, code: keyword, path, message: words ?? '' }),
+  };
+}
+
+/** A page shows it beside the field; who reads it elsewhere is told which one. @example "recipe.depthM: Must be at least 2 cm." */
+function inItsField({ pointer, said }: FieldProblem, where: 'address' | 'headers' | 'other'): Message {
+  const fieldName = pointer.split('/').filter(Boolean).join('.');
+  return fieldName === '' ? said : message('problem.in-field', { where, fieldName, faultPart: said });
+}
+
+/** What Fastify refuses by itself, by its codes; anything else in its own words. */
+function saidByFastify({ code, message: words }: FastifyError, contentType: string | undefined): Message {
+  switch (code) {
+    case 'FST_ERR_CTP_INVALID_JSON_BODY':
+      return message('problem.not-json');
+    case 'FST_ERR_CTP_EMPTY_JSON_BODY':
+      return message('problem.empty-json');
+    case 'FST_ERR_CTP_INVALID_MEDIA_TYPE':
+      return contentType === undefined
+        ? message('problem.no-kind-given')
+        : message('problem.not-a-kind-we-read', { typeText: contentType.slice(0, 100) });
+    case 'FST_ERR_CTP_BODY_TOO_LARGE':
+      return message('problem.body-too-large');
+    case 'FST_ERR_CTP_INVALID_CONTENT_LENGTH':
+      return message('problem.wrong-length');
+    case 'FST_ERR_BAD_URL':
+      return message('problem.bad-address');
+    case 'FST_ERR_RATE_LIMIT':
+      return message('problem.too-often');
+    default:
+      return verbatim(/[.!?]$/.test(words) ? words : `${words}.`);
+  }
 }

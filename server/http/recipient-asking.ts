@@ -1,10 +1,8 @@
 /** Whoever asks, as somebody who can be notified. A program with the server's own token speaks for the server. */
 import type { FastifyRequest } from 'fastify';
+import { message } from '../../shared/messages/message.ts';
 import { type KnownPerson, type Recipients, serverPerson } from '../notify/people.ts';
 import { Refusal } from '../services/refusal.ts';
-
-const nobodyThere =
-  'The token of the environment stands for no person, so there is nobody to notify. Use a token that a person made under "My account", or sign in by name. What holds for the whole server is under /api/notifications/server and /api/notifications/escalations.';
 
 export async function findRecipient(
   people: Pick<Recipients, 'known'>,
@@ -20,6 +18,6 @@ export async function recipientAsking(
   request: FastifyRequest,
 ): Promise<KnownPerson> {
   const person = await findRecipient(people, request);
-  if (!person) throw new Refusal(409, nobodyThere);
+  if (!person) throw new Refusal(409, message('problem.token-stands-for-nobody'));
   return person;
 }

@@ -2,6 +2,7 @@
  * No text of a request holds the sign NUL: PostgreSQL takes no text with it, and nothing that a person writes has one.
  */
 import type { FastifyInstance } from 'fastify';
+import { message } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 
 /** Looks through whatever was sent, however deep it is nested. */
@@ -21,6 +22,6 @@ function holdsNul(sent: unknown): boolean {
 
 export function refuseNul(app: FastifyInstance): void {
   app.addHook('preValidation', async ({ params, query, body }) => {
-    if ([params, query, body].some(holdsNul)) throw new Refusal(400, 'A text must not hold the sign NUL (U+0000).');
+    if ([params, query, body].some(holdsNul)) throw new Refusal(400, message('problem.holds-nul'));
   });
 }

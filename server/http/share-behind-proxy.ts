@@ -3,6 +3,7 @@
  */
 import { normalizeIP } from '@fastify/rate-limit';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { message } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 
 /** @param most Requests of one visitor at work at once, open streams included. */
@@ -14,7 +15,7 @@ export function shareBehindProxy(app: FastifyInstance, most: number): void {
     if (request.ip === request.raw.socket.remoteAddress) return;
     const network = normalizeIP(request.ip, 64);
     const count = atWork.get(network) ?? 0;
-    if (count >= most) throw new Refusal(429, 'Too many requests from here are still at work.', { retryAfterS: 2 });
+    if (count >= most) throw new Refusal(429, message('problem.requests-at-work'), { retryAfterS: 2 });
     atWork.set(network, count + 1);
     counted.set(request, network);
     // Also for answers that leave past the framework, as streams do.

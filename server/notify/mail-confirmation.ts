@@ -5,6 +5,7 @@
 import type { Clock } from '../../shared/clock.ts';
 import type { MailAnswer } from '../../shared/contracts/notifications.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { isSame } from '../services/people/secrets.ts';
@@ -72,18 +73,14 @@ export class MailConfirmation {
     const { journal, machineNowMs } = this.#parts;
     const address = await this.#unconfirmed(personId);
     const row = await journal.notifications.mailAddresses.tried(personId, address);
-    const wrong = (why: string) => new Refusal(422, why, { pointer: '/code' });
-    if (row?.askedAtMs == null) throw wrong('No code was sent to this address yet: have one sent.');
-    if (row.tries > mostCodeTries) throw wrong('Wrong codes were entered too often: have a new one sent.');
-    if (machineNowMs() - row.askedAtMs >= codeLastsMs) throw wrong('The code has run out: have a new one sent.');
+    const wrong = (why: Message) => new Refusal(422, why, { pointer: '/code' });
+    if (row?.askedAtMs == null) throw wrong(message('problem.mail.no-code'));
+    if (row.tries > mostCodeTries) throw wrong(message('problem.mail.too-many-tries'));
+    if (machineNowMs() - row.askedAtMs >= codeLastsMs) throw wrong(message('problem.mail.code-ran-out'));
     const right = await mailCode(journal.settings, { personId, address, askedAtMs: row.askedAtMs });
     if (!isSame(code.replace(/\D/g, ''), right)) {
       const left = mostCodeTries - row.tries;
-      throw wrong(
-        left > 0
-          ? 'This is not the code of the newest e-mail. Look again, or have a new one sent.'
-          : 'This is not the code, and it was the last try: have a new one sent.',
-      );
+      throw wrong(left > 0 ? message('problem.mail.wrong-code') : message('problem.mail.last-try'));
     }
     await journal.notifications.mailAddresses.confirm(personId, address, machineNowMs());
     return address;
@@ -93,9 +90,9 @@ export class MailConfirmation {
     const { people } = this.#parts;
     const { email } = await people.preferencesOf(personId);
     const { standing } = await people.mailOf(personId);
-    if (standing === 'none') throw new Refusal(409, 'There is no e-mail address to confirm: keep one first.');
+    if (standing === 'none') throw new Refusal(409, message('problem.mail.no-address'));
     if (standing === 'confirmed' || standing === 'set-by-server')
-      throw new Refusal(409, 'This address is confirmed already.');
+      throw new Refusal(409, message('problem.mail.confirmed-already'));
     return email.address;
   }
 

@@ -2,6 +2,8 @@
  * How much a person may have sent by hand: tests, and codes to addresses that may be a stranger's. Counted in the journal, so
  * that neither a restart nor a second process gives more.
  */
+
+import { message } from '../../shared/messages/message.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { Refusal } from '../services/refusal.ts';
 
@@ -38,7 +40,7 @@ const counted = (key: string, { atOnce, thenEveryMs }: Bound) => ({
 export async function countTest(attempts: Journal['attempts'], personId: string, nowMs: number): Promise<void> {
   const { person, server, quietMs } = sendingBounds.test;
   const counts = [counted(`send-test/${personId}`, person), counted('send-test', server)];
-  refuseFor(await attempts.take(counts, nowMs, quietMs), 'Several tests were sent already.');
+  refuseFor(await attempts.take(counts, nowMs, quietMs), 'problem.tests-sent');
 }
 
 export async function countCode(
@@ -53,13 +55,16 @@ export async function countCode(
     counted(`send-code-to/${address.toLowerCase()}`, ofAddress),
     counted('send-code', server),
   ];
-  refuseFor(await attempts.take(counts, nowMs, quietMs), 'Several codes were sent already.');
+  refuseFor(await attempts.take(counts, nowMs, quietMs), 'problem.codes-sent');
 }
 
-function refuseFor(waitMs: number, why: string): void {
+function refuseFor(waitMs: number, code: 'problem.tests-sent' | 'problem.codes-sent'): void {
   if (waitMs <= 0) return;
   const waitS = Math.ceil(waitMs / 1000);
   const minutes = Math.ceil(waitS / 60);
-  const wait = minutes < 90 ? `${minutes} minute${minutes === 1 ? '' : 's'}` : `${Math.ceil(minutes / 60)} hours`;
-  throw new Refusal(429, `${why} The next one is possible in ${wait}.`, { retryAfterS: waitS });
+  const waitPart =
+    minutes < 90
+      ? message('problem.wait-minutes', { minutesCount: minutes })
+      : message('problem.wait-hours', { hoursCount: Math.ceil(minutes / 60) });
+  throw new Refusal(429, message(code, { waitPart }), { retryAfterS: waitS });
 }

@@ -1,16 +1,18 @@
+import { inCode, type Message } from '../../shared/messages/message.ts';
+
 /** A "no" thrown from below a route, with all that the answer needs. */
 export class Refusal extends Error {
   override readonly name = 'Refusal';
   constructor(
     readonly status: number,
-    /** One sentence a person can act on. */
-    detail: string,
+    /** What is wrong and what to do; each reader gets it in their own words. */
+    readonly said: Message,
     readonly more: {
       /** JSON Pointer of the field at fault. */
       readonly pointer?: string;
       readonly retryAfterS?: number;
     } = {},
   ) {
-    super(detail);
+    super(inCode(said));
   }
 }

@@ -12,6 +12,7 @@ import {
   type WeatherPlace,
   weatherChangeSchema,
 } from '../../shared/contracts/weather.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
@@ -160,7 +161,7 @@ export class WeatherFetcher {
     const ahead = readMetNorway(body);
     if (!ahead) return 'its answer is not of the form that it documents';
     const problem = airAheadProblem(ahead, ahead.issuedMs, this.#now());
-    if (problem) return `${problem.pointer} ${problem.detail}`;
+    if (problem) return `${problem.pointer} ${plainEnglish(problem.said)}`;
     await this.#parts.airAhead.keep(site, ahead);
     return null;
   }

@@ -1,5 +1,6 @@
 /** Air that somebody foretells for a site: by `POST /api/sites/:id/air-ahead`, or retained on `<root>/<site>/air-ahead`. */
 import { z } from 'zod';
+import { type Message, message } from '../../shared/messages/message.ts';
 import type { RefusalReason } from '../errors.ts';
 import { msPerDay, msPerMinute } from '../units.ts';
 import { instantInputSchema, instantSchema, toInstant } from './time.ts';
@@ -57,7 +58,7 @@ export interface AirAheadProblem {
   readonly reason: RefusalReason;
   /** JSON Pointer to the field at fault. */
   readonly pointer: string;
-  readonly detail: string;
+  readonly said: Message;
 }
 
 /** What is wrong with its times as they stand to each other and to now; undefined when nothing is. */
@@ -69,21 +70,21 @@ export function airAheadProblem(
   const lastAt = `/points/${points.length - 1}/at`;
   const firstMs = points[0]?.at ?? issuedMs;
   const lastMs = points.at(-1)?.at ?? issuedMs;
-  const found = (atMs: number) => `: found ${toInstant(atMs)}`;
+  const found = (atMs: number) => ({ foundText: toInstant(atMs) });
   if (issuedMs > nowMs + clockAheadMs)
-    return { reason: 'future-time', pointer: '/issuedAt', detail: `must not lie in the future${found(issuedMs)}` };
+    return { reason: 'future-time', pointer: '/issuedAt', said: message('field.air.future', found(issuedMs)) };
   if (firstMs < issuedMs - earliestMs)
     return {
       reason: 'bad-time',
       pointer: '/points/0/at',
-      detail: `must be at most a day before it was issued${found(firstMs)}`,
+      said: message('field.air.before-issue', found(firstMs)),
     };
   if (lastMs > issuedMs + furthestMs)
     return {
       reason: 'future-time',
       pointer: lastAt,
-      detail: `must be at most 16 days after it was issued${found(lastMs)}`,
+      said: message('field.air.far', found(lastMs)),
     };
-  if (lastMs <= nowMs) return { reason: 'bad-time', pointer: lastAt, detail: `must reach beyond now${found(lastMs)}` };
+  if (lastMs <= nowMs) return { reason: 'bad-time', pointer: lastAt, said: message('field.air.past', found(lastMs)) };
   return undefined;
 }

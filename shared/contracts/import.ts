@@ -6,6 +6,7 @@
  * row.
  */
 import { z } from 'zod';
+import { messageSchema } from '../messages/message.ts';
 import { nameSchema } from '../names.ts';
 import { quantitySchema } from '../quantity.ts';
 import { entrySchema } from './journal.ts';
@@ -80,12 +81,14 @@ export const importPreviewSchema = z.object({
       became: columnMeaningSchema,
       /** In words, e.g. "temperature of the probe core-1, in °F". */
       says: z.string(),
+      messages: z.object({ says: messageSchema }),
       /** First few values as they stand in the file. */
       examples: z.array(z.string()),
     }),
   ),
   /** Set when the columns do not suffice, e.g. no time: nothing can be kept then. */
   problem: z.string().nullable(),
+  messages: z.object({ problem: messageSchema.nullable() }),
   rows: z.object({
     total: z.number().int(),
     accepted: z.number().int(),
@@ -100,7 +103,13 @@ export const importPreviewSchema = z.object({
   to: instantSchema.nullable(),
   /** The first refused rows and cells; `line` counts from 1, the heading included. */
   refused: z.array(
-    z.object({ line: z.number().int(), column: z.string().nullable(), reason: z.string(), text: z.string() }),
+    z.object({
+      line: z.number().int(),
+      column: z.string().nullable(),
+      reason: z.string(),
+      messages: z.object({ reason: messageSchema }),
+      text: z.string(),
+    }),
   ),
   /** The first accepted ones, as they would be kept. */
   readings: z.array(

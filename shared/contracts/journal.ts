@@ -145,6 +145,8 @@ export const queuedAnswerSchema = z.object({
       outcome: z.enum(queuedOutcomes),
       detail: z.string().nullable(),
       pointer: z.string().nullable(),
+      /** Absent in answers of servers before. */
+      messages: z.object({ detail: messageSchema.nullable() }).optional(),
     }),
   ),
 });

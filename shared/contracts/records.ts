@@ -104,6 +104,7 @@ export const calendarSchema = z.object({
   /** Whole address to subscribe to; whoever has it can read the dates, so it can be renewed. */
   address: z.string(),
   says: z.string(),
+  messages: z.object({ says: messageSchema }),
 });
 
 export const labelSchema = z.object({
@@ -112,4 +113,5 @@ export const labelSchema = z.object({
   /** False when the address means this machine only: a phone beside the pile could not open it. */
   opensElsewhere: z.boolean(),
   says: z.string(),
+  messages: z.object({ says: messageSchema }),
 });

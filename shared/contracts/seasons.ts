@@ -226,8 +226,16 @@ export const earlierAnswerSchema = z.object({
   core: z.number().int(),
   air: z.number().int(),
   highestC: z.number().nullable(),
-  refused: z.array(z.object({ line: z.number().int(), text: z.string(), reason: z.string() })),
+  refused: z.array(
+    z.object({
+      line: z.number().int(),
+      text: z.string(),
+      reason: z.string(),
+      messages: z.object({ reason: messageSchema }),
+    }),
+  ),
   /** Why it cannot be kept as it is. */
   problem: z.string().nullable(),
+  messages: z.object({ problem: messageSchema.nullable() }),
 });
 export type EarlierAnswer = z.infer<typeof earlierAnswerSchema>;

@@ -58,6 +58,11 @@ export function paragraph(...parts: readonly (Message | null)[]): Message {
   return said.length === 1 && only !== undefined ? only : { code: 'paragraph', params: { parts: said } };
 }
 
+/** For logs and programmers: nothing that a person is to read. */
+export function inCode({ code, params }: Message): string {
+  return Object.keys(params).length === 0 ? code : `${code} ${JSON.stringify(params)}`;
+}
+
 export function verbatim(text: string): Message {
   return { code: 'verbatim', params: { text } };
 }

@@ -1,5 +1,6 @@
 /** What PostgreSQL, or the way to it, reports, as a sentence a person can act on. */
 import type { DatabaseError } from 'pg';
+import { type Message, message } from '../../shared/messages/message.ts';
 import { ConflictError } from '../errors.ts';
 
 /** SQLSTATE (PostgreSQL 15 documentation, appendix A), or its class of two characters. */
@@ -53,17 +54,17 @@ export function postgresReason(cause: unknown): string | undefined {
 }
 
 /** Rules that stand as unique indexes too; a writer that checks them first meets the index only in a race. */
-const conflicts: Readonly<Record<string, readonly [pointer: string, must: string]>> = {
-  one_batch_at_a_time: ['/pileId', 'the pile must be free: another batch lies there'],
-  one_claim_per_probe: ['/probe', 'a probe has one place at a time: another claim came first'],
-  one_probe_per_position: ['/position', 'no other probe may hold that position: another one does'],
-  newest_version: ['/replaces', 'what is replaced must be its newest version: another correction came first'],
-  entry_version: ['/replaces', 'what is replaced must be its newest version: another correction came first'],
+const conflicts: Readonly<Record<string, readonly [pointer: string, said: Message]>> = {
+  one_batch_at_a_time: ['/pileId', message('problem.pile-not-free-now')],
+  one_claim_per_probe: ['/probe', message('problem.probe-claimed-now')],
+  one_probe_per_position: ['/position', message('problem.position-taken-now')],
+  newest_version: ['/replaces', message('problem.entry-changed-now')],
+  entry_version: ['/replaces', message('problem.entry-changed-now')],
 };
 
 /** undefined unless it is a unique index (SQLSTATE 23505) of ours. */
 export function postgresConflict(cause: unknown): ConflictError | undefined {
   if (!isRefusal(cause) || cause.code !== '23505') return undefined;
   const known = conflicts[cause.constraint ?? ''];
-  return known && new ConflictError(`Cannot keep this as ${known[1]}`, known[0]);
+  return known && new ConflictError(known[1], known[0]);
 }

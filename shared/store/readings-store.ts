@@ -5,6 +5,8 @@
  * the coarsest rollup: before it every ten minutes with readings are one stand-in, at the middle of their stretch. It
  * never resolves `append` before the batch would survive a power cut, or keeps half a batch.
  */
+
+import type { Message } from '../../shared/messages/message.ts';
 import type { Quantity } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 
@@ -155,7 +157,7 @@ export interface ReadingsStore {
   forget(probes: readonly ProbeName[]): Promise<ForgetStep>;
 
   /** Why `forget` always throws; absent where it does not. */
-  readonly cannotForget?: string | undefined;
+  readonly cannotForget?: Message | undefined;
 
   /** From when on every reading of all these series stands as it came; 0 where nothing was downsampled. */
   rawFrom(series: readonly SeriesRef[]): Promise<number>;

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { readDayTable } from '../../server/services/seasons/day-table.ts';
+import { message, verbatim } from '../../shared/messages/message.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 
 const manner = { timeZone: 'UTC', dateOrder: undefined, unit: 'C' as const };
 const at = (text: string) => Date.parse(text);
@@ -28,7 +30,7 @@ test('readDayTable() takes a day at noon of the site, and degrees Fahrenheit', (
 test('readDayTable() passes over a heading and empty lines, sorts, and refuses the same time twice', () => {
   const { rows, refused } = readDayTable('day core\n\n2029-04-04 30\n2029-04-03 20\n2029-04-04 31', manner);
   expect(rows.map(({ coreC }) => coreC)).toEqual([20, 30]);
-  expect(refused).toMatchObject([{ line: 5, reason: 'an earlier line has the same time' }]);
+  expect(refused).toMatchObject([{ line: 5, said: message('import.same-time') }]);
 });
 
 const bad: [string, RegExp][] = [
@@ -36,10 +38,10 @@ const bad: [string, RegExp][] = [
   ['03/04/2029 20', /say which/],
   ['2029-04-03', /no temperature/],
   ['2029-04-03 hot', /not a number/],
-  ['2029-04-03 400', /between -55 and 125/],
+  ['2029-04-03 400', /−55 °C to 125 °C/],
 ];
 for (const [line, reason] of bad) {
   test(`readDayTable() refuses "${line}": ${reason.source}`, () => {
-    expect(readDayTable(line, manner).refused[0]?.reason).toMatch(reason);
+    expect(plainEnglish(readDayTable(line, manner).refused[0]?.said ?? verbatim(''))).toMatch(reason);
   });
 }

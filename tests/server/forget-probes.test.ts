@@ -3,6 +3,7 @@
 import { connectAsync } from 'mqtt';
 import { afterEach, expect, test } from 'vitest';
 import { probesAnswerSchema } from '../../shared/contracts/probes.ts';
+import { verbatim } from '../../shared/messages/message.ts';
 import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
@@ -115,7 +116,7 @@ test('a database that takes no rows away says so, and nothing is forgotten', asy
   const { installation, say, names, forget } = await open();
   await say('stray');
   Object.defineProperty(installation.readings, 'cannotForget', {
-    value: 'Cannot forget what a probe said as the store is old',
+    value: verbatim('Cannot forget what a probe said as the store is old.'),
   });
   expect(await forget('stray')).toMatchObject({
     status: 409,

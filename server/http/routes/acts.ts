@@ -3,13 +3,14 @@ import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import { actRecordSchema, newActSchema } from '../../../shared/contracts/piles.ts';
 import { entryFactsSchema } from '../../../shared/entry.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { randomId } from '../../services/id-from-name.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { actView } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
-import { notFound, sendProblem } from '../problem.ts';
+import { notFound, refuseField } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
 interface ActsParts {
@@ -44,9 +45,7 @@ export function registerActs(api: Api, { journal, watch, clock }: ActsParts): vo
       const { kind, at, amountL, depthM, rainMm, note } = request.body;
       const nowMs = clock.nowMs();
       if (at !== undefined && at > nowMs + 5 * 60_000) {
-        return sendProblem(reply, 422, 'What was done cannot lie in the future.', {
-          errors: [{ pointer: '/at', detail: 'must not lie in the future' }],
-        });
+        return refuseField(reply, 422, { pointer: '/at', said: message('problem.done-in-future') });
       }
       const act = {
         id: randomId(),

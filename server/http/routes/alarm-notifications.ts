@@ -56,7 +56,7 @@ export function registerAlarmNotifications(api: Api, { journal, clock }: AlarmNo
     },
     async (request, reply) => {
       const { id } = request.params;
-      if (!(await notifications.messages.seen(id, clock.nowMs()))) return notFound(reply, 'undelivered message', id);
+      if (!(await notifications.messages.seen(id, clock.nowMs()))) return notFound(reply, 'undelivered', id);
       return reply.code(204).send();
     },
   );

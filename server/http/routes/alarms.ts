@@ -65,7 +65,7 @@ export function registerAlarms(api: Api, { journal, watch }: AlarmsParts): void 
         const { id } = request.params;
         const input = request.body as z.output<Body>;
         const by = signedBy(request, input?.by);
-        if (!(await act(id, input, by === undefined ? {} : { by }))) return notFound(reply, 'open alarm', id);
+        if (!(await act(id, input, by === undefined ? {} : { by }))) return notFound(reply, 'openAlarm', id);
         return (await show(id)) ?? notFound(reply, 'alarm', id);
       },
     );

@@ -4,7 +4,9 @@ import type { Clock } from '../../../shared/clock.ts';
 import type { Config } from '../../../shared/config.ts';
 import { calendarSchema } from '../../../shared/contracts/records.ts';
 import { metric, plainReader, type Reader } from '../../../shared/messages/format.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
 import { fallback } from '../../../shared/messages/language.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { nameSchema } from '../../../shared/names.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
@@ -70,11 +72,7 @@ function registerCalendarFile(api: Api, { journal, config, clock }: CalendarPart
     async (request, reply) => {
       const holder = await addresses.whose(request.params.secret);
       if (!holder) {
-        return sendProblem(
-          reply,
-          404,
-          'This address of the calendar was renewed, belongs to somebody who has left, or never was.',
-        );
+        return sendProblem(reply, 404, message('problem.calendar-gone'));
       }
       const batches = await calendarBatches(journal, request.query);
       return reply
@@ -97,9 +95,7 @@ function calendarView(base: string, secret: string): z.output<typeof calendarSch
   const address = `${base}/calendar/${secret}.ics`;
   return {
     address,
-    says: opensElsewhere(address)
-      ? 'The address is yours: whoever has it can read the dates, until you renew it.'
-      : 'The address is yours, and opens on this machine only: set BRANHEARTH_PUBLIC_URL to the one that phones reach. Whoever has it can read the dates, until you renew it.',
+    ...inWords({ says: opensElsewhere(address) ? message('calendar.yours') : message('calendar.yours-here') }, 0),
   };
 }
 

@@ -1,4 +1,6 @@
 /** The journal of a pile: entries handed in, listed, corrected, struck out. */
+
+import type { FastifyReply } from 'fastify';
 import type { Clock } from '../../../shared/clock.ts';
 import {
   correctionSchema,
@@ -13,6 +15,7 @@ import {
   queuedEntriesSchema,
   withdrawalSchema,
 } from '../../../shared/contracts/journal.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
@@ -23,7 +26,7 @@ import { handInQueue } from '../../services/journal/queue.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
-import { notFound, sendProblem } from '../problem.ts';
+import { notFound, refuseField, sendProblem } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
 interface EntriesParts {
@@ -107,7 +110,7 @@ function registerNewEntries(api: Api, { journal, watch, clock }: EntriesParts, s
     async (request, reply) => {
       const { entries, writer } = request.body;
       if (writer !== undefined && writer !== request.person?.id) {
-        return sendProblem(reply, 403, 'Somebody else wrote these entries: they wait until that person signs in.');
+        return sendProblem(reply, 403, message('problem.others-entries'));
       }
       const { outcomes, kept } = await handInQueue(entries, service, clock, (by) => signedBy(request, by));
       const subject = kept.map(({ id }) => id).join(', ');
@@ -161,8 +164,6 @@ function outcomeCounts(outcomes: QueuedAnswer['outcomes']): Partial<Record<Queue
   return counts;
 }
 
-function badTime(reply: Parameters<typeof sendProblem>[0], detail: string) {
-  return sendProblem(reply, 422, 'What was done or seen cannot lie in the future.', {
-    errors: [{ pointer: '/at', detail }],
-  });
+function badTime(reply: FastifyReply, said: Message) {
+  return refuseField(reply, 422, { pointer: '/at', said });
 }

@@ -1,6 +1,7 @@
 /** A probe is given the offset that a thermometer in a hand showed. */
 import { takeDifferenceSchema } from '../../../shared/contracts/piles.ts';
 import { probeSchema } from '../../../shared/contracts/probes.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import type { LiveHub } from '../../services/live/live-hub.ts';
@@ -35,8 +36,7 @@ export function registerHandDifferences(api: Api, parts: HandDifferencesParts): 
         (difference) => difference.position === position && Date.parse(difference.at) === at,
       );
       const known = offered && probes.get(offered.site, offered.probe);
-      if (!known)
-        return sendProblem(reply, 409, 'Of this measurement there is no difference to take over, or no longer.');
+      if (!known) return sendProblem(reply, 409, message('problem.no-difference'));
       const { site, probe, offsetC } = offered;
       audit(request, { subject: `${site}/${probe}`, before: { temperatureOffsetC: known.temperatureOffsetC } });
       await differenceTaken(parts, offered);

@@ -7,6 +7,7 @@ import {
   heldEndedSchema,
   sessionsAnswerSchema,
 } from '../../../shared/contracts/people.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PushDevice } from '../../../shared/store/notifications-store.ts';
 import type { PersonRecord, SessionRecord, TokenRecord } from '../../../shared/store/people-journal.ts';
@@ -161,7 +162,7 @@ function registerHeldDevices(api: Api, { journal }: HeldParts): void {
 /** @throws {Refusal} 404 when nobody has this id. */
 async function personNamed(journal: Journal, id: string): Promise<PersonRecord> {
   const person = await journal.people.get(id);
-  if (!person) throw new Refusal(404, `There is no person "${id}".`);
+  if (!person) throw new Refusal(404, message('problem.not-found', { what: 'person', idText: id }));
   return person;
 }
 
@@ -174,7 +175,8 @@ async function heldBy({ sessions, tokens, notifications }: Journal, personId: st
   return { sessions: ofSessions, tokens: ofTokens, devices: ofDevices };
 }
 
-const notTheirs = (what: string, id: string) => new Refusal(404, `There is no ${what} "${id}" of theirs.`);
+const notTheirs = (what: 'session' | 'token' | 'device', id: string) =>
+  new Refusal(404, message('problem.not-theirs', { what, idText: id }));
 
 function signedUpBy({ madeWith }: PushDevice, { sessions, tokens }: Held): HeldDevice['by'] {
   if (madeWith === null) return 'unknown';

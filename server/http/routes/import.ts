@@ -7,12 +7,13 @@ import {
   importLimits,
   importPreviewSchema,
 } from '../../../shared/contracts/import.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { WorkLine } from '../../beside/work-line.ts';
 import { CsvError } from '../../services/import/csv-error.ts';
 import type { ImportParts } from '../../services/import/run-import.ts';
 import type { Api } from '../api.ts';
 import { fewAtOnce } from '../few-at-once.ts';
-import { sendProblem } from '../problem.ts';
+import { refuseField } from '../problem.ts';
 import { whileWaitedFor } from '../waited-for.ts';
 
 /** Seldom needed: it is loaded with the first file. */
@@ -26,13 +27,13 @@ const mostOfOne = 3;
 
 export function registerImport(api: Api, parts: ImportParts): void {
   const line = new WorkLine({ atOnce: 1, mostOfOne, mostWaiting: 20 });
-  const few = fewAtOnce(mostOfOne, 'Your other files are still being read. Wait for them, then try again.');
+  const few = fewAtOnce(mostOfOne, message('problem.work.your-files'));
   const orUnreadable = async <T>(request: FastifyRequest, reply: FastifyReply, run: () => Promise<T>) => {
     try {
       return await line.run(request.person?.id ?? '', run);
     } catch (error) {
       if (!(error instanceof CsvError)) throw error;
-      return sendProblem(reply, 422, `${error.message}.`, { errors: [{ pointer: '/csv', detail: error.message }] });
+      return refuseField(reply, 422, { pointer: '/csv', said: error.said });
     }
   };
 

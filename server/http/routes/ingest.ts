@@ -4,7 +4,7 @@ import type { Ingest } from '../../../ingest/ingest.ts';
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
 import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
 import type { Api } from '../api.ts';
-import { sendProblem } from '../problem.ts';
+import { refuseField } from '../problem.ts';
 
 const listenSchema = z.object({
   filter: z.string().min(1).max(512),
@@ -43,7 +43,7 @@ export function registerIngest(api: Api, parts: IngestParts): void {
     async (request, reply) => {
       const problem = filterProblem(request.body.filter);
       if (problem !== undefined) {
-        return sendProblem(reply, 422, `The filter ${problem}.`, { errors: [{ pointer: '/filter', detail: problem }] });
+        return refuseField(reply, 422, { pointer: '/filter', said: problem });
       }
       await parts.ingest.listen(request.body.filter, request.body.minutes * 60_000);
       return { messages: parts.ingest.foreignMessages(request.body.filter) };

@@ -13,6 +13,7 @@ import {
   madeKeySchema,
   newKeySchema,
 } from '../../../shared/contracts/keys.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';
 import { brokerAddress } from '../../services/probe-keys/broker-address.ts';
 import { keyView } from '../../services/probe-keys/key-view.ts';
@@ -22,7 +23,7 @@ import { newSecret, randomLetters } from '../../services/probe-keys/secret.ts';
 import { shownKey } from '../../services/probe-keys/show-key.ts';
 import { qrPath } from '../../services/records/qr-path.ts';
 import type { Api } from '../api.ts';
-import { notFound, sendProblem } from '../problem.ts';
+import { notFound, refuseField, sendProblem } from '../problem.ts';
 
 interface KeysParts {
   readonly ingest: Ingest;
@@ -47,7 +48,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
     },
     async (request, reply) => {
       const problem = reachProblem(request.body, parts.config.MQTT_ROOT);
-      if (problem) return sendProblem(reply, 422, `${problem.pointer} ${problem.detail}.`, { errors: [problem] });
+      if (problem) return refuseField(reply, 422, problem);
       const made = await makeKey(parts, request, request.body);
       return reply.header('cache-control', 'no-store').code(201).send(made); // it holds a secret
     },
@@ -62,7 +63,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
     async (request, reply) => {
       const { id } = request.params;
       if (!(await journal.probeKeys.revoke(id, parts.clock.nowMs(), request.person?.name ?? null))) {
-        return notFound(reply, 'key in force', id);
+        return notFound(reply, 'key', id);
       }
       if (authPolicy) await renewKeys(authPolicy, journal);
       return reply.code(204).send();
@@ -76,8 +77,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
       schema: { body: authRuleSchema, response: { 200: keysAnswerSchema } },
     },
     async (request, reply) => {
-      if (!authPolicy)
-        return sendProblem(reply, 409, 'The broker is your own, so its own settings say who needs a key.');
+      if (!authPolicy) return sendProblem(reply, 409, message('problem.no-key-rule'));
       await keepEveryProbeNeedsAKey(journal, request.body.everyProbeNeedsAKey);
       authPolicy.setEveryProbeNeedsAKey(request.body.everyProbeNeedsAKey);
       return keysAndRules(parts);

@@ -2,6 +2,8 @@
 import type { FastifyRequest } from 'fastify';
 import type { Config } from '../../../shared/config.ts';
 import { labelSchema } from '../../../shared/contracts/records.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { labelSvg } from '../../services/records/label.ts';
@@ -29,10 +31,8 @@ export function registerLabels(api: Api, parts: LabelsParts): void {
       if (!one) return notFound(reply, 'pile', request.params.id);
       const address = addressOf(one.pile.id, request);
       const elsewhere = opensElsewhere(address);
-      const says = elsewhere
-        ? 'The code opens the journal of this pile.'
-        : 'The code opens on this machine only. Set BRANHEARTH_PUBLIC_URL to the address that phones reach before you print it.';
-      return { address, opensElsewhere: elsewhere, says };
+      const says = elsewhere ? message('label.opens') : message('label.opens-here');
+      return { address, opensElsewhere: elsewhere, ...inWords({ says }, 0) };
     },
   );
 

@@ -3,6 +3,7 @@
  */
 import { z } from 'zod';
 import { mailAnswerSchema, mailCodeSchema } from '../../../shared/contracts/notifications.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Delivery } from '../../notify/delivery.ts';
 import { Refusal } from '../../services/refusal.ts';
 import type { Api } from '../api.ts';
@@ -22,7 +23,7 @@ export function registerMailAddress(api: Api, delivery: Delivery): void {
     },
     async (request, reply) => {
       const { id: personId } = await recipientAsking(delivery.people, request);
-      if (!delivery.can('email')) throw new Refusal(409, 'No mail server is set up yet, so no code can be sent.');
+      if (!delivery.can('email')) throw new Refusal(409, message('problem.mail.no-server'));
       const id = await mail.sendCode(personId);
       audit(request, { subject: (await delivery.people.preferencesOf(personId)).email.address });
       return reply.code(202).send({ id });

@@ -14,14 +14,13 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import { randomId } from '../../services/id-from-name.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
-import { notFound, sendProblem } from '../problem.ts';
+import { notFound, refuseField } from '../problem.ts';
 
 /** What the schema cannot see: a filter against MQTT 5 section 4.7, a pointer against RFC 6901. */
 function refused(reply: FastifyReply, mapping: MappingInput) {
   const problem = mappingProblem(mapping);
   if (!problem) return undefined;
-  const { pointer, message } = problem;
-  return sendProblem(reply, 422, `${pointer} ${message}.`, { errors: [{ pointer, detail: message }] });
+  return refuseField(reply, 422, problem);
 }
 
 interface MappingsParts {

@@ -8,6 +8,7 @@ import {
   notificationsAnswerSchema,
   testAskSchema,
 } from '../../../shared/contracts/notifications.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { Delivery } from '../../notify/delivery.ts';
@@ -103,7 +104,7 @@ function registerTests(api: Api, parts: NotificationsParts): void {
     async (request, reply) => {
       const { id } = request.params;
       const notice = await parts.journal.notifications.notices.get(id);
-      return notice ? notificationView(notice) : notFound(reply, 'notice', id);
+      return notice ? notificationView(notice) : notFound(reply, 'notification', id);
     },
   );
 }
@@ -133,7 +134,7 @@ async function sendTest(
   test: z.output<typeof testAskSchema>,
 ): Promise<string> {
   if (test.channel === 'email' && ['waiting', 'before'].includes((await delivery.people.mailOf(personId)).standing)) {
-    throw new Refusal(409, 'Confirm this e-mail address first: until then only a code is sent to it.');
+    throw new Refusal(409, message('problem.mail.unconfirmed'));
   }
   await countTest(journal.attempts, personId, people.nowMs());
   const id = randomId();

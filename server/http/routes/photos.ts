@@ -11,6 +11,7 @@ import {
   photoSchema,
   photoTypes,
 } from '../../../shared/contracts/journal.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal, PhotoRecord } from '../../../shared/store/journal.ts';
 import { WorkLine } from '../../beside/work-line.ts';
 import { type DrawnPhoto, drawPhoto, PhotoError } from '../../services/photos/draw-photo.ts';
@@ -41,7 +42,7 @@ export function registerPhotos(api: Api, parts: PhotosParts): void {
 
 function registerPhotoUpload(api: Api, parts: PhotosParts): void {
   const line = new WorkLine({ atOnce: 1, mostOfOne: mostPhotos, mostWaiting: 40 });
-  const few = fewAtOnce(mostPhotos, 'Your other photos are still being drawn. Wait for them, then try again.');
+  const few = fewAtOnce(mostPhotos, message('problem.work.your-photos'));
 
   api.put(
     '/api/photos/:id',
@@ -60,13 +61,13 @@ function registerPhotoUpload(api: Api, parts: PhotosParts): void {
     async (request, reply) => {
       const { id } = request.params;
       const file = request.body;
-      if (!Buffer.isBuffer(file)) return sendProblem(reply, 415, 'Send the picture itself: JPEG, PNG or WebP.');
+      if (!Buffer.isBuffer(file)) return sendProblem(reply, 415, message('problem.photo.not-one'));
       const drawn = () => line.run(request.person?.id ?? '', () => drawPhoto(file));
       try {
         const { record, isNew } = await keepPhoto(parts, id, file, drawn);
         return reply.code(isNew ? 201 : 200).send(photoView(record));
       } catch (error) {
-        if (error instanceof PhotoError) return sendProblem(reply, 422, `${error.message}.`);
+        if (error instanceof PhotoError) return sendProblem(reply, 422, error.said);
         throw error;
       }
     },

@@ -17,7 +17,7 @@ import type { ProbeBook } from '../../services/probes/probe-book.ts';
 import { pileDetail } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
-import { notFound, sendProblem } from '../problem.ts';
+import { notFound, refuseField } from '../problem.ts';
 import { sendPileAnew } from '../send-pile-anew.ts';
 
 export const pileParams = z.object({ id: z.string().min(1).max(64) });
@@ -69,7 +69,7 @@ function registerPileChanges(api: Api, parts: PilesParts): void {
       const { id, site, name } = request.body;
       const nowMs = clock.nowMs();
       const problem = startProblem(request.body.startedAt, nowMs);
-      if (problem) return sendProblem(reply, 422, problem, { errors: [{ pointer: '/startedAt', detail: problem }] });
+      if (problem) return refuseField(reply, 422, { pointer: '/startedAt', said: problem });
       const pile = { id: id ?? idFromName(name), siteId: site, name, createdAtMs: nowMs };
       await journal.piles.add(pile, newBatch(pile.id, request.body, nowMs));
       const added = await watch.reload(pile.id);

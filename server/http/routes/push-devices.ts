@@ -8,6 +8,7 @@ import {
   newPushDeviceSchema,
   pushDeviceSchema,
 } from '../../../shared/contracts/notifications.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { DeviceHere, PushDevice } from '../../../shared/store/notifications-store.ts';
 import type { Delivery } from '../../notify/delivery.ts';
@@ -72,7 +73,7 @@ export function registerPushDevices(api: Api, parts: PushDevicesParts): void {
       const person = await findRecipient(people, request);
       const { id } = request.params;
       const removed = person !== undefined && (await parts.journal.notifications.devices.remove(id, person.id));
-      return removed ? reply.code(204).send() : notFound(reply, 'device of yours', id);
+      return removed ? reply.code(204).send() : notFound(reply, 'device', id);
     },
   );
 }
@@ -88,7 +89,7 @@ async function signUpDevice(
   const before = await devices.list(personId);
   const known = before.find((one) => one.endpoint === endpoint);
   if (!known && before.length >= mostDevices) {
-    throw new Refusal(409, `At most ${mostDevices} devices are kept for one person; remove one first.`);
+    throw new Refusal(409, message('problem.most-devices', { mostCount: mostDevices }));
   }
   const id = known?.id ?? randomId();
   const device = { id, personId, endpoint, ...keys, label, addedAtMs: clock.nowMs(), lastOkAtMs: null, madeWith };

@@ -14,7 +14,7 @@ import type { SeasonParts } from '../../services/seasons/compared-batches.ts';
 import { nameSeason } from '../../services/seasons/season-names.ts';
 import { groupDifference, seasons } from '../../services/seasons/season-service.ts';
 import type { Api } from '../api.ts';
-import { notFound, sendProblem } from '../problem.ts';
+import { notFound, refuseField } from '../problem.ts';
 
 export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): void {
   api.get(
@@ -59,8 +59,9 @@ export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): vo
     async (request, reply) => {
       const answer = await bringIn(parts, request.body);
       if (!answer) return notFound(reply, 'site', request.body.site);
-      if (request.body.keep && answer.problem !== null) {
-        return sendProblem(reply, 422, answer.problem, { errors: [{ pointer: '/table', detail: answer.problem }] });
+      const said = answer.messages.problem;
+      if (request.body.keep && said !== null) {
+        return refuseField(reply, 422, { pointer: '/table', said });
       }
       return reply.code(answer.batchId === null ? 200 : 201).send(answer);
     },

@@ -4,12 +4,13 @@
  */
 import type { Clock } from '../../../shared/clock.ts';
 import { seriesAnswerSchema, seriesQuerySchema } from '../../../shared/contracts/series.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { pileSeries } from '../../services/views/pile-series.ts';
 import type { Api } from '../api.ts';
-import { notFound, sendProblem } from '../problem.ts';
+import { notFound, refuseField } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
 const longestMs = 20 * 366 * 86_400_000;
@@ -34,9 +35,7 @@ export function registerSeries(api: Api, { watch, clock, journal, readings }: Se
       const toMs = request.query.to ?? clock.nowMs();
       const fromMs = request.query.from ?? one.batch?.startedAtMs ?? one.pile.createdAtMs;
       if (!(fromMs < toMs && toMs - fromMs <= longestMs)) {
-        return sendProblem(reply, 422, 'The range must begin before it ends and be shorter than 20 years.', {
-          errors: [{ pointer: '/from', detail: 'must lie before "to"' }],
-        });
+        return refuseField(reply, 422, { pointer: '/from', said: message('problem.range') });
       }
       const answer = await pileSeries({ journal, readings }, one, {
         fromMs,

@@ -2,6 +2,7 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { newTokenAnswerSchema, newTokenSchema, tokensAnswerSchema } from '../../../shared/contracts/people.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { type Person, roleWithin } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { People } from '../../services/people/open-people.ts';
@@ -81,10 +82,10 @@ async function makeToken(
   { name, scope, days, password }: z.output<typeof newTokenSchema>,
 ) {
   if (roleWithin('owner', scope) !== roleWithin(role, scope)) {
-    throw new Refusal(422, 'A token cannot do more than you may yourself.', { pointer: '/scope' });
+    throw new Refusal(422, message('problem.token-beyond-you'), { pointer: '/scope' });
   }
   const person = await journal.people.get(id);
-  if (!person) throw new Refusal(404, `There is no person "${id}".`);
+  if (!person) throw new Refusal(404, message('problem.not-found', { what: 'person', idText: id }));
   await people.signIn.confirm(request, person, password, '/password');
   const endsAtMs = days === undefined ? null : people.nowMs() + days * dayMs;
   return people.tokens.make(id, name, scope, endsAtMs);

@@ -1,9 +1,10 @@
 /** For which places the weather service is asked. */
 import { weatherAnswerSchema, weatherChangeSchema } from '../../../shared/contracts/weather.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { WeatherFetcher } from '../../weather/fetch-weather.ts';
 import type { Api } from '../api.ts';
-import { sendProblem } from '../problem.ts';
+import { refuseField } from '../problem.ts';
 
 interface WeatherParts {
   readonly journal: Pick<Journal, 'sites'>;
@@ -27,9 +28,10 @@ export function registerWeather(api: Api, { journal, weather }: WeatherParts): v
       const sites = new Set((await journal.sites.list()).map(({ id }) => id));
       const stranger = request.body.places.findIndex(({ site }) => !sites.has(site));
       if (stranger >= 0) {
-        const detail = 'must be a site of yours';
-        const errors = [{ pointer: `/places/${stranger}/site`, detail }];
-        return sendProblem(reply, 422, `The place ${detail}.`, { errors });
+        return refuseField(reply, 422, {
+          pointer: `/places/${stranger}/site`,
+          said: message('problem.not-your-site'),
+        });
       }
       await weather.choose(request.body);
       void weather.look(); // which may take its time

@@ -39,7 +39,7 @@ export class AirAheadKeeper {
     const nowMs = this.#parts.clock.nowMs();
     const issuedMs = ahead.issuedAt ?? nowMs;
     const problem = airAheadProblem(ahead, issuedMs, nowMs);
-    if (problem) throw new Refusal(422, problem.detail, { pointer: problem.pointer });
+    if (problem) throw new Refusal(422, problem.said, { pointer: problem.pointer });
     return this.keep(siteId, { ...ahead, issuedMs });
   }
 

@@ -1,5 +1,6 @@
 /** Times as people and loggers write them. */
 import { parseInstant } from '../../../shared/contracts/time.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import { instantOf, isSkipped } from '../../../shared/zoned-time.ts';
 
 export interface TimeManner {
@@ -27,10 +28,10 @@ export function shownDateOrder(cells: readonly string[]): TimeManner['dateOrder'
 }
 
 /** @returns Epoch ms, or what is wrong with it. */
-export function cellTime(cell: string, manner: TimeManner): number | string {
+export function cellTime(cell: string, manner: TimeManner): number | Message {
   const text = cell.trim();
   if (text.length > longestTime)
-    return `a time has at most ${longestTime} characters, and this cell has ${text.length}`;
+    return message('import.long-time', { mostCount: longestTime, foundCount: text.length });
   const instant = parseInstant(
     /[T ]\d{1,2}:\d{2}([Zz]|[+-]\d{2}:\d{2})$/.test(text)
       ? text.replace(/(\d{2}:\d{2})([Zz]|[+-]\d{2}:\d{2})$/, '$1:00$2')
@@ -40,9 +41,9 @@ export function cellTime(cell: string, manner: TimeManner): number | string {
   const first = yearFirst.exec(text);
   if (first) return localTime([first[1], first[2], first[3]], first.slice(4), manner.timeZone, text);
   const last = yearLast.exec(text);
-  if (!last || last[2] !== last[4]) return `"${text}" is not a time such as 2031-04-05 06:07 or 2031-04-05T06:07:08Z`;
+  if (!last || last[2] !== last[4]) return message('import.odd-time', { cellText: text });
   const [, one, , two, , year = ''] = last;
-  if (manner.dateOrder === undefined) return `"${text}" does not show whether day or month comes first: say which`;
+  if (manner.dateOrder === undefined) return message('import.day-or-month', { cellText: text });
   const [day, month] = manner.dateOrder === 'day-first' ? [one, two] : [two, one];
   return localTime([year.length === 2 ? `20${year}` : year, month, day], last.slice(6), manner.timeZone, text);
 }
@@ -52,15 +53,15 @@ function localTime(
   [hour = '0', minute = '0', second = '0', ms = '0', half]: readonly (string | undefined)[],
   timeZone: string,
   text: string,
-): number | string {
+): number | Message {
   const [year = 0, month = 0, day = 0] = date.map(Number);
   const hours = half === undefined ? Number(hour) : (Number(hour) % 12) + (/p/i.test(half) ? 12 : 0);
   const dayMs = Date.UTC(year, month - 1, day);
   const exists = new Date(dayMs).getUTCMonth() === month - 1 && new Date(dayMs).getUTCDate() === day;
   if (!exists || hours > 23 || Number(minute) > 59 || Number(second) > 59)
-    return `"${text}" is no day or hour that exists`;
+    return message('import.no-such-day', { cellText: text });
   const wallMs = dayMs + ((hours * 60 + Number(minute)) * 60 + Number(second)) * 1000 + Number(ms.padEnd(3, '0'));
   // A logger has never shown it: more likely its clock goes by another zone.
-  if (isSkipped(wallMs, timeZone)) return `"${text}" falls into the hour that the clocks of ${timeZone} skipped`;
+  if (isSkipped(wallMs, timeZone)) return message('import.skipped-hour', { cellText: text, zoneName: timeZone });
   return instantOf(wallMs, timeZone);
 }

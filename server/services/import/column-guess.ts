@@ -1,5 +1,6 @@
 /** What a column means, by its heading. */
 import type { ColumnMeaning, ImportAsk } from '../../../shared/contracts/import.ts';
+import { type Message, type MessageParams, message } from '../../../shared/messages/message.ts';
 import { positions } from '../../../shared/names.ts';
 import { quantityFacts } from '../../../shared/quantity.ts';
 import { idFromName } from '../id-from-name.ts';
@@ -103,30 +104,40 @@ export function unitName(text: string): string {
   return bare;
 }
 
-export function sayMeaning(meaning: ColumnMeaning, ask: Pick<ImportAsk, 'probe' | 'temperatureUnit'>): string {
-  if (meaning.as === 'ignored') return 'left out';
-  if (meaning.as === 'field') return fieldWords[meaning.field] ?? meaning.field;
+/** What a column becomes, for the person to check. */
+export function columnWords(meaning: ColumnMeaning, ask: Pick<ImportAsk, 'probe' | 'temperatureUnit'>): Message {
+  if (meaning.as === 'ignored') return message('import.column.ignored');
+  if (meaning.as === 'field')
+    return message('import.column.field', { field: namedField(meaning.field), fieldName: meaning.field });
   const unit = meaning.unit ?? (meaning.quantity === 'temperature' ? ask.temperatureUnit : undefined);
-  const shown =
+  const unitText =
     unit === undefined ? quantityFacts[meaning.quantity].unit : unit === 'C' || unit === 'F' ? `°${unit}` : unit;
-  const probe = meaning.probe ?? ask.probe;
-  return `${meaning.quantity} of ${probe === undefined ? 'the row’s probe' : `the probe ${probe}`}, in ${shown}`;
+  const quantityPart = message(`quantity.${meaning.quantity}.short`);
+  const probeName = meaning.probe ?? ask.probe;
+  return probeName === undefined
+    ? message('import.column.value-of-row', { quantityPart, unitText })
+    : message('import.column.value', { quantityPart, probeName, unitText });
 }
 
-const fieldWords: Record<string, string> = {
-  time: 'when',
-  date: 'the day',
-  clock: 'the time of day',
-  site: 'the site',
-  probe: 'the probe',
-  quantity: 'what was measured',
-  value: 'the value',
-  unit: 'the unit of the value',
-  id: 'the id of the entry',
-  pile: 'the pile',
-  kind: 'what kind of entry',
-  by: 'who',
-  note: 'the note',
-  photos: 'photos, where they are here already',
-  withdrawn: 'whether it was struck out',
-};
+type NamedField = MessageParams['import.column.field']['field'];
+
+/** Those that have words of their own; a fact of an entry is called as in our files. */
+const namedFields: ReadonlySet<string> = new Set<NamedField>([
+  'time',
+  'date',
+  'clock',
+  'site',
+  'probe',
+  'quantity',
+  'value',
+  'unit',
+  'id',
+  'pile',
+  'kind',
+  'by',
+  'note',
+  'photos',
+  'withdrawn',
+]);
+
+const namedField = (field: string): NamedField => (namedFields.has(field) ? (field as NamedField) : 'other');

@@ -7,6 +7,7 @@ import { setImmediate } from 'node:timers/promises';
 import { parse } from 'csv-parse';
 import { parse as parseAll } from 'csv-parse/sync';
 import { importLimits } from '../../../shared/contracts/import.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { withoutGuard } from '../records/export/csv.ts';
 import { CsvError } from './csv-error.ts';
 
@@ -51,10 +52,10 @@ export function readCsvTable(text: string): CsvTable {
   const delimiter = likeliestDelimiter(text);
   const first = headOf(text, delimiter);
   const headings = unlike((first[0]?.record ?? []).map((heading) => withoutGuard(heading).trim()));
-  if (headings.length === 0) throw new CsvError('The file has no heading: its first line must name the columns');
+  if (headings.length === 0) throw new CsvError(message('import.no-heading'));
   if (headings.length > importLimits.columns) {
     throw new CsvError(
-      `The file has ${headings.length} columns, and at most ${importLimits.columns} are read: leave out those you do not need`,
+      message('import.too-many-columns', { columnsCount: headings.length, mostCount: importLimits.columns }),
     );
   }
   const sample = first.slice(1).map(({ record }) => record.map(withoutGuard));
@@ -120,5 +121,5 @@ function unlike(headings: readonly string[]): string[] {
 
 function unreadable(error: unknown): CsvError {
   const why = error instanceof Error ? error.message : String(error);
-  return new CsvError(`The file cannot be read as a table: ${why}`, { cause: error });
+  return new CsvError(message('import.no-table', { reasonText: why.replace(/\.$/, '') }), { cause: error });
 }

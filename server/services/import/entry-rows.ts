@@ -3,6 +3,8 @@ import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import { clientIdSchema, newEntrySchema } from '../../../shared/contracts/journal.ts';
 import { entryKinds } from '../../../shared/entry.ts';
+import { fieldFault } from '../../../shared/messages/field-fault.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { PileRecord } from '../../../shared/store/journal.ts';
 import { fahrenheitToCelsius } from '../../../shared/units.ts';
 import { timeProblem } from '../journal/journal-service.ts';
@@ -25,14 +27,12 @@ export interface ImportedEntry {
   readonly entry: z.output<typeof newEntrySchema> & { readonly id: string; readonly at: number };
 }
 
-export function entryColumnsProblem({ columns, ask }: EntryManner): string | null {
-  if (!hasTime(columns)) return 'No column says when: name one "time", or say which it is.';
+export function entryColumnsProblem({ columns, ask }: EntryManner): Message | null {
+  if (!hasTime(columns)) return message('import.no-time-column');
   if (['kind', 'note', 'temperatureC'].every((field) => columnOf(columns, field) === undefined)) {
-    return 'No column says what was done: name one "kind", one "note", or one "temperature".';
+    return message('import.no-kind-column');
   }
-  return columnOf(columns, 'pile') === undefined && ask.pileId === undefined
-    ? 'Say which pile the entries are of.'
-    : null;
+  return columnOf(columns, 'pile') === undefined && ask.pileId === undefined ? message('import.which-pile') : null;
 }
 
 const numbers: readonly string[] = ['moisturePct', 'amountL', 'depthM', 'rainMm', 'wetG', 'dryG'];
@@ -45,12 +45,12 @@ export function entryReader(manner: EntryManner): (cells: readonly string[]) => 
     const at = rowTime(columns, cells);
     if (typeof at !== 'number') return at;
     const future = timeProblem(at, nowMs);
-    if (future) return { column: null, reason: `its time ${future}` };
+    if (future) return { column: null, said: future };
     const named = fieldOf(columns, cells, 'pile') ?? ask.pileId ?? '';
     const pile = pileOf(named);
-    if (!pile) return { column: heading(columns, 'pile'), reason: `there is no pile "${named}"` };
+    if (!pile) return { column: heading(columns, 'pile'), said: message('import.no-pile', { idText: named }) };
     if (/^(yes|true|1)$/i.test(fieldOf(columns, cells, 'withdrawn') ?? '')) {
-      return { column: heading(columns, 'withdrawn'), reason: 'was struck out' };
+      return { column: heading(columns, 'withdrawn'), said: message('import.struck-out') };
     }
     const facts = factsOf(manner, cells);
     if (!('what' in facts)) return facts;
@@ -68,7 +68,11 @@ export function entryReader(manner: EntryManner): (cells: readonly string[]) => 
       const field = String(issue?.path.at(-1) ?? '');
       return {
         column: heading(columns, field === 'what' ? 'pests' : field),
-        reason: `${field}: ${issue?.message ?? 'not valid'}`,
+        said: message('problem.in-field', {
+          where: 'other',
+          fieldName: field,
+          faultPart: issue ? fieldFault(issue) : message('field.other-kind'),
+        }),
       };
     }
     const id = ownId(fieldOf(columns, cells, 'id')) ?? idOfRow(pile.id, read.data);
@@ -81,10 +85,13 @@ function factsOf(
   cells: readonly string[],
 ): { what: Record<string, unknown> } | Refusal {
   const hasHeat = fieldOf(columns, cells, 'temperatureC') !== undefined;
-  const said = fieldOf(columns, cells, 'kind') ?? (hasHeat ? 'measured' : 'note');
-  const kind = kindOf(said);
+  const named = fieldOf(columns, cells, 'kind') ?? (hasHeat ? 'measured' : 'note');
+  const kind = kindOf(named);
   if (kind === undefined)
-    return { column: heading(columns, 'kind'), reason: `"${said}" is none of ${entryKinds.join(', ')}` };
+    return {
+      column: heading(columns, 'kind'),
+      said: message('import.none-of', { cellText: named, choicesText: entryKinds.join(', ') }),
+    };
   // Where a thermometer was held is the core, unless the row says otherwise.
   const facts: Record<string, unknown> = { kind, ...(kind === 'measured' && { position: 'core' }) };
   for (const field of entryFactColumns) {
@@ -92,17 +99,18 @@ function factsOf(
     if (cell === undefined) continue;
     if (field === 'temperatureC') {
       const value = temperatureC(cell, heading(columns, field) ?? '', decimalComma, ask.temperatureUnit);
-      if (typeof value === 'string') return { column: heading(columns, field), reason: value };
+      if (typeof value !== 'number') return { column: heading(columns, field), said: value };
       facts[field] = value;
     } else if (numbers.includes(field)) {
       const value = cellNumber(cell, decimalComma);
-      if (typeof value === 'string') return { column: heading(columns, field), reason: value };
+      if (typeof value !== 'number') return { column: heading(columns, field), said: value };
       facts[field] = value;
     } else if (field === 'position') facts.position = positionOf(cell) ?? cell;
     else if (field === 'smells') facts.smells = cell.split(/[;,]/).map((one) => one.trim().toLowerCase());
     else if (field === 'ready') {
       const ready = yesOrNo(cell);
-      if (ready === undefined) return { column: heading(columns, field), reason: `"${cell}" is neither yes nor no` };
+      if (ready === undefined)
+        return { column: heading(columns, field), said: message('import.neither', { cellText: cell }) };
       facts.ready = ready;
     } else if (field === 'pests') facts.what = cell;
     else facts[field] = cell;
@@ -110,11 +118,11 @@ function factsOf(
   return { what: facts };
 }
 
-/** Its unit stands in the cell, or in the heading, or is what the person said. @returns what is wrong with the cell, as text. */
-function temperatureC(cell: string, ofColumn: string, decimalComma: boolean, otherwise: 'C' | 'F'): number | string {
+/** Its unit stands in the cell, or in the heading, or is what the person said. @returns what is wrong with the cell. */
+function temperatureC(cell: string, ofColumn: string, decimalComma: boolean, otherwise: 'C' | 'F'): number | Message {
   const [, figure = cell, written] = /^(.*?\d)\s?[°º]?\s?([CF])$/i.exec(cell.slice(0, 80)) ?? [];
   const value = cellNumber(figure, decimalComma);
-  if (typeof value === 'string') return value;
+  if (typeof value !== 'number') return value;
   const own = ofColumn === 'temperatureC' ? 'C' : headingDegrees(ofColumn);
   const unit = written?.toUpperCase() ?? own ?? otherwise;
   return unit === 'F' ? Math.round(100 * fahrenheitToCelsius(value)) / 100 : value;

@@ -1,3 +1,4 @@
+import { message } from '../../../shared/messages/message.ts';
 import type { Job } from '../../beside/job.ts';
 import { CsvError } from './csv-error.ts';
 import type { ImportPiece, ImportQuestion } from './read-file.ts';
@@ -6,6 +7,6 @@ export const importJob: Job<ImportQuestion, ImportPiece> = {
   name: 'import',
   load: () => import('./read-file.ts'),
   longestMs: 60_000,
-  tooLong: 'This file takes longer than a minute to read. Part it, and bring the parts in one after the other.',
+  tooLong: message('import.too-slow'),
   errors: { CsvError },
 };

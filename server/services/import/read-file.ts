@@ -4,10 +4,12 @@
 import { createHash } from 'node:crypto';
 import { type ImportPreview, importLimits } from '../../../shared/contracts/import.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { BatchRecord, EntryRecord, PileRecord } from '../../../shared/store/journal.ts';
 import { entryView } from '../journal/entry-view.ts';
-import { sayMeaning } from './column-guess.ts';
+import { columnWords } from './column-guess.ts';
 import { CsvError } from './csv-error.ts';
 import { type CsvTable, readCsvTable } from './csv-table.ts';
 import { entryColumnsProblem, entryReader, type ImportedEntry } from './entry-rows.ts';
@@ -26,7 +28,7 @@ export interface ImportQuestion {
 /** A preview is one piece. Rows begin with their digest and what the columns lack, and come a few at a time. */
 export type ImportPiece =
   | { readonly kind: 'preview'; readonly preview: ImportPreview }
-  | { readonly kind: 'head'; readonly digest: string; readonly problem: string | null }
+  | { readonly kind: 'head'; readonly digest: string; readonly problem: Message | null }
   | {
       readonly kind: 'rows';
       readonly readings: readonly Reading[];
@@ -42,12 +44,12 @@ const entriesAtOnce = 50;
 interface Reader {
   readonly table: CsvTable;
   readonly columns: Columns;
-  readonly problem: string | null;
+  readonly problem: Message | null;
   /** What a row holds. */
   readonly read: (cells: readonly string[]) => ReadRow | ImportedEntry | Refusal;
 }
 
-const isRefusal = (found: ReadRow | ImportedEntry | Refusal): found is Refusal => 'reason' in found;
+const isRefusal = (found: ReadRow | ImportedEntry | Refusal): found is Refusal => 'said' in found;
 
 /** @throws {CsvError} When the file cannot be read as a table. */
 export async function* run(question: ImportQuestion): AsyncGenerator<ImportPiece> {
@@ -87,7 +89,7 @@ function digestOf({ csv, ...how }: ImportAskRead): string {
   return createHash('sha256').update(JSON.stringify(said)).update('\0').update(csv).digest('hex');
 }
 
-async function previewOf({ ask, batches }: ImportQuestion, reader: Reader): Promise<ImportPreview> {
+async function previewOf({ ask, batches, nowMs }: ImportQuestion, reader: Reader): Promise<ImportPreview> {
   const { table, columns } = reader;
   const rows = { total: 0, accepted: 0, refused: 0, cellsRefused: 0, readings: 0 };
   const refused: ImportPreview['refused'] = [];
@@ -99,7 +101,13 @@ async function previewOf({ ask, batches }: ImportQuestion, reader: Reader): Prom
     const found = reader.read(cells);
     const note = (refusal: Refusal) => {
       if (refused.length >= importLimits.refusedShown) return;
-      refused.push({ line, ...refusal, text: cells.join(table.delimiter).slice(0, 300) });
+      const { column, said } = refusal;
+      refused.push({
+        line,
+        column,
+        ...inWords({ reason: said }, nowMs),
+        text: cells.join(table.delimiter).slice(0, 300),
+      });
     };
     if (isRefusal(found)) {
       rows.refused += 1;
@@ -130,11 +138,11 @@ async function previewOf({ ask, batches }: ImportQuestion, reader: Reader): Prom
       return {
         heading,
         became,
-        says: sayMeaning(became, ask),
+        ...inWords({ says: columnWords(became, ask) }, nowMs),
         examples: examples.map((example) => example.slice(0, 300)),
       };
     }),
-    problem: reader.problem,
+    ...inWords({ problem: reader.problem }, nowMs),
     rows,
     from: Number.isFinite(fromMs) ? toInstant(fromMs) : null,
     to: Number.isFinite(toMs) ? toInstant(toMs) : null,
@@ -187,7 +195,5 @@ function shownEntry(
 }
 
 function tooMany(): CsvError {
-  return new CsvError(
-    `The file has more than ${importLimits.rows} rows: part it and take the parts in one after the other`,
-  );
+  return new CsvError(message('import.too-many-rows', { mostCount: importLimits.rows }));
 }

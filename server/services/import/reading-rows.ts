@@ -5,7 +5,7 @@ import { createPowerOnGuard } from '../../../ingest/decode/power-on-guard.ts';
 import { checkedTime } from '../../../ingest/decode/reading-time.ts';
 import { ReadingError } from '../../../shared/errors.ts';
 import { isHandProbe } from '../../../shared/hand-series.ts';
-import { plainEnglish } from '../../../shared/messages/render.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
@@ -24,17 +24,16 @@ export interface ReadingManner {
 }
 
 /** What the columns lack; null when they suffice. */
-export function readingColumnsProblem({ columns, ask }: ReadingManner): string | null {
-  if (!hasTime(columns)) return 'No column says when: name one "time", or say which it is.';
+export function readingColumnsProblem({ columns, ask }: ReadingManner): Message | null {
+  if (!hasTime(columns)) return message('import.no-time-column');
   const long = columnOf(columns, 'value') !== undefined;
   const wide = columns.meanings.some((meaning) => meaning.as === 'value');
-  if (!long && !wide) return 'No column holds values: name what each measures, such as "core temperature (°C)".';
-  if (long && columnOf(columns, 'quantity') === undefined)
-    return 'No column says what the values measure: name one "quantity".';
-  if (columnOf(columns, 'site') === undefined && ask.site === undefined) return 'Say at which site the probes are.';
+  if (!long && !wide) return message('import.no-value-column');
+  if (long && columnOf(columns, 'quantity') === undefined) return message('import.no-quantity-column');
+  if (columnOf(columns, 'site') === undefined && ask.site === undefined) return message('import.which-site');
   const named = columnOf(columns, 'probe') !== undefined || ask.probe !== undefined;
   const bare = columns.meanings.some((meaning) => meaning.as === 'value' && meaning.probe === undefined);
-  return !named && (long || bare) ? 'Say which probe the values are of.' : null;
+  return !named && (long || bare) ? message('import.which-probe') : null;
 }
 
 /** One cell to be read. */
@@ -60,21 +59,21 @@ export function readingReader(manner: ReadingManner): (cells: readonly string[])
     const atMs = rowTime(columns, cells);
     if (typeof atMs !== 'number') return atMs;
     const dated = checkedTime(atMs, { nowMs, retained: false }, { place: 'row-time' }, new Date(atMs).toISOString());
-    if (dated instanceof ReadingError) return { column: null, reason: plainEnglish(dated.said) };
+    if (dated instanceof ReadingError) return { column: null, said: dated.said };
     const site = fieldOf(columns, cells, 'site') ?? ask.site ?? '';
-    if (!sites.has(site)) return { column: headingOf(columns, 'site'), reason: `there is no site "${site}"` };
+    if (!sites.has(site))
+      return { column: headingOf(columns, 'site'), said: message('import.no-site', { idText: site }) };
     const found = foundIn(columns, cells);
-    if ('reason' in found) return found;
-    if (found.length === 0) return { column: null, reason: 'holds no value' };
+    if ('said' in found) return found;
+    if (found.length === 0) return { column: null, said: message('import.no-value') };
 
     const readings: Reading[] = [];
     const refused: Refusal[] = [];
     for (const one of found) {
       const read = readCell(one, manner, { site, atMs, probe: fieldOf(columns, cells, 'probe') ?? ask.probe });
-      if ('reason' in read) refused.push(read);
+      if ('said' in read) refused.push(read);
       else if (read.quantity === 'temperature' && !powerOn.accepts(read)) {
-        const reason = 'exactly 85 °C out of nothing is what a one-wire chip says before its first measurement';
-        refused.push({ column: one.heading, reason });
+        refused.push({ column: one.heading, said: message('import.power-on', { powerOnC: read.value }) });
       } else readings.push(read);
     }
     const [first] = refused;
@@ -88,17 +87,17 @@ function readCell(
   row: { site: string; atMs: number; probe: string | undefined },
 ): Reading | Refusal {
   const named = own ?? row.probe ?? '';
-  if (named === '') return { column: headingOf(columns, 'probe'), reason: 'names no probe' };
+  if (named === '') return { column: headingOf(columns, 'probe'), said: message('import.no-probe') };
   if (isHandProbe(named)) {
     // Of a file of our own: taken in with its entry, else it would be a probe that nobody has.
-    return { column: headingOf(columns, 'probe'), reason: 'was measured by hand: bring it in with the entries' };
+    return { column: headingOf(columns, 'probe'), said: message('import.by-hand') };
   }
   const probe = namePattern.test(named) ? named : idFromName(named);
   const value = cellNumber(cell, decimalComma);
-  if (typeof value === 'string') return { column: heading, reason: value };
+  if (typeof value !== 'number') return { column: heading, said: value };
   const assumed = quantity === 'temperature' ? ask.temperatureUnit : undefined;
   const checked = checkedValue(quantity, value, unit ?? assumed, heading ?? 'value');
-  if (checked instanceof ReadingError) return { column: heading, reason: plainEnglish(checked.said) };
+  if (checked instanceof ReadingError) return { column: heading, said: checked.said };
   return { site: row.site, probe, quantity, atMs: row.atMs, value: checked };
 }
 
@@ -116,7 +115,10 @@ function foundIn(columns: Columns, cells: readonly string[]): Found[] | Refusal 
   const quantity = namedQuantity(named);
   if (quantity === undefined) {
     const known = Object.keys(quantityFacts).join(', ');
-    return { column: headingOf(columns, 'quantity'), reason: `"${named}" is none of ${known}` };
+    return {
+      column: headingOf(columns, 'quantity'),
+      said: message('import.none-of', { cellText: named, choicesText: known }),
+    };
   }
   const unit = fieldOf(columns, cells, 'unit');
   return [

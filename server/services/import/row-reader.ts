@@ -1,6 +1,7 @@
 /** What both imports share: columns with their meanings, and the time of a row. */
 import type { z } from 'zod';
 import { type ColumnMeaning, type importAskSchema, importLimits } from '../../../shared/contracts/import.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import { knownZone } from '../known-zone.ts';
 import { isEmptyCell } from './cell-number.ts';
 import { cellTime, shownDateOrder, type TimeManner } from './cell-time.ts';
@@ -12,7 +13,7 @@ export type ImportAskRead = z.output<typeof importAskSchema>;
 /** One reason why a row, or a cell of it, is not taken. */
 export interface Refusal {
   readonly column: string | null;
-  readonly reason: string;
+  readonly said: Message;
 }
 
 export interface Columns {
@@ -59,8 +60,8 @@ export function longCell({ headings, meanings }: Columns, cells: readonly string
   );
   if (index < 0) return undefined;
   const length = cells[index]?.length ?? 0;
-  const reason = `a cell has at most ${importLimits.cell} characters, and this one has ${length}`;
-  return { column: headings[index] ?? null, reason };
+  const said = message('import.long-cell', { mostCount: importLimits.cell, foundCount: length });
+  return { column: headings[index] ?? null, said };
 }
 
 /** When the row happened, from one column or from day and clock. */
@@ -69,9 +70,9 @@ export function rowTime(columns: Columns, cells: readonly string[]): number | Re
   const clock = fieldOf(columns, cells, 'clock');
   const whole = fieldOf(columns, cells, 'time') ?? (date && clock ? `${date} ${clock}` : date);
   const column = columns.headings[columnOf(columns, 'time') ?? columnOf(columns, 'date') ?? -1] ?? null;
-  if (whole === undefined) return { column, reason: 'has no time' };
+  if (whole === undefined) return { column, said: message('import.no-time') };
   const atMs = cellTime(whole, columns.manner);
-  return typeof atMs === 'number' ? atMs : { column, reason: atMs };
+  return typeof atMs === 'number' ? atMs : { column, said: atMs };
 }
 
 export function hasTime(columns: Columns): boolean {

@@ -6,6 +6,7 @@ import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { ImportPreview, importDoneSchema } from '../../../shared/contracts/import.ts';
 import { ConflictError } from '../../../shared/errors.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import { appended, type ReadingsStore } from '../../../shared/store/readings-store.ts';
@@ -71,9 +72,9 @@ async function* checkedRows(pieces: AsyncIterable<ImportPiece>, digest: string):
     if (piece.kind === 'rows') yield piece;
     else if (piece.kind === 'head') {
       if (piece.digest !== digest) {
-        throw new ConflictError('This is not what the preview showed: ask for a preview of it first', '/digest');
+        throw new ConflictError(message('import.not-previewed'), '/digest');
       }
-      if (piece.problem !== null) throw new ConflictError(piece.problem.replace(/\.$/, ''), '/columns');
+      if (piece.problem !== null) throw new ConflictError(piece.problem, '/columns');
     }
   }
 }

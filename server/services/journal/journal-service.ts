@@ -5,6 +5,7 @@
 import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { correctionSchema, newEntrySchema, withdrawalSchema } from '../../../shared/contracts/journal.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { EntryRecord, Journal, Kept } from '../../../shared/store/journal.ts';
 import { randomId } from '../id-from-name.ts';
 import { type HandParts, isMeasured, keepHandReadings } from './hand-readings.ts';
@@ -31,8 +32,8 @@ export interface HandedIn {
 }
 
 /** What is wrong with an entry's time; undefined when nothing is. */
-export function timeProblem(atMs: number | undefined, nowMs: number): string | undefined {
-  return atMs !== undefined && atMs > nowMs + aheadMs ? 'must not lie in the future' : undefined;
+export function timeProblem(atMs: number | undefined, nowMs: number): Message | undefined {
+  return atMs !== undefined && atMs > nowMs + aheadMs ? message('problem.seen-in-future') : undefined;
 }
 
 export class JournalService {

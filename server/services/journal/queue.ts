@@ -6,6 +6,9 @@ import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import { newEntrySchema, type QueuedAnswer, type queuedEntriesSchema } from '../../../shared/contracts/journal.ts';
 import { ConflictError } from '../../../shared/errors.ts';
+import { fieldFault } from '../../../shared/messages/field-fault.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { EntryRecord } from '../../../shared/store/journal.ts';
 import { type JournalService, timeProblem } from './journal-service.ts';
 
@@ -41,20 +44,25 @@ async function handIn(
   signed: (by: string | undefined) => string | undefined,
 ): Promise<Outcome> {
   const { id } = entry;
-  const refused = (detail: string, pointer: string): Outcome => ({ id, outcome: 'refused', detail, pointer });
+  const refused = (said: Message, pointer: string): Outcome => ({
+    id,
+    outcome: 'refused',
+    ...inWords({ detail: said }, clock.nowMs()),
+    pointer,
+  });
   const read = newEntrySchema.safeParse(entry);
   if (!read.success) {
     const [issue] = read.error.issues;
-    return refused(issue?.message ?? 'not valid', `/${(issue?.path ?? []).join('/')}`);
+    return refused(issue ? fieldFault(issue) : message('field.other-kind'), `/${(issue?.path ?? []).join('/')}`);
   }
   const problem = timeProblem(read.data.at, clock.nowMs());
   if (problem) return refused(problem, '/at');
   try {
     const answer = await service.addQuietly(pileId, { ...read.data, by: signed(read.data.by) });
     noted[answer.kept].push(answer.record);
-    return { id, outcome: answer.kept, detail: null, pointer: null };
+    return { id, outcome: answer.kept, detail: null, pointer: null, messages: { detail: null } };
   } catch (error) {
-    if (error instanceof ConflictError) return refused(error.message, error.pointer);
+    if (error instanceof ConflictError) return refused(error.said, error.pointer);
     throw error;
   }
 }

@@ -17,6 +17,7 @@ import type {
 } from '../../../shared/contracts/lineage.ts';
 import type { newLotSchema } from '../../../shared/contracts/lots.ts';
 import { ConflictError } from '../../../shared/errors.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { BatchRecord, Journal, LineageChange, PileRecord } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { idFromName, randomId } from '../id-from-name.ts';
@@ -60,7 +61,7 @@ export class BatchLife {
     return this.#inTurn(async (family, atMs) => {
       const ids = ask.from.map(({ batchId }) => batchId);
       const twice = ids.findIndex((id, i) => ids.indexOf(id) < i);
-      if (twice >= 0) throw new ConflictError('Cannot merge a batch with itself', `/from/${twice}/batchId`);
+      if (twice >= 0) throw new ConflictError(message('problem.merge-with-itself'), `/from/${twice}/batchId`);
       const taken = ask.from.map(({ batchId, massKg, all }, i) =>
         take(family, theBatch(family, batchId, `/from/${i}/batchId`), massKg, all),
       );
@@ -221,10 +222,7 @@ export class BatchLife {
   #place(on: Read<typeof layOnSchema>, atMs: number, pointer: string): { pileId: string; pile: PileRecord | null } {
     if ('pileId' in on) {
       if (!this.#parts.watch.get(on.pileId)) {
-        throw new ConflictError(
-          `Cannot lay a batch as the pile must exist: no pile "${on.pileId}"`,
-          `${pointer}/pileId`,
-        );
+        throw new ConflictError(message('problem.no-pile-to-lay-on', { idText: on.pileId }), `${pointer}/pileId`);
       }
       return { pileId: on.pileId, pile: null };
     }
@@ -250,7 +248,7 @@ export class BatchLife {
       const nowMs = clock.nowMs();
       return step(await readFamily(journal), (given) => {
         if (given !== undefined && given > nowMs + 5 * 60_000) {
-          throw new ConflictError('What was done with a batch cannot lie in the future', '/at');
+          throw new ConflictError(message('problem.done-in-future'), '/at');
         }
         return given ?? nowMs;
       });
@@ -267,18 +265,24 @@ function ofEveryPart({ material, doseFrac }: GivenRecipe): GivenRecipe {
 
 function theBatch(family: Family, id: string, pointer: string): BatchRecord {
   const batch = family.batches.get(id);
-  if (!batch) throw new ConflictError(`Cannot take from a batch as it must exist: no batch "${id}"`, pointer);
+  if (!batch) throw new ConflictError(message('problem.no-batch-to-take', { idText: id }), pointer);
   return batch;
 }
 
 function mustHaveSome(family: Family, batch: BatchRecord): void {
   const how = family.stories.get(batch.id)?.ending;
   if (how !== 'abandoned' && !isEmptied(family, batch.id)) return;
-  throw new ConflictError(`Cannot take from ${batchName(family, batch)} as some of it must be left: it was ${how}`, '');
+  throw new ConflictError(
+    message('problem.nothing-left', {
+      how: how === 'finished' ? 'other' : (how ?? 'other'),
+      batchName: batchName(family, batch),
+    }),
+    '',
+  );
 }
 
 function notBefore(batch: BatchRecord, atMs: number): number {
-  if (atMs < batch.startedAtMs) throw new ConflictError('Nothing can be done with a batch before it was laid', '/at');
+  if (atMs < batch.startedAtMs) throw new ConflictError(message('problem.before-laid'), '/at');
   return atMs;
 }
 

@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { findCircle } from '../../../core/lineage/circle.ts';
 import type { continueBatchSchema } from '../../../shared/contracts/lineage.ts';
 import { ConflictError } from '../../../shared/errors.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { BatchRecord, FlowRecord } from '../../../shared/store/journal.ts';
 import { randomId } from '../id-from-name.ts';
 import type { Family } from './family.ts';
@@ -13,7 +14,7 @@ type Emptied = 'continued' | 'split' | 'merged' | 'used';
 
 export function refuseCircle(flows: readonly FlowRecord[]): void {
   const circle = findCircle(flows);
-  if (circle) throw new ConflictError(`Cannot keep this as nothing can come of itself: ${circle.join(' -> ')}`, '');
+  if (circle) throw new ConflictError(message('problem.circle', { circleText: circle.join(' -> ') }), '');
 }
 
 export function ending(batch: BatchRecord, atMs: number, how: Emptied) {
@@ -47,7 +48,7 @@ export function inputFlows(
   return inputs.map(({ lotId, massKg = null, volumeL = null }, i) => {
     if (!family.lots.has(lotId)) {
       const where = pointer === '' ? '/lotId' : `${pointer}/${i}/lotId`;
-      throw new ConflictError(`Cannot mix in a lot as it must exist: no lot "${lotId}"`, where);
+      throw new ConflictError(message('problem.no-lot', { idText: lotId }), where);
     }
     return flow('lot', lotId, to.kind, to.id, 'input', atMs, massKg, volumeL);
   });

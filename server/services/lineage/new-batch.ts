@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { newBatchSchema } from '../../../shared/contracts/piles.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { BatchRecord } from '../../../shared/store/journal.ts';
 import { msPerMinute } from '../../../shared/units.ts';
 import { randomId } from '../id-from-name.ts';
@@ -29,7 +30,7 @@ export function newBatch(
 }
 
 /** What is wrong with the time at which a batch was laid; undefined when nothing is. */
-export function startProblem(startedAtMs: number | undefined, nowMs: number): string | undefined {
+export function startProblem(startedAtMs: number | undefined, nowMs: number): Message | undefined {
   if (startedAtMs === undefined || startedAtMs <= nowMs + aheadMs) return undefined;
-  return 'A batch that is watched cannot have been laid in the future.';
+  return message('problem.laid-in-future');
 }

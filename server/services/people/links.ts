@@ -5,6 +5,7 @@
  * over in the body of a request. Only its digest is kept.
  */
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { message } from '../../../shared/messages/message.ts';
 import type { Person, Role } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { LinkKind, LinkRecord, PersonRecord } from '../../../shared/store/people-journal.ts';
@@ -97,7 +98,7 @@ export class Links {
     const { journal, sessions, trail, nowMs } = this.#parts;
     const { link, person: known } = await this.look(secret);
     const said = known?.name ?? name;
-    if (said === undefined) throw new Refusal(422, 'Say by which name you go here.', { pointer: '/name' });
+    if (said === undefined) throw new Refusal(422, message('problem.link-needs-name'), { pointer: '/name' });
     refuseWeak(password, said, '/password');
     const passwordHash = await inTime(hashPassword(password));
     const person = known
@@ -129,8 +130,4 @@ export class Links {
   }
 }
 
-const spent = () =>
-  new Refusal(
-    410,
-    'This link was used already, has run out, was taken back, or whoever made it may no longer invite. Ask for a new one.',
-  );
+const spent = () => new Refusal(410, message('problem.link-spent'));

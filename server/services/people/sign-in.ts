@@ -3,6 +3,7 @@
  * wrong, or takes another way for a name that nobody has.
  */
 import type { FastifyBaseLogger, FastifyReply, FastifyRequest } from 'fastify';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import { passwordProblem } from '../../../shared/password-rule.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
@@ -35,7 +36,7 @@ export class SignIn {
 
   async signIn(request: FastifyRequest, reply: FastifyReply, name: string, password: string): Promise<PersonRecord> {
     const { sessions, trail } = this.#parts;
-    const person = await this.#checked(request, nameKeyOf(name), password, 'Name or password is not right.');
+    const person = await this.#checked(request, nameKeyOf(name), password, message('problem.name-or-password'));
     await sessions.start(request, reply, person);
     await trail.add(request, { what: 'signed in', person });
     return person;
@@ -44,7 +45,7 @@ export class SignIn {
   /** That it is really the person who sits there: for what outlasts the session. @throws {Refusal} 422 at the pointer, or 429. */
   async confirm(request: FastifyRequest, person: PersonRecord, password: string, pointer: string): Promise<void> {
     // Counted as an attempt to sign in: a session left open must not serve to find out the password.
-    await this.#checked(request, person.nameKey, password, 'The password is not right.', pointer);
+    await this.#checked(request, person.nameKey, password, message('problem.password-wrong'), pointer);
   }
 
   /** Everything else that the person holds ends; this session goes on under a new id. */
@@ -55,7 +56,7 @@ export class SignIn {
     ask: { current: string; next: string },
   ): Promise<void> {
     const { journal, sessions } = this.#parts;
-    await this.#checked(request, person.nameKey, ask.current, 'The present password is not right.', '/current');
+    await this.#checked(request, person.nameKey, ask.current, message('problem.present-password-wrong'), '/current');
     refuseWeak(ask.next, person.name, '/next');
     const passwordHash = await inTime(hashPassword(ask.next));
     await journal.people.setPassword(person.id, passwordHash, request.session?.digest);
@@ -66,7 +67,7 @@ export class SignIn {
     request: FastifyRequest,
     nameKey: string,
     password: string,
-    refusal: string,
+    refusal: Message,
     pointer?: string,
   ): Promise<PersonRecord> {
     const { journal, sessions, nowMs, log } = this.#parts;
@@ -110,7 +111,7 @@ export class SignIn {
 /** @throws {Refusal} 422 with what is wrong. */
 export function refuseWeak(password: string, name: string, pointer: string): void {
   const problem = passwordProblem(password, [name]);
-  if (problem !== undefined) throw new Refusal(422, `The password ${problem}.`, { pointer });
+  if (problem !== undefined) throw new Refusal(422, problem, { pointer });
 }
 
 export async function inTime<T>(work: Promise<T>): Promise<T> {
@@ -118,12 +119,15 @@ export async function inTime<T>(work: Promise<T>): Promise<T> {
     return await work;
   } catch (error) {
     if (!(error instanceof TooBusyError)) throw error;
-    throw new Refusal(503, 'Too many people are signing in just now. Try again in a few seconds.', { retryAfterS: 5 });
+    throw new Refusal(503, message('problem.signing-in-busy'), { retryAfterS: 5 });
   }
 }
 
 function tooMany(waitMs: number): Refusal {
   const waitS = Math.ceil(waitMs / 1000);
-  const wait = waitS < 90 ? `${waitS} seconds` : `${Math.ceil(waitS / 60)} minutes`;
-  return new Refusal(429, `That was tried too often from here. Try again in ${wait}.`, { retryAfterS: waitS });
+  const waitPart =
+    waitS < 90
+      ? message('problem.wait-seconds', { secondsCount: waitS })
+      : message('problem.wait-minutes', { minutesCount: Math.ceil(waitS / 60) });
+  return new Refusal(429, message('problem.tried-too-often', { waitPart }), { retryAfterS: waitS });
 }

@@ -3,6 +3,7 @@
  * for longer than a photo takes. Its library works in threads of its own; who may use it when is the caller's.
  */
 import { photoLimits } from '../../../shared/contracts/journal.ts';
+import { inCode, type Message, message } from '../../../shared/messages/message.ts';
 
 export interface DrawnPhoto {
   readonly whole: Buffer;
@@ -11,9 +12,16 @@ export interface DrawnPhoto {
   readonly height: number;
 }
 
-/** The file is not a picture we can draw; the message says why, for the person. */
+/** The file is not a picture we can draw. */
 export class PhotoError extends Error {
   override readonly name = 'PhotoError';
+  constructor(
+    /** Why, for the person. */
+    readonly said: Message,
+    options?: ErrorOptions,
+  ) {
+    super(inCode(said), options);
+  }
 }
 
 /** Its library takes 12 MB of memory, and many a server never sees a photo. */
@@ -29,7 +37,7 @@ const longestS = 30;
 
 /** @throws {PhotoError} When it is no picture of a kind we take, is broken, too large, or takes too long. */
 export async function drawPhoto(file: Buffer): Promise<DrawnPhoto> {
-  if (!isPicture(file)) throw new PhotoError('This is not a JPEG, PNG or WebP picture');
+  if (!isPicture(file)) throw new PhotoError(message('problem.photo.not-a-picture'));
   const sharp = await openDrawer();
   try {
     // Turned upright by its own note first, for that note goes with all the others. What is see-through becomes white.
@@ -51,9 +59,9 @@ export async function drawPhoto(file: Buffer): Promise<DrawnPhoto> {
   }
 }
 
-const tooManyPixels = `This picture is larger than ${photoLimits.pixels / 1e6} million pixels`;
-const tooLong = `This picture takes longer than ${longestS} seconds to draw: send a smaller one`;
-const damaged = 'This picture is damaged or was not sent whole';
+const tooManyPixels = message('problem.photo.too-many-pixels', { megapixelsNumber: photoLimits.pixels / 1e6 });
+const tooLong = message('problem.photo.too-slow', { secondsCount: longestS });
+const damaged = message('problem.photo.damaged');
 
 const tookTooLong = (cause: unknown) => cause instanceof Error && /timeout/i.test(cause.message);
 

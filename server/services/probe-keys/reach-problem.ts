@@ -1,11 +1,12 @@
 import { filterProblem } from '../../../ingest/mapping/topic-filter.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { KeyReach } from '../../../shared/probe-key.ts';
 
 export interface ReachProblem {
   /** JSON Pointer of the field at fault. */
   readonly pointer: string;
-  /** What it must be, without a subject and a full stop. */
-  readonly detail: string;
+  /** What it must be. */
+  readonly said: Message;
 }
 
 /**
@@ -16,11 +17,11 @@ export interface ReachProblem {
 export function reachProblem({ site, foreign, hears }: KeyReach, root: string): ReachProblem | undefined {
   for (const [index, filter] of foreign.entries()) {
     const first = filter.split('/')[0];
-    const detail = first === root ? `must not begin with ${first}, which is ours` : filterProblem(filter);
-    if (detail !== undefined) return { pointer: `/foreign/${index}`, detail };
+    const said = first === root ? message('field.filter.ours', { rootName: root }) : filterProblem(filter);
+    if (said !== undefined) return { pointer: `/foreign/${index}`, said };
   }
   if (site === null && hears === 'own' && foreign.length === 0) {
-    return { pointer: '/site', detail: 'must be named, as a key that neither speaks nor listens opens nothing' };
+    return { pointer: '/site', said: message('field.key-opens-nothing') };
   }
   return undefined;
 }

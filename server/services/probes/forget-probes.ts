@@ -6,6 +6,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Ingest } from '../../../ingest/ingest.ts';
 import { ConflictError } from '../../../shared/errors.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ProbeName, ReadingsStore } from '../../../shared/store/readings-store.ts';
 import type { LiveHub } from '../live/live-hub.ts';
@@ -54,10 +55,7 @@ export class ForgetProbes {
     const may = await this.forgettable(probes);
     const [kept] = probes.filter((probe) => !may.includes(probe));
     if (kept !== undefined) {
-      throw new ConflictError(
-        `Cannot forget ${nameOf(kept)} as its readings belong to the record of a pile that it serves or once served`,
-        '',
-      );
+      throw new ConflictError(message('problem.probe-served', { probeText: nameOf(kept) }), '');
     }
     await this.forgetHere(may);
     await this.#parts.askOthers?.(may);

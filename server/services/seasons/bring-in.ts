@@ -6,6 +6,8 @@ import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { EarlierAnswer, earlierBatchSchema } from '../../../shared/contracts/seasons.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { BatchRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
@@ -38,7 +40,8 @@ export async function bringIn(parts: BringInParts, ask: Ask): Promise<EarlierAns
     dateOrder: ask.dateOrder,
     unit: ask.temperatureUnit,
   });
-  const problem = problemOf(table, parts.clock.nowMs());
+  const nowMs = parts.clock.nowMs();
+  const problem = problemOf(table, nowMs);
   const batchId = ask.keep && problem === null ? await keep(parts, ask, site.name, table) : null;
   const { rows } = table;
   return {
@@ -48,16 +51,18 @@ export async function bringIn(parts: BringInParts, ask: Ask): Promise<EarlierAns
     core: rows.length,
     air: rows.filter(({ airC }) => airC !== null).length,
     highestC: rows.length === 0 ? null : rows.reduce((most, { coreC }) => Math.max(most, coreC), rows[0]?.coreC ?? 0),
-    refused: table.refused.slice(0, 200),
-    problem,
+    refused: table.refused
+      .slice(0, 200)
+      .map(({ line, text, said }) => ({ line, text, ...inWords({ reason: said }, nowMs) })),
+    ...inWords({ problem }, nowMs),
   };
 }
 
-function problemOf({ rows }: DayTable, nowMs: number): string | null {
+function problemOf({ rows }: DayTable, nowMs: number): Message | null {
   const [first, last] = [rows[0], rows.at(-1)];
-  if (!first || !last || rows.length < fewestRows) return `At least ${fewestRows} readings make a curve.`;
-  if (last.atMs > nowMs) return 'Some of its days lie in the future.';
-  if (last.atMs - first.atMs > longestMs) return 'It spans more than 200 days: is a year mistyped?';
+  if (!first || !last || rows.length < fewestRows) return message('import.few-readings', { leastCount: fewestRows });
+  if (last.atMs > nowMs) return message('import.days-in-future');
+  if (last.atMs - first.atMs > longestMs) return message('import.many-days', { mostCount: longestMs / msPerDay });
   return null;
 }
 

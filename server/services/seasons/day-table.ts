@@ -2,6 +2,8 @@
  * A notebook's table of temperatures, a line each: day, perhaps a time, core, perhaps air. It never guesses between day
  * and month: a table that does not show which comes first asks for it.
  */
+
+import { type Message, message } from '../../../shared/messages/message.ts';
 import { quantityFacts } from '../../../shared/quantity.ts';
 import { fahrenheitToCelsius, msPerHour } from '../../../shared/units.ts';
 import { cellNumber, isEmptyCell } from '../import/cell-number.ts';
@@ -15,7 +17,7 @@ interface DayRow {
 
 export interface DayTable {
   readonly rows: readonly DayRow[];
-  readonly refused: readonly { readonly line: number; readonly text: string; readonly reason: string }[];
+  readonly refused: readonly { readonly line: number; readonly text: string; readonly said: Message }[];
 }
 
 export interface DayManner {
@@ -32,21 +34,21 @@ export function readDayTable(text: string, { timeZone, dateOrder, unit }: DayMan
   const cells = lines.map(cellsOf);
   const manner: TimeManner = { timeZone, dateOrder: dateOrder ?? shownDateOrder(cells.map(({ time }) => time)) };
   const rows = new Map<number, DayRow>();
-  const refused: { line: number; text: string; reason: string }[] = [];
+  const refused: { line: number; text: string; said: Message }[] = [];
   for (const [i, line] of lines.entries()) {
     const { time, values, decimalComma } = cells[i] as Cells;
     // The first line may be a heading.
     if (line === '' || (i === 0 && !/^\d/.test(time))) continue;
-    const refuse = (reason: string) => refused.push({ line: i + 1, text: line.slice(0, 200), reason });
+    const refuse = (said: Message) => refused.push({ line: i + 1, text: line.slice(0, 200), said });
     const at = cellTime(time, manner);
     const core = temperature(values[0], decimalComma, unit);
     const air = isEmptyCell(values[1]) ? null : temperature(values[1], decimalComma, unit);
-    if (typeof at === 'string') refuse(at);
-    else if (typeof core === 'string') refuse(core);
-    else if (typeof air === 'string') refuse(air);
+    if (typeof at !== 'number') refuse(at);
+    else if (typeof core !== 'number') refuse(core);
+    else if (air !== null && typeof air !== 'number') refuse(air);
     else {
       const atMs = /\d:\d/.test(time) ? at : at + noonMs;
-      if (rows.has(atMs)) refuse('an earlier line has the same time');
+      if (rows.has(atMs)) refuse(message('import.same-time'));
       else rows.set(atMs, { atMs, coreC: core, airC: air });
     }
   }
@@ -76,11 +78,13 @@ function cellsOf(line: string): Cells {
 }
 
 /** @returns [°C], or what is wrong with the cell. */
-function temperature(cell: string | undefined, decimalComma: boolean, unit: 'C' | 'F'): number | string {
-  if (cell === undefined || isEmptyCell(cell)) return 'no temperature stands there';
+function temperature(cell: string | undefined, decimalComma: boolean, unit: 'C' | 'F'): number | Message {
+  if (cell === undefined || isEmptyCell(cell)) return message('import.no-temperature');
   const value = cellNumber(cell.replace(/°\s*[CF]?$/i, ''), decimalComma);
-  if (typeof value === 'string') return value;
+  if (typeof value !== 'number') return value;
   const tempC = unit === 'F' ? fahrenheitToCelsius(value) : value;
   const { min, max } = quantityFacts.temperature;
-  return tempC >= min && tempC <= max ? tempC : `must lie between ${min} and ${max} °C: it is ${cell}`;
+  return tempC >= min && tempC <= max
+    ? tempC
+    : message('import.temperature-range', { cellText: cell, leastC: min, mostC: max });
 }

@@ -5,8 +5,11 @@ import { calendarTexts } from './en/calendar.ts';
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
 import { entryTexts } from './en/entry.ts';
+import { fieldTexts } from './en/field.ts';
 import { handTexts } from './en/hand.ts';
 import { healthTexts } from './en/health.ts';
+import { importTexts } from './en/import.ts';
+import { labelTexts } from './en/label.ts';
 import { laidTexts } from './en/laid.ts';
 import { lineageTexts } from './en/lineage.ts';
 import { linkTexts } from './en/link.ts';
@@ -15,10 +18,12 @@ import { materialTexts } from './en/material.ts';
 import { measureTexts } from './en/measure.ts';
 import { noticeTexts } from './en/notice.ts';
 import { originTexts } from './en/origin.ts';
+import { passwordTexts } from './en/password.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
 import { practiceTexts } from './en/practice.ts';
+import { problemTexts } from './en/problem.ts';
 import { quantityTexts } from './en/quantity.ts';
 import { readinessTexts } from './en/readiness.ts';
 import { recordTexts } from './en/record.ts';
@@ -38,8 +43,11 @@ export const enTexts = {
   ...cautionTexts,
   ...conditionTexts,
   ...entryTexts,
+  ...fieldTexts,
   ...handTexts,
   ...healthTexts,
+  ...importTexts,
+  ...labelTexts,
   ...laidTexts,
   ...lineageTexts,
   ...linkTexts,
@@ -48,10 +56,12 @@ export const enTexts = {
   ...measureTexts,
   ...noticeTexts,
   ...originTexts,
+  ...passwordTexts,
   ...phaseTexts,
   ...plainTexts,
   ...planTexts,
   ...practiceTexts,
+  ...problemTexts,
   ...quantityTexts,
   ...readinessTexts,
   ...recordTexts,

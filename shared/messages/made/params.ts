@@ -5,8 +5,11 @@ import type { CalendarParams } from './params/calendar.ts';
 import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
 import type { EntryParams } from './params/entry.ts';
+import type { FieldParams } from './params/field.ts';
 import type { HandParams } from './params/hand.ts';
 import type { HealthParams } from './params/health.ts';
+import type { ImportParams } from './params/import.ts';
+import type { LabelParams } from './params/label.ts';
 import type { LaidParams } from './params/laid.ts';
 import type { LineageParams } from './params/lineage.ts';
 import type { LinkParams } from './params/link.ts';
@@ -15,10 +18,12 @@ import type { MaterialParams } from './params/material.ts';
 import type { MeasureParams } from './params/measure.ts';
 import type { NoticeParams } from './params/notice.ts';
 import type { OriginParams } from './params/origin.ts';
+import type { PasswordParams } from './params/password.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
 import type { PracticeParams } from './params/practice.ts';
+import type { ProblemParams } from './params/problem.ts';
 import type { QuantityParams } from './params/quantity.ts';
 import type { ReadinessParams } from './params/readiness.ts';
 import type { RecordParams } from './params/record.ts';
@@ -39,8 +44,11 @@ export interface MessageParams
     CautionParams,
     ConditionParams,
     EntryParams,
+    FieldParams,
     HandParams,
     HealthParams,
+    ImportParams,
+    LabelParams,
     LaidParams,
     LineageParams,
     LinkParams,
@@ -49,10 +57,12 @@ export interface MessageParams
     MeasureParams,
     NoticeParams,
     OriginParams,
+    PasswordParams,
     PhaseParams,
     PlainParams,
     PlanParams,
     PracticeParams,
+    ProblemParams,
     QuantityParams,
     ReadinessParams,
     RecordParams,

@@ -6,6 +6,8 @@
  * never resolves `append` before InfluxDB has taken the whole batch. What it took of a batch that failed can be seen
  * until the batch comes again; it is never acknowledged, and kept once.
  */
+
+import { type Message, message } from '../../../shared/messages/message.ts';
 import { StoreError } from '../../errors.ts';
 import type { Reading } from '../../reading.ts';
 import { wholeStep } from '../readings/downsample.ts';
@@ -186,8 +188,8 @@ class InfluxReadings implements ReadingsStore {
     });
   }
 
-  get cannotForget(): string | undefined {
-    return this.#client.canDelete ? undefined : cannotForget;
+  get cannotForget(): Message | undefined {
+    return this.#client.canDelete ? undefined : message('problem.store-forgets-nothing');
   }
 
   #drop(probes: readonly ProbeName[]): void {

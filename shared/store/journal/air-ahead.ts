@@ -1,5 +1,6 @@
 /** The air foretold at each site. */
 import { z } from 'zod';
+import { message } from '../../../shared/messages/message.ts';
 import { epochMsSchema } from '../../epoch.ts';
 import { ConflictError } from '../../errors.ts';
 import { msPerDay } from '../../units.ts';
@@ -40,8 +41,7 @@ export function journalAirAhead(base: JournalBase): Journal['airAhead'] {
       base.write(async (transaction) => {
         const { siteId } = next;
         const site = await transaction.selectFrom('site').select('id').where('id', '=', siteId).executeTakeFirst();
-        if (!site)
-          throw new ConflictError(`Cannot keep the air ahead as its site must be known: found "${siteId}"`, '');
+        if (!site) throw new ConflictError(message('problem.no-site-for-air', { idText: siteId }), '');
         const row = await transaction
           .selectFrom('air_ahead')
           .selectAll()

@@ -1,4 +1,6 @@
 /** Batches between rows and records, for the groups that need them. */
+
+import { message } from '../../../shared/messages/message.ts';
 import { givenRecipeSchema } from '../../contracts/domain/batch.ts';
 import { ConflictError } from '../../errors.ts';
 import { type StageLimits, stageLimitsSchema } from '../../stage.ts';
@@ -50,12 +52,12 @@ export function openBatchRow(db: JournalDb, pileId: string): Promise<BatchRow | 
 /** @throws {ConflictError} when the id is taken. */
 export async function insertBatch(db: JournalDb, batch: BatchRecord): Promise<void> {
   const taken = await db.selectFrom('batch').select('id').where('id', '=', batch.id).executeTakeFirst();
-  if (taken) throw new ConflictError(`Cannot add a batch as its id must be free: "${batch.id}" is taken`, '/id');
+  if (taken) throw new ConflictError(message('problem.id-taken', { what: 'batch', idText: batch.id }), '/id');
   await db.insertInto('batch').values(batchToRow(batch)).execute();
 }
 
 /** @throws {ConflictError} when there is no such pile. */
 export async function mustHavePile(db: JournalDb, pileId: string): Promise<void> {
   const pile = await db.selectFrom('pile').select('id').where('id', '=', pileId).executeTakeFirst();
-  if (!pile) throw new ConflictError(`Cannot do this as the pile must exist: no pile "${pileId}"`, '/pileId');
+  if (!pile) throw new ConflictError(message('problem.no-pile', { idText: pileId }), '/pileId');
 }

@@ -1,4 +1,6 @@
 /** What lay on a pile, one batch at a time. */
+
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import { batchPlan, insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
@@ -27,7 +29,7 @@ export function journalBatches(base: JournalBase): Journal['batches'] {
         const lying = batch.endedAtMs === null ? await openBatchRow(transaction, batch.pileId) : undefined;
         if (lying) {
           throw new ConflictError(
-            `Cannot add a batch as the pile must be free: batch "${lying.id}" lies on "${batch.pileId}"`,
+            message('problem.pile-not-free', { batchText: lying.id, pileText: batch.pileId }),
             '/pileId',
           );
         }

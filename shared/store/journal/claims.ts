@@ -4,6 +4,7 @@
  * A probe has at most one claim at any time, and a position at most one probe that holds it now.
  */
 import type { ExpressionBuilder } from 'kysely';
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import type { ClaimRecord, Journal } from '../journal.ts';
 import { mustHavePile } from './batch-rows.ts';
@@ -70,7 +71,7 @@ async function mustBeFree(
     .executeTakeFirst();
   if (holder && (holder.site !== site || holder.probe !== probe)) {
     throw new ConflictError(
-      `Cannot claim the ${position} of "${pileId}" as no other probe may hold it: "${holder.probe}" does`,
+      message('problem.position-taken', { position, pileText: pileId, probeText: holder.probe }),
       '/position',
     );
   }

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { Breaks } from '../../breaks.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import { type Position, positionSchema } from '../../names.ts';
 import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';
@@ -89,7 +90,7 @@ function entryRows(db: JournalDb, question: EntriesQuestion): Promise<EntryRow[]
 async function saidBefore(transaction: JournalTransaction, row: EntryRow): Promise<EntryRow | undefined> {
   const kept = await transaction.selectFrom('entry').selectAll().where('id', '=', row.id).executeTakeFirst();
   if (kept && !(kept.entry_id === row.entry_id && saysTheSame(kept, row))) {
-    throw new ConflictError(`Cannot keep an entry as its id must be its own: "${row.id}" says something else`, '/id');
+    throw new ConflictError(message('problem.entry-id-taken', { idText: row.id }), '/id');
   }
   return kept;
 }
@@ -98,10 +99,7 @@ async function mustHavePhotos(transaction: JournalTransaction, photoIds: readonl
   for (const [index, id] of photoIds.entries()) {
     const photo = await transaction.selectFrom('photo').select('id').where('id', '=', id).executeTakeFirst();
     if (photo) continue;
-    throw new ConflictError(
-      `Cannot keep an entry as its photos must be here first: no photo "${id}"`,
-      `/photoIds/${index}`,
-    );
+    throw new ConflictError(message('problem.entry-needs-photo', { idText: id }), `/photoIds/${index}`);
   }
 }
 
@@ -126,7 +124,7 @@ async function correctEntry(transaction: JournalTransaction, entry: EntryRecord,
     .executeTakeFirst();
   if (before?.id !== replaces) {
     throw new ConflictError(
-      `Cannot correct entry "${entry.entryId}" as what is replaced must be its newest version: that is "${before?.id}"`,
+      message('problem.entry-changed', { idText: entry.entryId, newestText: String(before?.id) }),
       '/replaces',
     );
   }

@@ -2,6 +2,8 @@
  * How batches come from lots and from each other, and where they go. It never keeps half a change, or a flow whose ends
  * are not both there.
  */
+
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import type { BatchStoryRecord, FlowRecord, Journal, LineageChange, LineageRef } from '../journal.ts';
 import { insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
@@ -84,7 +86,7 @@ async function keepChange(
     const lying = await openBatchRow(transaction, batch.pileId);
     if (lying) {
       throw new ConflictError(
-        `Cannot lay a batch as the pile must be free: batch "${lying.id}" lies on "${batch.pileId}"`,
+        message('problem.pile-not-free', { batchText: lying.id, pileText: batch.pileId }),
         '/on/pileId',
       );
     }
@@ -131,12 +133,12 @@ async function mustNotBeAbandoned(transaction: JournalTransaction, batchId: stri
     .where('batch_id', '=', batchId)
     .executeTakeFirst();
   if (story?.ending !== 'abandoned') return;
-  throw new ConflictError(`Cannot take from batch "${batchId}" as it must not have been abandoned`, '');
+  throw new ConflictError(message('problem.abandoned', { idText: batchId }), '');
 }
 
 const tableOf = { lot: 'lot', batch: 'batch', use: 'use_of_batch' } as const;
 
 async function mustStand(transaction: JournalTransaction, { kind, id }: LineageRef): Promise<void> {
   const there = await transaction.selectFrom(tableOf[kind]).select('id').where('id', '=', id).executeTakeFirst();
-  if (!there) throw new ConflictError(`Cannot keep where it came from as both ends must exist: no ${kind} "${id}"`, '');
+  if (!there) throw new ConflictError(message('problem.no-end-of-flow', { what: kind, idText: id }), '');
 }

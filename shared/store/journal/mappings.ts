@@ -1,4 +1,6 @@
 /** How messages on foreign topics become readings, in the order added. */
+
+import { message } from '../../../shared/messages/message.ts';
 import type { MappingInput } from '../../contracts/ingest.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
@@ -19,7 +21,7 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
       base.write(async (transaction) => {
         const all = await transaction.selectFrom('mapping').select(['id', 'number']).execute();
         if (all.some(({ id }) => id === mapping.id)) {
-          throw new ConflictError(`Cannot add a mapping as its id must be free: "${mapping.id}" is taken`, '/id');
+          throw new ConflictError(message('problem.id-taken', { what: 'mapping', idText: mapping.id }), '/id');
         }
         const number = Math.max(0, ...all.map((other) => other.number)) + 1;
         await transaction

@@ -2,6 +2,8 @@
  * Who belongs to the server. It never leaves the server without an owner once there was one, or lets one link be used
  * twice.
  */
+
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import type { LinkRecord, PeopleJournal } from '../people-journal.ts';
 import { endAllHeld } from './held.ts';
@@ -165,7 +167,7 @@ async function refuseLastOwner(
   const left = (await ownersOf(base.rows, transaction)).readable.filter((owner) => owner.id !== id);
   const row = await transaction.selectFrom('person').select('role').where('id', '=', id).executeTakeFirst();
   if (row?.role !== 'owner' || left.length > 0) return;
-  throw new ConflictError('There must be an owner, and this is the last one', pointer);
+  throw new ConflictError(message('problem.last-owner'), pointer);
 }
 
 async function refuseTakenName(transaction: JournalTransaction, nameKey: string, but?: string): Promise<void> {
@@ -175,7 +177,7 @@ async function refuseTakenName(transaction: JournalTransaction, nameKey: string,
     .where('name_key', '=', nameKey)
     .where('removed_at_ms', 'is', null)
     .executeTakeFirst();
-  if (taken && taken.id !== but) throw new ConflictError('Somebody here has this name already', '/name');
+  if (taken && taken.id !== but) throw new ConflictError(message('problem.name-taken'), '/name');
 }
 
 /** A link that cannot be read lets nobody in, and stays as it is. */

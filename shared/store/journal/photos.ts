@@ -1,5 +1,6 @@
 /** What is known of each photo; the pictures themselves are files beside the journal. */
 import { z } from 'zod';
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal, PhotoRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
@@ -47,7 +48,7 @@ export function journalPhotos(base: JournalBase): Journal['photos'] {
           .where('id', '=', photo.id)
           .executeTakeFirst();
         if (kept && kept.digest !== photo.digest) {
-          throw new ConflictError(`Cannot keep a photo as its id must be its own: "${photo.id}" is another`, '/id');
+          throw new ConflictError(message('problem.photo.id-taken', { idText: photo.id }), '/id');
         }
         if (kept) return 'known';
         await transaction

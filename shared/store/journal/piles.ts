@@ -1,4 +1,6 @@
 /** Piles, each added with the batch that lies there first. */
+
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import type { BatchRecord, Journal, PileRecord } from '../journal.ts';
 import { insertBatch } from './batch-rows.ts';
@@ -46,16 +48,16 @@ async function addPile(transaction: JournalTransaction, pile: PileRecord, batch:
 export async function insertPile(transaction: JournalTransaction, pile: PileRecord): Promise<void> {
   const { id, siteId, name, createdAtMs } = pile;
   const taken = await transaction.selectFrom('pile').select('id').where('id', '=', id).executeTakeFirst();
-  if (taken) throw new ConflictError(`Cannot add a pile as its id must be free: "${id}" is taken`, '/id');
+  if (taken) throw new ConflictError(message('problem.id-taken', { what: 'pile', idText: id }), '/id');
   const site = await transaction.selectFrom('site').select('id').where('id', '=', siteId).executeTakeFirst();
-  if (!site) throw new ConflictError(`Cannot add a pile as its site must exist: no site "${siteId}"`, '/site');
+  if (!site) throw new ConflictError(message('problem.no-site-for-pile', { idText: siteId }), '/site');
   await transaction.insertInto('pile').values({ id, site_id: siteId, name, created_at_ms: createdAtMs }).execute();
 }
 
 async function removePile(transaction: JournalTransaction, id: string): Promise<void> {
   for (const table of ['entry', 'alarm'] as const) {
     const hanging = await transaction.selectFrom(table).select('id').where('pile_id', '=', id).executeTakeFirst();
-    if (hanging) throw hangsOn(id, `an ${table}`);
+    if (hanging) throw hangsOn(id, table);
   }
   const batches = transaction.selectFrom('batch').select('id').where('pile_id', '=', id);
   const flow = await transaction
@@ -68,7 +70,7 @@ async function removePile(transaction: JournalTransaction, id: string): Promise<
       ]),
     )
     .executeTakeFirst();
-  if (flow) throw hangsOn(id, 'a place in a lineage');
+  if (flow) throw hangsOn(id, 'lineage');
   await transaction.deleteFrom('batch_story').where('batch_id', 'in', batches).execute();
   for (const table of ['watch', 'claim', 'batch'] as const) {
     await transaction.deleteFrom(table).where('pile_id', '=', id).execute();
@@ -76,6 +78,6 @@ async function removePile(transaction: JournalTransaction, id: string): Promise<
   await transaction.deleteFrom('pile').where('id', '=', id).execute();
 }
 
-function hangsOn(id: string, what: string): ConflictError {
-  return new ConflictError(`Cannot remove pile "${id}" as nothing may hang on it: it has ${what}`, '');
+function hangsOn(id: string, what: 'entry' | 'alarm' | 'lineage'): ConflictError {
+  return new ConflictError(message('problem.pile-has', { what, idText: id }), '');
 }

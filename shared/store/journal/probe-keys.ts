@@ -1,5 +1,6 @@
 /** The broker's keys; a revoked one stays, so that its user name means nothing else. */
 import { z } from 'zod';
+import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal, ProbeKeyRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
@@ -21,7 +22,7 @@ export function journalProbeKeys(base: JournalBase): Journal['probeKeys'] {
           .select('id')
           .where('id', '=', key.id)
           .executeTakeFirst();
-        if (taken) throw new ConflictError(`Cannot add a key as its id must be free: "${key.id}" is taken`, '/id');
+        if (taken) throw new ConflictError(message('problem.id-taken', { what: 'key', idText: key.id }), '/id');
         await transaction.insertInto('broker_key').values(rowFromKey(key)).execute();
       }),
 

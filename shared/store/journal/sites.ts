@@ -1,4 +1,6 @@
 /** The places where piles lie. */
+
+import { message } from '../../../shared/messages/message.ts';
 import type { Site } from '../../contracts/sites.ts';
 import { ConflictError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
@@ -22,7 +24,7 @@ export function journalSites(base: JournalBase): Journal['sites'] {
     add: ({ id, name, timeZone, latitude, longitude }) =>
       base.write(async (transaction) => {
         const taken = await transaction.selectFrom('site').select('id').where('id', '=', id).executeTakeFirst();
-        if (taken) throw new ConflictError(`Cannot add a site as its id must be free: "${id}" is taken`, '/id');
+        if (taken) throw new ConflictError(message('problem.id-taken', { what: 'site', idText: id }), '/id');
         await transaction.insertInto('site').values({ id, name, time_zone: timeZone, latitude, longitude }).execute();
       }),
   };

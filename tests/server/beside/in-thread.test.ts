@@ -3,6 +3,7 @@ import { inThreads } from '../../../server/beside/in-thread.ts';
 import type { Job } from '../../../server/beside/job.ts';
 import { CsvError } from '../../../server/services/import/csv-error.ts';
 import { Refusal } from '../../../server/services/refusal.ts';
+import { message, verbatim } from '../../../shared/messages/message.ts';
 
 /** A thread that runs this on every "next, please", with `port` and `count` at hand. */
 const threads = (onNext: string) =>
@@ -18,7 +19,7 @@ const job = (longestMs: number): Job<number, number> => ({
   name: 'count',
   load: () => Promise.reject(new Error('only the thread loads it')),
   longestMs,
-  tooLong: 'Ask for less.',
+  tooLong: verbatim('Ask for less.'),
   errors: { CsvError },
 });
 const all = async (pieces: AsyncIterable<number>) => {
@@ -41,8 +42,12 @@ describe('work beside the main thread', () => {
 
   test('fails as it failed there: what is an answer keeps its kind, anything else is a fault of ours', async () => {
     const failing = (name: string) =>
-      all(threads(`port.postMessage({ error: { name: '${name}', message: 'no heading' } });`).run(job(60_000), 3));
-    await expect(failing('CsvError')).rejects.toBeInstanceOf(CsvError);
+      all(
+        threads(
+          `port.postMessage({ error: { name: '${name}', message: 'no heading', said: { code: 'import.no-heading', params: {} } } });`,
+        ).run(job(60_000), 3),
+      );
+    await expect(failing('CsvError')).rejects.toMatchObject(new CsvError(message('import.no-heading')));
     await expect(failing('TypeError')).rejects.toThrowError('count: no heading');
     await expect(all(threads('process.exit(3)').run(job(60_000), 3))).rejects.toThrowError('ended with 3');
     await expect(all(threads('throw new Error("burst")').run(job(60_000), 3))).rejects.toThrowError('burst');
@@ -56,7 +61,7 @@ describe('work beside the main thread', () => {
   test('ends when nobody waits for it any more', async () => {
     const gone = new AbortController();
     const running = all(threads('for (;;);').run(job(60_000), 3, gone.signal));
-    gone.abort(new Refusal(503, 'gone'));
-    await expect(running).rejects.toMatchObject({ message: 'gone' });
+    gone.abort(new Refusal(503, message('problem.nobody-waits')));
+    await expect(running).rejects.toMatchObject({ said: { code: 'problem.nobody-waits' } });
   });
 });

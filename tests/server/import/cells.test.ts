@@ -2,10 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { cellNumber, isEmptyCell } from '../../../server/services/import/cell-number.ts';
 import { cellTime, shownDateOrder, type TimeManner } from '../../../server/services/import/cell-time.ts';
 import { guessMeaning } from '../../../server/services/import/column-guess.ts';
+import type { Message } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 
 const utc: TimeManner = { timeZone: 'UTC', dateOrder: undefined };
 const lisbon: TimeManner = { timeZone: 'Europe/Lisbon', dateOrder: 'day-first' };
-const iso = (found: number | string) => (typeof found === 'number' ? new Date(found).toISOString() : found);
+const iso = (found: number | Message) => (typeof found === 'number' ? new Date(found).toISOString() : found);
+const faultOf = (found: number | Message) => (typeof found === 'number' ? String(found) : plainEnglish(found));
 
 describe('cellTime()', () => {
   const rows: [string, TimeManner, string][] = [
@@ -39,7 +42,7 @@ describe('cellTime()', () => {
     ['', utc, /is not a time/],
   ];
   for (const [text, manner, why] of refused) {
-    test(`refuses "${text}": ${why.source}`, () => expect(cellTime(text, manner)).toMatch(why));
+    test(`refuses "${text}": ${why.source}`, () => expect(faultOf(cellTime(text, manner))).toMatch(why));
   }
 });
 
@@ -55,8 +58,8 @@ describe('a cell of any length', () => {
   test('that is longer than a number or a time is refused by its length, and not looked at', () => {
     for (const sign of ['1', ' 1', '-', '.', '1 ']) {
       const cell = sign.repeat(long);
-      expect(cellNumber(cell, false)).toMatch(/^a number has at most 60 characters, and this cell has \d+$/);
-      expect(cellTime(cell, utc)).toMatch(/^a time has at most 60 characters, and this cell has \d+$/);
+      expect(faultOf(cellNumber(cell, false))).toMatch(/^A number has at most 60 characters, and this cell has \d+\.$/);
+      expect(faultOf(cellTime(cell, utc))).toMatch(/^A time has at most 60 characters, and this cell has \d+\.$/);
     }
   });
 
@@ -83,7 +86,7 @@ describe('cellNumber()', () => {
   ];
   for (const [text, comma, expected] of rows) {
     test(`${text} with a decimal ${comma ? 'comma' : 'point'}`, () => {
-      if (expected instanceof RegExp) expect(cellNumber(text, comma)).toMatch(expected);
+      if (expected instanceof RegExp) expect(faultOf(cellNumber(text, comma))).toMatch(expected);
       else expect(cellNumber(text, comma)).toBe(expected);
     });
   }

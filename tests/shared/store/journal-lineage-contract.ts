@@ -1,6 +1,7 @@
 /** The part of the journal's contract about lots, flows, uses and endings. */
 import { describe, expect, test } from 'vitest';
 import { ConflictError } from '../../../shared/errors.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import type { FlowRecord } from '../../../shared/store/journal.ts';
 import type { FarmTests } from './journal-entries-contract.ts';
 import {
@@ -69,7 +70,7 @@ export function lineageContract({ withFarm, conflict }: FarmTests): void {
         const ofNoLot = { ...on, id: 'flow-x', from: { kind: 'lot', id: 'no-such-lot' } } as const;
         await conflict(journal.lineage.keep({ ...change, flows: [on, ofNoLot] }, anything), '');
         const refuse = () => {
-          throw new ConflictError('not together', '/flows');
+          throw new ConflictError(verbatim('not together'), '/flows');
         };
         await conflict(journal.lineage.keep(change, refuse), '/flows');
         expect(await journal.batches.list(branPile.id)).toEqual([branBatch]);

@@ -5,6 +5,7 @@ import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './last-answers
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 import { isHeldUp } from './owed-sign-out.ts';
 import { bearerToken } from './prefs.ts';
+import { wordProblem } from './word-problem.ts';
 
 /** The server said no, and why. */
 export class ApiProblem extends Error {
@@ -89,7 +90,7 @@ async function askInstallation<Schema extends z.ZodType>(
     ...(signal ? { signal } : {}),
   });
   const answer = response.status === 204 ? undefined : await jsonOf(response);
-  if (!response.ok) throw refusal(response.status, answer);
+  if (!response.ok) throw await refusal(response.status, answer);
   const checked = schema.safeParse(answer);
   if (!checked.success) {
     throw new NoAnswer(`Cannot read the answer of ${path}: ${checked.error.issues[0]?.message ?? 'unknown shape'}`);
@@ -116,13 +117,13 @@ async function jsonOf(response: Response): Promise<unknown> {
   }
 }
 
-function refusal(status: number, answer: unknown): ApiProblem {
+async function refusal(status: number, answer: unknown): Promise<ApiProblem> {
   if (status === 401) {
     void forgetAnswers();
     onUnauthorised();
   }
   const known = problemSchema.safeParse(answer);
-  if (known.success) return new ApiProblem(known.data);
+  if (known.success) return new ApiProblem(await wordProblem(known.data));
   const detail = `The request was refused (HTTP ${status}) without a reason given`;
   return new ApiProblem({ type: 'about:blank', title: 'Refused', status, detail });
 }

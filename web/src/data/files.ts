@@ -1,6 +1,7 @@
 /** Files to and from the server, which are no JSON. */
 import { problemSchema } from '../../../shared/contracts/problem.ts';
 import { ApiProblem, NoAnswer, requestHeaders } from './client.ts';
+import { wordProblem } from './word-problem.ts';
 
 /** A file of the server, with the token it may want. */
 export async function getFile(path: string): Promise<Blob> {
@@ -16,5 +17,7 @@ export async function reach(path: string, init: RequestInit): Promise<Response> 
   const problem = problemSchema.safeParse(await response.json().catch(() => undefined));
   const { status } = response;
   const detail = `The request was refused (HTTP ${status}) without a reason given`;
-  throw new ApiProblem(problem.success ? problem.data : { type: 'about:blank', title: 'Refused', status, detail });
+  throw new ApiProblem(
+    problem.success ? await wordProblem(problem.data) : { type: 'about:blank', title: 'Refused', status, detail },
+  );
 }

@@ -20,6 +20,9 @@ const other = createStore<OtherLanguage | null>(null);
 
 export const useOtherLanguage = (): OtherLanguage | null => useStore(other, (now) => now);
 
+/** The same at this moment, for what is worded once. */
+export const otherLanguage = (): OtherLanguage | null => other.get();
+
 /** @returns That which is to be read, whether its texts are here or not. */
 export function languageWanted(): string {
   const chosen = me.get()?.person?.language;

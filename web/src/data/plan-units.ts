@@ -10,7 +10,7 @@ import {
   mlPerUsTeaspoon,
 } from '../../../shared/units.ts';
 import { readNumber } from '../ui/format/read-number.ts';
-import { usePrefs } from './prefs.ts';
+import { unitRead, usePrefs } from './prefs.ts';
 import { createStore, useStore } from './store.ts';
 
 const keptSchema = z.object({
@@ -57,6 +57,9 @@ export function usePlanUnits(): PlanUnits {
   const units = useStore(kept, (value) => value);
   return { ...units, temperature: unit };
 }
+
+/** The same at this moment, for what is worded once. */
+export const unitsNow = (): PlanUnits => ({ ...kept.get(), temperature: unitRead() });
 
 /** @example fromUnits('massKg', 25, { mass: 'lb', ... }) // => 11.33980925 */
 export function fromUnits(kind: MeasureKind, value: number, units: PlanUnits): number {

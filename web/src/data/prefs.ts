@@ -61,6 +61,9 @@ export function usePrefs(): Prefs {
   return useStore(prefs, (value) => value);
 }
 
+/** The unit of temperatures at this moment, for what is worded once. */
+export const unitRead = (): Prefs['unit'] => prefs.get().unit;
+
 let token = recall(tokenKey) ?? '';
 export const bearerToken = () => token;
 /** Whoever holds another token is another person: what the last one saw is forgotten first (live/last-answers.ts). */

@@ -92,7 +92,7 @@ export const refusalTexts = {
   "refusal.number": "Cannot read {wherePart} as it must be a number: found {foundPart}",
   "refusal.quantity-number": "Cannot read {quantityName} at {wherePart} as it must be a number: found {foundPart}",
   "refusal.air-ahead-json": "Cannot read the air ahead as it must be a JSON object with points",
-  "refusal.air-ahead": "Cannot use the air ahead as {pointerText} is not what it must be: {detailText}",
+  "refusal.air-ahead": "Cannot use the air ahead for what stands at {pointerText}: {detailPart}",
   "refusal.air-ahead-site": "Cannot use the air ahead as its site must be one of yours: found \"{siteName}\"",
   "refusal.senml.no-value": "Cannot read record /{indexCount} as it must hold a value at v: found nothing",
   "refusal.senml.sum": "Cannot read {pointerText} as a sum alone is no measurement: found {foundPart}",

@@ -94,7 +94,7 @@ export interface RefusalParams {
   'refusal.number': { readonly foundPart: Part; readonly wherePart: Part };
   'refusal.quantity-number': { readonly foundPart: Part; readonly quantityName: string; readonly wherePart: Part };
   'refusal.air-ahead-json': NoParams;
-  'refusal.air-ahead': { readonly detailText: string; readonly pointerText: string };
+  'refusal.air-ahead': { readonly detailPart: Part; readonly pointerText: string };
   'refusal.air-ahead-site': { readonly siteName: string };
   'refusal.senml.no-value': { readonly indexCount: number };
   'refusal.senml.sum': { readonly foundPart: Part; readonly pointerText: string };

@@ -2,6 +2,7 @@
 import { type Lot, type NewLot, newLotSchema } from '../../../../shared/contracts/lots.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { fieldWords } from '../../data/field-words.ts';
 import { readMeasure, typed } from '../../data/plan-units.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
@@ -103,7 +104,7 @@ export function lotErrors(body: NewLot): ReadonlyMap<string, string> {
       ? []
       : checked.error.issues.map((issue) => {
           const pointer = `/${issue.path.join('/')}`;
-          return [pointer, wanted[pointer] ?? issue.message] as const;
+          return [pointer, wanted[pointer] ?? fieldWords(issue)] as const;
         }),
   );
 }

@@ -6,6 +6,7 @@ import {
   importLimits,
 } from '../../../../shared/contracts/import.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { shortName } from '../../ui/format/quantity-words.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
@@ -15,6 +16,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { useSayEntry } from '../journal/say-entry.ts';
 import { choiceOf, choicesFor, meaningOf } from './column-choices.ts';
+import { renderImport } from './render-import.ts';
 import '../../ui/parts/scrollable.css';
 import './import.css';
 
@@ -28,6 +30,7 @@ interface PreviewViewProps {
 
 export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewViewProps) {
   const reader = useReader();
+  const said = useSaid(renderImport);
   const { rows } = preview;
   const span =
     preview.from && preview.to
@@ -37,7 +40,7 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
     <>
       <Part id="comes-to" title="What it comes to">
         <p class="sentence" role="status">
-          {preview.problem ??
+          {said(preview, 'problem') ||
             `${rows.accepted} of ${counted(rows.total, 'row')} can be kept${span}${rows.refused > 0 ? `; ${rows.refused} cannot` : ''}${rows.cellsRefused > 0 ? `; ${counted(rows.cellsRefused, 'cell')} of the others cannot` : ''}.`}
         </p>
         <ul class="columns">
@@ -53,7 +56,7 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
                   value={choiceOf(column.became)}
                   choices={choicesFor(kind, column.became)}
                   onValue={(choice) => onColumn(column.heading, meaningOf(choice, column.became))}
-                  hint={column.says}
+                  hint={said(column, 'says')}
                 />
               </div>
             </li>
@@ -74,6 +77,7 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
 }
 
 function RefusedRows({ preview: { refused, rows } }: { readonly preview: ImportPreview }) {
+  const said = useSaid(renderImport);
   return (
     <Part id="refused-rows" title="What cannot be kept">
       {rows.refused + rows.cellsRefused > refused.length && (
@@ -86,7 +90,7 @@ function RefusedRows({ preview: { refused, rows } }: { readonly preview: ImportP
           <li key={`${row.line}-${row.column ?? ''}`}>
             <p>
               Line {row.line}
-              {row.column && `, “${row.column}”`}: <b>{row.reason}</b>
+              {row.column && `, “${row.column}”`}: <b>{said(row, 'reason')}</b>
             </p>
             <code>{row.text}</code>
           </li>

@@ -2,6 +2,7 @@
 import { type NewEntry, newEntrySchema } from '../../../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import type { EntryFacts, EntryKind } from '../../../../shared/entry.ts';
+import { fieldWords } from '../../data/field-words.ts';
 import { readMeasure, typed } from '../../data/plan-units.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
 
@@ -151,7 +152,7 @@ export function checkedEntry(draft: EntryDraft, units: PlanUnits, at: number, by
   const errors = new Map<string, string>();
   for (const issue of checked.error.issues) {
     const pointer = `/${issue.path.join('/')}`;
-    const message = wanted[pointer] ?? issue.message;
+    const message = wanted[pointer] ?? fieldWords(issue);
     if (!errors.has(pointer)) errors.set(pointer, message);
   }
   return { entry: undefined, errors };

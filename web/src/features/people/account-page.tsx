@@ -19,6 +19,8 @@ import { PasswordField } from './password-field.tsx';
 import { changePassword, endMyOtherSessions, endMySession, getMySessions } from './people-api.ts';
 import { TokensPart } from './tokens-part.tsx';
 import './people.css';
+import { useSay } from '../../data/live/use-say.ts';
+import { renderPassword } from './password-words.ts';
 
 export function AccountPage() {
   const me = useMe();
@@ -151,8 +153,9 @@ function PasswordForm({ name }: { readonly name: string }) {
   const [next, setNext] = useState('');
   const [tried, setTried] = useState(false);
   const [done, setDone] = useState(false);
+  const say = useSay(renderPassword);
   const problem = passwordProblem(next, [name]);
-  const weak = tried && problem !== undefined ? `The password ${problem}.` : undefined;
+  const weak = tried && problem !== undefined ? say(problem) : undefined;
   return (
     <form
       class="form"

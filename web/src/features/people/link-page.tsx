@@ -18,6 +18,8 @@ import { NameField, PasswordField } from './password-field.tsx';
 import { readLink, takeLink } from './people-api.ts';
 import { comeIn } from './sign-in-page.tsx';
 import './people.css';
+import { useSay } from '../../data/live/use-say.ts';
+import { renderPassword } from './password-words.ts';
 
 type Shown = Awaited<ReturnType<typeof readLink>>;
 
@@ -71,8 +73,9 @@ function useComingIn({ secret, link }: TakeLinkProps) {
   const [name, setName] = useState('');
   const [password, setPassword] = useState('');
   const [tried, setTried] = useState(false);
+  const say = useSay(renderPassword);
   const problem = passwordProblem(password, [link.name ?? name]);
-  const weak = tried && problem !== undefined ? `The password ${problem}.` : undefined;
+  const weak = tried && problem !== undefined ? say(problem) : undefined;
   const go = () =>
     mutation.run(async () => {
       await takeLink({ secret, password, ...(link.kind !== 'reset' && { name }) });

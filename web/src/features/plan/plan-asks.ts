@@ -16,6 +16,7 @@ import {
 import type { Stage } from '../../../../shared/names.ts';
 import { type Ingredient, ingredients, type Material } from '../../../../shared/profiles/material-names.ts';
 import { materialProfiles } from '../../../../shared/profiles/materials.ts';
+import { fieldWords } from '../../data/field-words.ts';
 import { type Pour, pours, readMeasure } from '../../data/plan-units.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
@@ -43,7 +44,7 @@ function planned<Schema extends z.ZodType, Answer>(
   }
   for (const issue of checked.error.issues) {
     const pointer = `/${issue.path.join('/')}`;
-    if (!errors.has(pointer)) errors.set(pointer, issue.message);
+    if (!errors.has(pointer)) errors.set(pointer, fieldWords(issue));
   }
   return { answer: undefined, errors };
 }

@@ -21,6 +21,8 @@ import { bringEarlier } from './season-api.ts';
 import { useSaySeason, useSeasonWords } from './use-season-words.ts';
 import './season.css';
 import './measure-table.css';
+import { useSaid } from '../../data/live/use-say.ts';
+import { renderImport } from '../import/render-import.ts';
 
 const example = '2030-04-03  21  14\n2030-04-04  34  15\n2030-04-05  44  16';
 
@@ -208,6 +210,7 @@ function ItsTemperatures({ draft, change, unit, mutation }: Earlier) {
 function Shown({ answer, site }: { readonly answer: EarlierAnswer; readonly site: string }) {
   const { text, rich } = useSeasonWords();
   const reader = useReader(site);
+  const said = useSaid(renderImport);
   const day = (instant: string) => fullDay(Date.parse(instant), reader);
   return (
     <div class="earlier-shown" role="status">
@@ -222,17 +225,17 @@ function Shown({ answer, site }: { readonly answer: EarlierAnswer; readonly site
           })}
         </p>
       )}
-      {answer.problem !== null && <p class="refusal">{answer.problem}</p>}
+      {answer.problem !== null && <p class="refusal">{said(answer, 'problem')}</p>}
       {answer.refused.length > 0 && (
         <>
           <p>{text('page-seasons.earlier.refused', { lineCount: answer.refused.length })}</p>
           <ul class="differences">
-            {answer.refused.map(({ line, text: lineText, reason }) => (
-              <li key={line}>
+            {answer.refused.map((row) => (
+              <li key={row.line}>
                 {rich('page-seasons.earlier.refused.line', {
-                  lineNumber: line,
-                  lineText,
-                  reasonText: reason,
+                  lineNumber: row.line,
+                  lineText: row.text,
+                  reasonText: said(row, 'reason'),
                   mono: (inner) => <span class="mono">{inner}</span>,
                 })}
               </li>
