@@ -1,6 +1,7 @@
 /** The words of notifications: why, by which channel, how it went. */
 import { z } from 'zod';
 import { mailAddressPattern } from './mail-address.ts';
+import { fieldCode } from './messages/field-code.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';
 import { isTimeZone } from './zoned-time.ts';
 
@@ -55,20 +56,20 @@ const minuteOfDay = z
   .min(0)
   .max(24 * 60 - 1);
 
-const timeZoneSchema = z.string().max(64).refine(isTimeZone, 'must be a time zone such as Europe/Lisbon');
+const timeZoneSchema = z.string().max(64).refine(isTimeZone, fieldCode('field.time-zone'));
 
 const mailAddressSchema = z
   .string()
   .trim()
   .max(254)
-  .refine((text) => text === '' || mailAddressPattern.test(text), 'must be one e-mail address');
+  .refine((text) => text === '' || mailAddressPattern.test(text), fieldCode('field.mail-address'));
 
 const httpSchema = z.url({ protocol: /^https?$/ });
 const webhookUrlSchema = z
   .string()
   .trim()
   .max(2000)
-  .refine((text) => text === '' || httpSchema.safeParse(text).success, 'must be an http:// or https:// address');
+  .refine((text) => text === '' || httpSchema.safeParse(text).success, fieldCode('field.http'));
 
 /** One person's preferences. The self-heating hazard passes kinds, severity and quiet hours whatever stands here. */
 export const preferencesSchema = z.object({
@@ -80,7 +81,7 @@ export const preferencesSchema = z.object({
   /** Minutes of the day on the person's clock; may reach over midnight. */
   quiet: z
     .object({ fromMin: minuteOfDay, toMin: minuteOfDay })
-    .refine(({ fromMin, toMin }) => fromMin !== toMin, 'must end at another time than they begin')
+    .refine(({ fromMin, toMin }) => fromMin !== toMin, fieldCode('field.quiet-hours'))
     .nullable()
     .default(null),
   timeZone: timeZoneSchema.default('UTC'),

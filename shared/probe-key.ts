@@ -1,5 +1,6 @@
 /** What a key of the broker allows. It never holds a secret. */
 import { z } from 'zod';
+import { fieldCode } from './messages/field-code.ts';
 import { nameSchema } from './names.ts';
 
 /** What a key may hear besides its own topics: nothing, what warns (for sirens and lamps), or everything. */
@@ -14,7 +15,7 @@ const foreignFilterSchema = z
   .string()
   .min(1)
   .max(512)
-  .refine((filter) => !/^[+#$/]/.test(filter), 'must begin with the name of its first level');
+  .refine((filter) => !/^[+#$/]/.test(filter), fieldCode('field.first-level'));
 
 export const keyReachSchema = z
   .object({
@@ -28,7 +29,7 @@ export const keyReachSchema = z
   })
   .refine(({ site, probe }) => probe === null || site !== null, {
     path: ['site'],
-    message: 'must be named when the probe is',
+    message: fieldCode('field.site-of-probe'),
   });
 export type KeyReach = z.infer<typeof keyReachSchema>;
 

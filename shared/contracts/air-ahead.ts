@@ -1,7 +1,8 @@
 /** Air that somebody foretells for a site: by `POST /api/sites/:id/air-ahead`, or retained on `<root>/<site>/air-ahead`. */
 import { z } from 'zod';
-import { type Message, message } from '../../shared/messages/message.ts';
 import type { RefusalReason } from '../errors.ts';
+import { fieldCode } from '../messages/field-code.ts';
+import { type Message, message } from '../messages/message.ts';
 import { msPerDay, msPerMinute } from '../units.ts';
 import { instantInputSchema, instantSchema, toInstant } from './time.ts';
 
@@ -35,7 +36,7 @@ export const newAirAheadSchema = z
     points.forEach(({ at }, index) => {
       if (at > (points[index - 1]?.at ?? Number.NEGATIVE_INFINITY)) return;
       const path = ['points', index, 'at'];
-      context.addIssue({ code: 'custom', path, message: 'must be later than the point before it' });
+      context.addIssue({ code: 'custom', path, message: fieldCode('field.air.order') });
     });
   });
 export type NewAirAhead = z.output<typeof newAirAheadSchema>;

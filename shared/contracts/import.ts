@@ -6,6 +6,7 @@
  * row.
  */
 import { z } from 'zod';
+import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
 import { nameSchema } from '../names.ts';
 import { quantitySchema } from '../quantity.ts';
@@ -58,10 +59,10 @@ export const importAskSchema = z.object({
   /** By heading, where the person says otherwise than was guessed. */
   columns: z
     .record(z.string().max(200), columnMeaningSchema)
-    .refine(
-      (columns) => Object.keys(columns).length <= importLimits.columns,
-      `must name at most ${importLimits.columns}`,
-    )
+    .refine((columns) => Object.keys(columns).length <= importLimits.columns, {
+      error: fieldCode('field.most-columns'),
+      params: { mostCount: importLimits.columns },
+    })
     .default({}),
 });
 export type ImportAsk = z.input<typeof importAskSchema>;

@@ -1,6 +1,7 @@
 /** What came in and was refused, what came in on foreign topics, and how those are mapped. */
 import { z } from 'zod';
 import { refusalReasons } from '../errors.ts';
+import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
 import { nameSchema } from '../names.ts';
 import { foreignUnits, quantitySchema } from '../quantity.ts';
@@ -44,10 +45,7 @@ export const mappingInputSchema = z.object({
   /** The number found is multiplied by this before its unit is read. */
   scale: z
     .number()
-    .refine(
-      (scale) => scale !== 0 && Math.abs(scale) <= mostScale,
-      'must be a number other than 0, up to a thousand million',
-    )
+    .refine((scale) => scale !== 0 && Math.abs(scale) <= mostScale, fieldCode('field.scale'))
     .default(1),
   site: nameSchema,
   /** A probe name, or with {1}, {2} ... for what the first, second ... wildcard stood for. */

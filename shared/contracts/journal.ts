@@ -6,13 +6,12 @@
  */
 import { z } from 'zod';
 import { entryFactsSchema, entryKindSchema } from '../entry.ts';
+import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** Chosen by the client, e.g. crypto.randomUUID(). */
-export const clientIdSchema = z
-  .string()
-  .regex(/^[A-Za-z0-9_-]{8,64}$/, 'must be 8-64 characters, each of A-Z, a-z, 0-9, hyphen or underscore');
+export const clientIdSchema = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/, fieldCode('field.client-id'));
 
 /** Photos that one entry may carry. */
 export const mostPhotos = 6;
@@ -34,13 +33,13 @@ type Content = z.output<z.ZodObject<typeof entryContent>>;
 
 function mustBeWhole({ what, note, photoIds }: Content, context: z.RefinementCtx): void {
   const refuse = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
-  if (what.kind === 'note' && !note) refuse(['note'], 'must hold the note');
-  if (what.kind === 'photo' && photoIds.length === 0) refuse(['photoIds'], 'must name at least one photo');
+  if (what.kind === 'note' && !note) refuse(['note'], fieldCode('field.note'));
+  if (what.kind === 'photo' && photoIds.length === 0) refuse(['photoIds'], fieldCode('field.photo'));
   if (what.kind === 'sample' && what.dryG !== undefined && what.dryG > what.wetG) {
-    refuse(['what', 'dryG'], 'must not be more than the sample weighed wet');
+    refuse(['what', 'dryG'], fieldCode('field.dry-over-wet'));
   }
   if (what.kind === 'readiness' && what.ready && (what.smell === 'bad' || what.look === 'bad')) {
-    refuse(['what', 'ready'], 'cannot be yes while smell or look is bad');
+    refuse(['what', 'ready'], fieldCode('field.ready-while-bad'));
   }
 }
 

@@ -5,6 +5,7 @@
  * past.
  */
 import { z } from 'zod';
+import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
 import { stageSchema } from '../names.ts';
 import { newPileSchema } from './piles.ts';
@@ -171,7 +172,7 @@ export const lineageQuerySchema = z.object({
   /** "lot:<id>", "batch:<id>" or "use:<id>"; everything when absent. */
   start: z
     .string()
-    .regex(/^(lot|batch|use):.{1,64}$/, 'must be lot:, batch: or use: and an id')
+    .regex(/^(lot|batch|use):.{1,64}$/, fieldCode('field.lineage-start'))
     .optional(),
   way: z.enum(['up', 'down', 'both']).default('both'),
 });

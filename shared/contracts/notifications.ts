@@ -1,5 +1,6 @@
 /** How each person is notified of warnings, and what became of every message. */
 import { z } from 'zod';
+import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
 import {
   attemptOutcomeSchema,
@@ -33,7 +34,7 @@ export const mailCodeSchema = z.object({
   code: z
     .string()
     .max(40)
-    .regex(/^\D{0,8}\d{4}\D{0,4}\d{4}\D{0,8}$/, 'must be the eight digits of the e-mail'),
+    .regex(/^\D{0,8}\d{4}\D{0,4}\d{4}\D{0,8}$/, fieldCode('field.mail-code')),
 });
 
 export const notificationsAnswerSchema = z.object({
@@ -54,7 +55,7 @@ const base64Url = z
   .string()
   .min(10)
   .max(200)
-  .regex(/^[A-Za-z0-9_-]+=*$/, 'must be base64url');
+  .regex(/^[A-Za-z0-9_-]+=*$/, fieldCode('field.base64url'));
 export const newPushDeviceSchema = z.object({
   endpoint: z.url({ protocol: /^https$/ }).max(1000),
   keys: z.object({ p256dh: base64Url, auth: base64Url }),
@@ -133,7 +134,7 @@ const hostAndPort = z
   .string()
   .trim()
   .max(260)
-  .regex(/^(?:\[[0-9a-f:.]+\]|[a-z0-9.-]+):\d{1,5}$/, 'must be a host and port such as 192.168.1.20:8080');
+  .regex(/^(?:\[[0-9a-f:.]+\]|[a-z0-9.-]+):\d{1,5}$/, fieldCode('field.host-and-port'));
 export const serverNotificationsSchema = z.object({
   /** Addresses of this machine or its network that messages may be sent to. */
   allowedAddresses: z.array(hostAndPort).max(50),

@@ -1,5 +1,6 @@
 /** People, how they come in, what they are signed in with, and what they changed. */
 import { z } from 'zod';
+import { fieldCode } from '../messages/field-code.ts';
 import { languages } from '../messages/made/languages.ts';
 import { passwordLengths } from '../password-rule.ts';
 import { channelsKnown, personSchema, roleSchema, scopeSchema } from '../person.ts';
@@ -11,13 +12,13 @@ const personNameSchema = z
   .trim()
   .min(1)
   .max(60)
-  .regex(/^[^\p{C}\p{Zl}\p{Zp}]*$/u, 'must hold letters that can be seen only');
+  .regex(/^[^\p{C}\p{Zl}\p{Zp}]*$/u, fieldCode('field.seen-letters'));
 
 const passwordSchema = z
   .string()
   .min(1)
   .max(passwordLengths.max * 4);
-const secretSchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'must be whole, as the link has it behind "#"');
+const secretSchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/, fieldCode('field.secret'));
 const idSchema = z.string().min(1).max(64);
 
 /** GET /api/session, open to everyone: who asks, and which way in there is. */
@@ -84,7 +85,7 @@ export type DamagedMember = z.infer<typeof damagedMemberSchema>;
 export const peopleAnswerSchema = z.object({ people: z.array(memberSchema), damaged: z.array(damagedMemberSchema) });
 export const memberChangeSchema = z
   .object({ name: personNameSchema.optional(), role: roleSchema.optional() })
-  .refine(({ name, role }) => name !== undefined || role !== undefined, 'must change something');
+  .refine(({ name, role }) => name !== undefined || role !== undefined, fieldCode('field.change-something'));
 
 /** How somebody reads, wherever they sign in and whatever is sent to them. */
 export const readingSchema = z.object({

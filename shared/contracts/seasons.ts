@@ -4,6 +4,7 @@
  * The choice of batches lives in the query, so an address is a comparison that can be passed on.
  */
 import { z } from 'zod';
+import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
 import { nameSchema, stageSchema } from '../names.ts';
 import { warningKindSchema } from '../warning.ts';
@@ -16,7 +17,9 @@ import { instantSchema } from './time.ts';
 export const mostCompared = 120;
 export const mostCurves = 60;
 
-export const seasonIdSchema = z.string().regex(/^-?\d{1,6}-(winter|spring|summer|autumn)$/, 'must be like 2031-summer');
+export const seasonIdSchema = z
+  .string()
+  .regex(/^-?\d{1,6}-(winter|spring|summer|autumn)$/, fieldCode('field.season-id'));
 
 export const choiceSchema = z.object({
   stage: stageSchema.optional(),
@@ -30,7 +33,7 @@ export const choiceSchema = z.object({
   /** Everything that came of this lot or batch, and all it came from. */
   lineage: z
     .string()
-    .regex(/^(lot|batch):.{1,64}$/, 'must be lot: or batch: and an id')
+    .regex(/^(lot|batch):.{1,64}$/, fieldCode('field.lineage-choice'))
     .optional(),
   /** These only, ids with commas between. */
   batches: z.string().max(8000).optional(),

@@ -4,6 +4,7 @@
  * Out: RFC 3339 in UTC. In: RFC 3339 with any offset, or epoch seconds or milliseconds.
  */
 import { z } from 'zod';
+import { fieldCode } from '../messages/field-code.ts';
 
 /** An instant in an answer, e.g. "2031-04-05T06:07:08.000Z". */
 export const instantSchema = z.iso.datetime({ offset: true });
@@ -17,7 +18,7 @@ export const instantInputSchema = z.union([z.string().max(40), z.number()]).tran
   if (atMs === undefined) {
     context.addIssue({
       code: 'custom',
-      message: 'must be an RFC 3339 time such as 2031-04-05T06:07:08Z, or epoch seconds or milliseconds',
+      message: fieldCode('field.instant'),
     });
     return z.NEVER;
   }

@@ -1,6 +1,7 @@
 /** For which places the free weather service is asked, as an owner chose; for none unless they did. */
 import { z } from 'zod';
 import { mailAddressPattern } from '../mail-address.ts';
+import { fieldCode } from '../messages/field-code.ts';
 import { nameSchema } from '../names.ts';
 import { instantSchema } from './time.ts';
 
@@ -20,7 +21,7 @@ const contactSchema = z
   .max(200)
   .refine(
     (text) => mailAddressPattern.test(text) || (/^https?:\/\/[\x21-\x7e]+$/.test(text) && URL.canParse(text)),
-    'must be an e-mail address or the address of a page',
+    fieldCode('field.contact-form'),
   );
 
 export const weatherChangeSchema = z
@@ -34,10 +35,10 @@ export const weatherChangeSchema = z
       context.addIssue({
         code: 'custom',
         path: ['contact'],
-        message: 'must be given: the service wants to know whom to write to',
+        message: fieldCode('field.contact'),
       });
     if (new Set(places.map(({ site }) => site)).size < places.length)
-      context.addIssue({ code: 'custom', path: ['places'], message: 'must name each site once' });
+      context.addIssue({ code: 'custom', path: ['places'], message: fieldCode('field.site-once') });
   });
 export type WeatherChange = z.output<typeof weatherChangeSchema>;
 

@@ -151,8 +151,8 @@ const amounts: readonly (readonly [RegExp, ToAmount])[] = [
   [/[a-z]H$|[hH]ours$/, (_, valueHours) => message('field.amount.hours', { valueHours })],
 ];
 
-/** Limits are round: as many figures as any has. */
-const figures = 7;
+/** Limits are round in their own unit; in another, four figures are as many as anybody reads. Whole ones are never cut. */
+const figures = 4;
 
 function amountOf(path: readonly PropertyKey[], plain: number): Message {
   const name = String(path.findLast((part) => typeof part === 'string' && !/^\d+$/.test(part)) ?? '');

@@ -1,7 +1,7 @@
 /** What PostgreSQL, or the way to it, reports, as a sentence a person can act on. */
 import type { DatabaseError } from 'pg';
-import { type Message, message } from '../../shared/messages/message.ts';
 import { ConflictError } from '../errors.ts';
+import { type Message, message } from '../messages/message.ts';
 
 /** SQLSTATE (PostgreSQL 15 documentation, appendix A), or its class of two characters. */
 const reasons: Readonly<Record<string, string>> = {

@@ -6,7 +6,7 @@
  * never resolves `append` before the batch would survive a power cut, or keeps half a batch.
  */
 
-import type { Message } from '../../shared/messages/message.ts';
+import type { Message } from '../messages/message.ts';
 import type { Quantity } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 

@@ -2,6 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { ConfigError } from '../../shared/errors.ts';
+import { fieldFault } from '../../shared/messages/field-fault.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { type Scenario, scenarioSchema } from './scenario-schema.ts';
 
 /** @throws {ConfigError} If the file cannot be read, is neither YAML nor JSON, or breaks the schema. */
@@ -17,6 +19,7 @@ export function readScenario(path: string): Scenario {
   const checked = scenarioSchema.safeParse(data);
   if (checked.success) return checked.data;
   const [issue] = checked.error.issues;
-  const where = issue === undefined ? '' : ` at /${issue.path.map(String).join('/')}: ${issue.message}`;
+  const where =
+    issue === undefined ? '' : ` at /${issue.path.map(String).join('/')}: ${plainEnglish(fieldFault(issue))}`;
   throw new ConfigError(`Cannot use scenario ${path}${where}`);
 }

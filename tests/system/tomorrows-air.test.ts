@@ -59,7 +59,7 @@ test.runIf(hasChromium)(
     await page.getByLabel('Longitude of Saltmere Yard').fill('9.58');
     await page.getByRole('button', { name: 'Save' }).click();
     await page
-      .getByText(/must be given: the service wants to know whom to write to/)
+      .getByText(/Must be given: the service wants to know whom to write to/)
       .first()
       .waitFor();
     await page.getByLabel('Contact').fill('farm@saltmere.example');

@@ -65,7 +65,7 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
     await page.getByText('reach nobody yet').waitFor();
     await page.getByLabel('E-mail address').fill('ada');
     await page.getByRole('button', { name: 'Save changes' }).click();
-    await page.getByText('must be one e-mail address', { exact: false }).first().waitFor();
+    await page.getByText('Must be one e-mail address', { exact: false }).first().waitFor();
     await page.getByLabel('E-mail address').fill('ada@saltmere.example');
     await page.getByText('Quiet hours').click();
     await page.getByText('A summary of all piles').click();

@@ -24,22 +24,17 @@ export const shelterNames: Record<Shelter, string> = {
   open: 'no roof',
 };
 
-const within = (min: number, max: number, words: string) =>
-  z.number('must be a number').min(min, words).max(max, words);
-
 /** What was laid and how, as far as somebody said: what is absent was not given, and nothing stands in its place. */
 export const givenRecipeSchema = z.object({
   material: materialSchema.optional(),
   /** Depth of the bed [m]. */
-  depthM: within(0.02, 3, 'must lie between 2 cm and 3 m').optional(),
+  depthM: z.number().min(0.02).max(3).optional(),
   /** Mass as laid, water included [kg]. */
-  massKg: z.number('must be a number').positive('must be above 0').max(1_000_000, 'must be below 1,000 t').optional(),
+  massKg: z.number().positive().max(1_000_000).optional(),
   /** Moisture as laid, wet basis, fraction [-]. */
-  moistureFrac: within(0, 0.95, 'must lie between 0 and 95 %')
-    .optional()
-    .describe('As laid, wet basis, fraction of the wet mass'),
+  moistureFrac: z.number().min(0).max(0.95).optional().describe('As laid, wet basis, fraction of the wet mass'),
   /** Culture mixed in, as a fraction of the wet mass [-]. */
-  doseFrac: within(0, 1, 'must lie between 0 and 100 %').optional(),
+  doseFrac: z.number().min(0).max(1).optional(),
   cover: coverSchema.optional(),
   shelter: shelterSchema.optional(),
 });

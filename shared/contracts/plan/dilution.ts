@@ -1,5 +1,6 @@
 /** Starter into water: what is measured for what is said. */
 import { z } from 'zod';
+import { fieldCode } from '../../messages/field-code.ts';
 import { messageSchema } from '../../messages/message.ts';
 import { amount } from './plan-fields.ts';
 import { messagesOf, planUnitsSchema, writtenSchema } from './written.ts';
@@ -9,37 +10,31 @@ import { messagesOf, planUnitsSchema, writtenSchema } from './written.ts';
  * beside it.
  */
 const dilutionConventions = ['part-in', 'part-plus'] as const;
-const dilutionConventionSchema = z.enum(
-  dilutionConventions,
-  'must be "part-in" (1 part in N of the finished liquid) or "part-plus" (1 part and N parts of water)',
-);
+const dilutionConventionSchema = z.enum(dilutionConventions, fieldCode('field.convention'));
 export type DilutionConvention = z.infer<typeof dilutionConventionSchema>;
 
 export const dilutionAskSchema = z
   .object({
     /** Liquid wanted, the starter counted in: the mark to which the vessel is filled [L]. */
-    waterL: amount('litres').optional(),
+    waterL: amount().optional(),
     /** The N of 1:N. */
-    ratio: z
-      .number('must be the N of 1:N, as a number')
-      .min(1, 'must be at least 1')
-      .max(100_000, 'must be at most 100000'),
+    ratio: z.number().min(1).max(100_000),
     convention: dilutionConventionSchema,
     /** Starter that was really measured out for it [mL]. */
-    measuredMl: amount('millilitres', 1e9).optional(),
+    measuredMl: amount(1e9).optional(),
     /** Starter there is; without `waterL`, all of it is diluted [mL]. */
-    onHandMl: amount('millilitres', 1e9).optional(),
+    onHandMl: amount(1e9).optional(),
     units: planUnitsSchema,
   })
   .superRefine((ask, context) => {
     if (ask.waterL === undefined && ask.onHandMl === undefined) {
-      context.addIssue({ code: 'custom', path: ['waterL'], message: 'is needed, or else onHandMl' });
+      context.addIssue({ code: 'custom', path: ['waterL'], message: fieldCode('field.needed-or-on-hand') });
     }
     if (ask.measuredMl !== undefined && ask.waterL !== undefined && ask.measuredMl >= ask.waterL * 1000) {
-      context.addIssue({ code: 'custom', path: ['measuredMl'], message: 'must be less than the liquid it is part of' });
+      context.addIssue({ code: 'custom', path: ['measuredMl'], message: fieldCode('field.less-than-liquid') });
     }
     if (ask.measuredMl !== undefined && ask.waterL === undefined) {
-      context.addIssue({ code: 'custom', path: ['waterL'], message: 'is needed to judge what was measured' });
+      context.addIssue({ code: 'custom', path: ['waterL'], message: fieldCode('field.needed-to-judge') });
     }
   });
 export type DilutionAsk = z.output<typeof dilutionAskSchema>;

@@ -1,5 +1,6 @@
 /** Materials to a heap: how much of each, with which water. */
 import { z } from 'zod';
+import { fieldCode } from '../../messages/field-code.ts';
 import { stageSchema } from '../../names.ts';
 import { instantInputSchema } from '../time.ts';
 import { plannedDateSchema } from './dates.ts';
@@ -28,29 +29,29 @@ const known = {
   carbonFrac: dryShare.optional(),
   nitrogenFrac: dryShare.optional(),
 };
-const weighedSchema = z.object({ ...known, massKg: amount('kilograms') });
-const measuredSchema = z.object({ ...known, volumeL: amount('litres') });
+const weighedSchema = z.object({ ...known, massKg: amount() });
+const measuredSchema = z.object({ ...known, volumeL: amount() });
 
 const spreadSchema = z.discriminatedUnion('by', [
-  z.object({ by: z.literal('rate'), rateKgM2: amount('kilograms per square metre', 1000) }),
+  z.object({ by: z.literal('rate'), rateKgM2: amount(1000) }),
   z.object({ by: z.literal('depth'), depthM: depth }),
 ]);
 /** How much is wanted; the recipe is then made larger or smaller as a whole, its starter with it. */
 const wantedSchema = z.discriminatedUnion('of', [
-  z.object({ of: z.literal('mass'), massKg: amount('kilograms') }),
-  z.object({ of: z.literal('volume'), volumeL: amount('litres') }),
-  z.object({ of: z.literal('area'), areaM2: amount('square metres') }),
+  z.object({ of: z.literal('mass'), massKg: amount() }),
+  z.object({ of: z.literal('volume'), volumeL: amount() }),
+  z.object({ of: z.literal('area'), areaM2: amount() }),
   /** All that there is of one material, in the unit of `by`. */
-  z.object({ of: z.literal('material'), index: z.int().min(0), amount: amount('kilograms or litres') }),
+  z.object({ of: z.literal('material'), index: z.int().min(0), amount: amount() }),
 ]);
 
 const mixing = {
   moistureTarget: target.optional(),
-  starterL: amountOrNone('litres').optional(),
+  starterL: amountOrNone.optional(),
   stage: stageSchema.optional(),
   /** Depth and width the heap may have; the depth allowed for the stage when absent. */
   depthM: depth.optional(),
-  widthM: amount('metres', 1000).optional(),
+  widthM: amount(1000).optional(),
   spread: spreadSchema.optional(),
   wanted: wantedSchema.optional(),
   /** When it will be laid; with `stage` it gives the dates. */
@@ -59,8 +60,7 @@ const mixing = {
   airC: airC.optional(),
   units: planUnitsSchema,
 };
-const list = <T extends z.ZodType>(one: T) =>
-  z.array(one).min(1, 'must name at least one material').max(20, 'must name at most 20 materials');
+const list = <T extends z.ZodType>(one: T) => z.array(one).min(1).max(20);
 
 /** By mass or by volume has to be said: half and half means something else in each. */
 export const mixAskSchema = z
@@ -70,7 +70,7 @@ export const mixAskSchema = z
       z.object({ by: z.literal('mass'), materials: list(weighedSchema), ...mixing }),
       z.object({ by: z.literal('volume'), materials: list(measuredSchema), ...mixing }),
     ],
-    'must be "mass" or "volume": parts by mass and parts by volume are different mixes',
+    fieldCode('field.mass-or-volume'),
   )
   .superRefine((ask, context) => {
     const asks = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
@@ -83,11 +83,11 @@ export const mixAskSchema = z
         asks(['materials', index, 'bulkDensityKgM3'], neededForOther);
       }
     }
-    if (wanted?.of === 'area' && !spread) asks(['spread'], 'is needed to know what an area takes');
+    if (wanted?.of === 'area' && !spread) asks(['spread'], fieldCode('field.needed-for-area'));
     if (wanted?.of === 'material' && wanted.index >= ask.materials.length) {
-      asks(['wanted', 'index'], 'must be the place of one of the materials, counted from 0');
+      asks(['wanted', 'index'], fieldCode('field.place-of-material'));
     }
-    if (ask.startAt !== undefined && ask.stage === undefined) asks(['stage'], 'is needed for dates');
+    if (ask.startAt !== undefined && ask.stage === undefined) asks(['stage'], fieldCode('field.needed-for-dates'));
   });
 export type MixAsk = z.output<typeof mixAskSchema>;
 

@@ -13,14 +13,14 @@ import { messagesOf, planUnitsSchema, writtenSchema } from './written.ts';
 
 export const waterAskSchema = z
   .object({
-    materialKg: amount('kilograms'),
+    materialKg: amount(),
     material: ingredientSchema.optional(),
     moistureNow: moisture.optional(),
     moistureTarget: target.optional(),
     /** Diluted starter that goes in anyway: counted as water [L]. */
-    starterL: amountOrNone('litres').optional(),
+    starterL: amountOrNone.optional(),
     /** Water somebody means to give, to see what it would come to [L]. */
-    waterMeantL: amountOrNone('litres').optional(),
+    waterMeantL: amountOrNone.optional(),
     /** Of the material as it is now; better than our default where it was weighed. */
     bulkDensityKgM3: bulkDensity.optional(),
     units: planUnitsSchema,

@@ -7,8 +7,8 @@
  * until the batch comes again; it is never acknowledged, and kept once.
  */
 
-import { type Message, message } from '../../../shared/messages/message.ts';
 import { StoreError } from '../../errors.ts';
+import { type Message, message } from '../../messages/message.ts';
 import type { Reading } from '../../reading.ts';
 import { wholeStep } from '../readings/downsample.ts';
 import { planBuckets } from '../readings/tiers.ts';

@@ -1,8 +1,8 @@
 /** The air foretold at each site. */
 import { z } from 'zod';
-import { message } from '../../../shared/messages/message.ts';
 import { epochMsSchema } from '../../epoch.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import { msPerDay } from '../../units.ts';
 import type { AirAheadRecord, Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';

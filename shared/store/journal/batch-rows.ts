@@ -1,8 +1,8 @@
 /** Batches between rows and records, for the groups that need them. */
 
-import { message } from '../../../shared/messages/message.ts';
 import { givenRecipeSchema } from '../../contracts/domain/batch.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import { type StageLimits, stageLimitsSchema } from '../../stage.ts';
 import type { BatchRecord } from '../journal.ts';
 import type { JournalDb } from './journal-base.ts';

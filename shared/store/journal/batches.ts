@@ -1,7 +1,7 @@
 /** What lay on a pile, one batch at a time. */
 
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { Journal } from '../journal.ts';
 import { batchPlan, insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
 import type { JournalBase } from './journal-base.ts';

@@ -4,8 +4,8 @@
  * A probe has at most one claim at any time, and a position at most one probe that holds it now.
  */
 import type { ExpressionBuilder } from 'kysely';
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { ClaimRecord, Journal } from '../journal.ts';
 import { mustHavePile } from './batch-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';

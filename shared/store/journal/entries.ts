@@ -4,8 +4,8 @@
  */
 import { z } from 'zod';
 import { Breaks } from '../../breaks.ts';
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import { type Position, positionSchema } from '../../names.ts';
 import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';
 import { mustHavePile } from './batch-rows.ts';

@@ -3,8 +3,8 @@
  * are not both there.
  */
 
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { BatchStoryRecord, FlowRecord, Journal, LineageChange, LineageRef } from '../journal.ts';
 import { insertBatch, mustHavePile, openBatchRow } from './batch-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';

@@ -1,8 +1,8 @@
 /** How messages on foreign topics become readings, in the order added. */
 
-import { message } from '../../../shared/messages/message.ts';
 import type { MappingInput } from '../../contracts/ingest.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';

@@ -3,8 +3,8 @@
  * twice.
  */
 
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { LinkRecord, PeopleJournal } from '../people-journal.ts';
 import { endAllHeld } from './held.ts';
 import { type JournalBase, type JournalDb, type JournalTransaction, setSetting } from './journal-base.ts';

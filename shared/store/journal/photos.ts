@@ -1,7 +1,7 @@
 /** What is known of each photo; the pictures themselves are files beside the journal. */
 import { z } from 'zod';
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { Journal, PhotoRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';

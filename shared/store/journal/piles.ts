@@ -1,7 +1,7 @@
 /** Piles, each added with the batch that lies there first. */
 
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { BatchRecord, Journal, PileRecord } from '../journal.ts';
 import { insertBatch } from './batch-rows.ts';
 import type { JournalBase, JournalTransaction } from './journal-base.ts';

@@ -1,7 +1,7 @@
 /** The broker's keys; a revoked one stays, so that its user name means nothing else. */
 import { z } from 'zod';
-import { message } from '../../../shared/messages/message.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { Journal, ProbeKeyRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';

@@ -5,6 +5,9 @@
  * stand in for a column, the rest of the row is used and the column is noted.
  */
 import type { z } from 'zod';
+import { type FieldIssue, fieldFault } from '../../messages/field-fault.ts';
+import { message } from '../../messages/message.ts';
+import { plainEnglish } from '../../messages/render.ts';
 import { type UnreadableRow, UnreadableRowError, type UnreadableRows } from '../unreadable.ts';
 import { pileOfRow, type ReadTable, rowId, rowSchemas } from './row-schemas.ts';
 import type { JournalTables } from './tables.ts';
@@ -120,11 +123,11 @@ function wholeRow<Table extends ReadTable, Kept>(
   if (checked.success) return row;
   const others = (standIns?.(row) ?? {}) as Record<string, unknown>;
   const patched: Record<string, unknown> = { ...(row as object) };
-  for (const { path, message } of checked.error.issues) {
-    const column = String(path[0] ?? '');
-    if (!(column in others)) throw new ColumnError(column, `is not what it should be: ${plainReason(message)}`);
+  for (const issue of checked.error.issues) {
+    const column = String(issue.path[0] ?? '');
+    if (!(column in others)) throw new ColumnError(column, `is not what it should be: ${plainReason(issue)}`);
     patched[column] = others[column];
-    missed.push({ column, reason: `is not what it should be: ${plainReason(message)}` });
+    missed.push({ column, reason: `is not what it should be: ${plainReason(issue)}` });
   }
   return patched as unknown as JournalTables[Table];
 }
@@ -140,8 +143,9 @@ function fromJson<T>(column: string, text: unknown, schema: z.ZodType<T>): T {
   if (read.success) return read.data;
   const [issue] = read.error.issues;
   const at = issue?.path.length ? ` at /${issue.path.join('/')}` : '';
-  throw new ColumnError(column, `is not what it should be${at}: ${plainReason(issue?.message ?? 'not valid')}`);
+  throw new ColumnError(column, `is not what it should be${at}: ${plainReason(issue)}`);
 }
 
-/** zod's own words name what was expected, never what stands there: that may be a person's. */
-const plainReason = (message: string) => message.replace(/^Invalid (input|option): /, '').slice(0, 120);
+/** Says what was expected, never what stands there: that may be a person's. */
+const plainReason = (issue: FieldIssue | undefined) =>
+  plainEnglish(issue === undefined ? message('field.other-kind') : fieldFault(issue)).slice(0, 120);

@@ -1,8 +1,8 @@
 /** The places where piles lie. */
 
-import { message } from '../../../shared/messages/message.ts';
 import type { Site } from '../../contracts/sites.ts';
 import { ConflictError } from '../../errors.ts';
+import { message } from '../../messages/message.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';

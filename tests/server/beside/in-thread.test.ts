@@ -37,7 +37,7 @@ describe('work beside the main thread', () => {
   test('that never ends is ended, and the answer says what to ask for instead', async () => {
     const error = await all(threads('for (;;);').run(job(300), 3)).catch((caught: unknown) => caught);
     expect(error).toBeInstanceOf(Refusal);
-    expect(error).toMatchObject({ status: 503, message: 'Ask for less.' });
+    expect(error).toMatchObject({ status: 503, said: verbatim('Ask for less.') });
   });
 
   test('fails as it failed there: what is an answer keeps its kind, anything else is a fault of ours', async () => {

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { renderContent } from '../../../server/notify/channels/render-content.ts';
 import { Recipients } from '../../../server/notify/people.ts';
 import type { SessionAnswer } from '../../../shared/contracts/people.ts';
+import type { Problem } from '../../../shared/contracts/problem.ts';
 import { message } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { NotificationsStore } from '../../../shared/store/notifications-store.ts';
@@ -18,6 +19,16 @@ vi.mock('../../../shared/messages/made/catalogues.ts', async (original) => {
     'notice.test': 'Probe für {personName}.',
     'notice.label.seen': 'Gesehen',
     'warnings.value.now': 'im Kern sind es {tempC}',
+    'problem.title.404': 'Hier ist nichts',
+    'problem.not-found': 'Es gibt nichts, was „{idText}“ heißt.',
+    'problem.who-are-you': 'Melde dich an.',
+    'problem.in-field': '{fieldName}: {faultPart}',
+    'problem.id-taken': 'Die Kennung „{idText}“ ist vergeben.',
+    'field.at-least': 'Mindestens {limitPart}.',
+    'field.amount.cm': '{valueCm}',
+    'import.column.ignored': 'entfällt',
+    'import.no-time-column': 'Keine Spalte sagt, wann.',
+    'label.opens-here': 'Der Code öffnet nur auf diesem Rechner.',
   };
   return { catalogues: { ...catalogues, de: german } };
 });
@@ -146,4 +157,68 @@ test('the calendar of a person is in the language and the unit that they chose',
   expect(await calendarOf(people.viewer)).toContain('sooner if the core passes 50 °C');
   await preferences.set(person?.id ?? '', preferencesSchema.parse({ unit: 'F' }));
   expect(await calendarOf(people.viewer)).toContain('sooner if the core passes 122 °F');
+});
+
+async function refusedIn(
+  language: string,
+  request: { method: 'GET' | 'POST'; url: string; payload?: object },
+  headers = people.owner,
+) {
+  const answer = await one.app.inject({ ...request, headers: { ...headers, 'accept-language': language } });
+  expect(answer.headers['content-type']).toContain('application/problem+json');
+  return answer.json<Problem>();
+}
+
+test('a refusal is in the language of whoever asks, and its code and parameters stand beside it', async () => {
+  const nothing = { method: 'GET', url: '/api/piles/barn' } as const;
+  expect(await refusedIn('en', nothing, people.viewer)).toMatchObject({
+    status: 404,
+    title: 'Nothing is here',
+    detail: 'There is no pile "barn".',
+    messages: { detail: { code: 'problem.not-found', params: { what: 'pile', idText: 'barn' } } },
+  });
+  expect(await refusedIn('de', nothing, people.viewer)).toMatchObject({
+    status: 404,
+    title: 'Hier ist nichts',
+    detail: 'Es gibt nichts, was „barn“ heißt.',
+    messages: { detail: { code: 'problem.not-found', params: { what: 'pile', idText: 'barn' } } },
+  });
+});
+
+test('so is what is wrong with a field, in the numbers of that language', async () => {
+  const shallow = {
+    method: 'POST',
+    url: '/api/piles',
+    payload: { site: 'yard', name: 'Barn', stage: 'bran', recipe: { depthM: 0.005 } },
+  } as const;
+  expect(await refusedIn('de', shallow)).toMatchObject({
+    status: 400,
+    detail: 'recipe.depthM: Mindestens 2 cm.',
+    errors: [{ pointer: '/recipe/depthM', detail: 'Mindestens 2 cm.' }],
+  });
+});
+
+test('so is a conflict with what the journal holds', async () => {
+  const again = { method: 'POST', url: '/api/sites', payload: { id: 'yard', name: 'Yard' } } as const;
+  expect(await refusedIn('de', again)).toMatchObject({
+    status: 409,
+    detail: 'Die Kennung „yard“ ist vergeben.',
+    errors: [{ pointer: '/id', detail: 'Die Kennung „yard“ ist vergeben.' }],
+  });
+});
+
+test('so is a refusal before anybody is known', async () => {
+  expect(await refusedIn('de', { method: 'GET', url: '/api/piles' }, {})).toMatchObject({
+    status: 401,
+    detail: 'Melde dich an.',
+  });
+});
+
+test('so is what an import says of its columns, and what a label opens', async () => {
+  const german = { ...people.owner, 'accept-language': 'de' };
+  const ask = { kind: 'readings', csv: 'remarks\nwet', site: 'yard' };
+  const preview = await one.app.inject({ method: 'POST', url: '/api/import/preview', headers: german, payload: ask });
+  expect(preview.json()).toMatchObject({ problem: 'Keine Spalte sagt, wann.', columns: [{ says: 'entfällt' }] });
+  const label = await one.app.inject({ url: '/api/piles/bay/label', headers: german });
+  expect(label.json()).toMatchObject({ says: 'Der Code öffnet nur auf diesem Rechner.' });
 });

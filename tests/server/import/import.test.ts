@@ -56,13 +56,13 @@ describe('readings from a file', () => {
     ]);
     expect(shown.columns[1]?.examples).toEqual(['104,5', '105,8', 'not yet']);
     expect(shown.rows).toEqual({ total: 8, accepted: 4, refused: 4, cellsRefused: 2, readings: 8 });
-    expect(shown.refused.map(({ line, column, reason }) => [line, column, reason.replace(/:? .*/, '')])).toEqual([
-      [4, 'Core temperature (°F)', '"not'],
-      [5, 'Core temperature (°F)', 'Cannot'],
-      [6, 'Time', '"some'],
-      [7, null, 'Cannot'],
-      [8, 'Time', 'has'],
-      [9, null, 'holds'],
+    expect(shown.refused.map(({ line, column, reason }) => [line, column, reason])).toEqual([
+      [4, 'Core temperature (°F)', '"not yet" is not a number.'],
+      [5, 'Core temperature (°F)', '"-196,6" is how drivers report a disconnected one-wire probe.'],
+      [6, 'Time', '"some day" is not a time such as 2031-04-05 06:07 or 2031-04-05T06:07:08Z.'],
+      [7, null, expect.stringMatching(/^".*Z" lies in the future, by the clock of this server.$/)],
+      [8, 'Time', 'There is no time in this row.'],
+      [9, null, 'There is no value in this row.'],
     ]);
     expect(shown.refused[1]?.reason).toMatch(/disconnected one-wire probe/);
     expect(shown.readings[0]).toEqual({ site, probe: 'core', quantity: 'temperature', at: at(30), value: 40.277778 });
@@ -219,9 +219,9 @@ describe('a file made to hold the reader up', () => {
     ].join('\n');
     const shown = await preview(ask(csv));
     expect(shown.refused.map(({ line, column, reason }) => [line, column, reason])).toEqual([
-      [2, 'core temperature (°C)', 'a cell has at most 4000 characters, and this one has 60001'],
-      [3, 'core temperature (°C)', 'a cell has at most 4000 characters, and this one has 60000'],
-      [4, 'core temperature (°C)', 'a number has at most 60 characters, and this cell has 4000'],
+      [2, 'core temperature (°C)', 'A cell has at most 4000 characters, and this one has 60001.'],
+      [3, 'core temperature (°C)', 'A cell has at most 4000 characters, and this one has 60000.'],
+      [4, 'core temperature (°C)', 'A number has at most 60 characters, and this cell has 4000.'],
     ]);
     expect(shown.rows.accepted).toBe(1);
   });
@@ -229,7 +229,7 @@ describe('a file made to hold the reader up', () => {
   test('is refused whole when it has more columns than any table of readings', async () => {
     const answer = await farm.post('/api/import/preview', ask(`time,${'core,'.repeat(20_000)}\n`));
     expect(answer.statusCode).toBe(422);
-    expect(problemSchema.parse(answer.json()).detail).toMatch(/has 20002 columns, and at most 200 are read/);
+    expect(problemSchema.parse(answer.json()).detail).toMatch(/has 20,002 columns, and at most 200 are read/);
   });
 });
 
@@ -291,7 +291,7 @@ describe('what was measured by hand, from a table', () => {
   test('is no reading of a probe when a file of our own is brought back', async () => {
     const csv = `time,site,probe,quantity,value,unit\n${at(30)},${site},hand:notebook:core:1,temperature,38.5,°C`;
     expect((await preview({ kind: 'readings', csv })).refused.map(({ column, reason }) => [column, reason])).toEqual([
-      ['probe', 'was measured by hand: bring it in with the entries'],
+      ['probe', 'This was measured by hand: bring it in with the entries.'],
     ]);
   });
 });

@@ -161,7 +161,7 @@ describe('once there is an owner', () => {
     const removed = await one.app.inject({ method: 'DELETE', url: `/api/people/${olive}`, headers: people.owner });
     expect([removed.statusCode, removed.json<{ detail: string }>().detail]).toEqual([
       409,
-      'There must be an owner, and this is the last one.',
+      'There must be an owner, and this is the last one: make somebody else an owner first.',
     ]);
   });
 
