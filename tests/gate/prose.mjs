@@ -60,6 +60,7 @@ const takesWords = [
 const catalogued = [
   'simulator/practice',
   'web/src/features/help',
+  'web/src/features/lineage',
   'web/src/features/plan',
   'web/src/features/practice',
   'web/src/features/seasons',

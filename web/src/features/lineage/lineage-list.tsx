@@ -3,9 +3,8 @@ import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/li
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { keyOf } from './lineage-layout.ts';
 import { memberAddress } from './lineage-tree.tsx';
+import { useLineageWords } from './use-lineage-words.ts';
 import './lineage.css';
-
-const kindNames: Record<LineageNode['kind'], string> = { lot: 'Lot', batch: 'Batch', use: 'Use' };
 
 interface LineageListProps {
   readonly answer: LineageAnswer;
@@ -22,11 +21,11 @@ export function sideOf(answer: LineageAnswer, way: 'up' | 'down'): LineageNode[]
 }
 
 export function LineageList({ answer, way }: LineageListProps) {
+  const { text } = useLineageWords();
   const side = sideOf(answer, way);
   if (side.length === 0) {
-    return (
-      <p class="quiet">{way === 'up' ? 'Nothing is known of where it came from.' : 'It has not gone anywhere yet.'}</p>
-    );
+    const none = way === 'up' ? text('page-lineage.came-from.none') : text('page-lineage.went-to.none');
+    return <p class="quiet">{none}</p>;
   }
   return (
     <ol class="family-list">
@@ -38,15 +37,20 @@ export function LineageList({ answer, way }: LineageListProps) {
 }
 
 export function FamilyLine({ node }: { readonly node: LineageNode }) {
+  const { text } = useLineageWords();
+  const { share, says } = node;
   return (
     <li>
       <p>
-        <span class="label">{kindNames[node.kind]}</span> <a href={memberAddress(node)}>{node.name}</a>
+        <span class="label">{text('page-lineage.kind', { kind: node.kind })}</span>{' '}
+        <a href={memberAddress(node)}>{node.name}</a>
         <span class="origin">
-          {node.says}
-          {node.share !== null &&
-            node.step > 0 &&
-            `; ${plainNumber(node.share * 100, node.share < 0.1 ? 1 : 0)}\u00a0% of it`}
+          {share === null || node.step <= 0
+            ? says
+            : text('page-lineage.share', {
+                saysText: says,
+                shareText: `${plainNumber(share * 100, share < 0.1 ? 1 : 0)}\u00a0%`,
+              })}
         </span>
       </p>
     </li>

@@ -3,7 +3,6 @@ import { useRoute } from 'preact-iso';
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { counted } from '../../ui/format/words.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -11,19 +10,27 @@ import { getLineage } from './lineage-api.ts';
 import { keyOf } from './lineage-layout.ts';
 import { FamilyLine, LineageList, sideOf } from './lineage-list.tsx';
 import { LineageTree } from './lineage-tree.tsx';
+import { useLineageWords } from './use-lineage-words.ts';
 import './lineage.css';
 
 export function LineagePage() {
+  const { text, rich } = useLineageWords();
   const { query } = useRoute();
   const start = query.start;
   const { value, error } = useQuery(`lineage ${start ?? ''}`, () => getLineage({ start, way: 'both' }));
   const member = value?.start && value.nodes.find((node) => value.start && keyOf(node) === keyOf(value.start));
-  const title = member ? `The family of ${member.name}` : 'The farm’s family tree';
+  const title = member ? text('page-lineage.title.of', { memberName: member.name }) : text('page-lineage.title');
   const heading = usePage(title);
   return (
     <div class="page">
       <div class="opening">
-        <p class="dateline">{start ? <a href="/lineage">The farm’s family tree</a> : <a href="/batches">Batches</a>}</p>
+        <p class="dateline">
+          {start ? (
+            <a href="/lineage">{text('page-lineage.title')}</a>
+          ) : (
+            <a href="/batches">{text('page-lineage.batches')}</a>
+          )}
+        </p>
         <h1 ref={heading} tabIndex={-1}>
           {title}
         </h1>
@@ -33,10 +40,8 @@ export function LineagePage() {
       {value &&
         (value.nodes.length === 0 ? (
           <p class="lead">
-            Nothing is written down yet.{' '}
-            <May to="keeper">
-              <a href="/lots">Begin with a starter</a>: from then on it can be followed to every bed.
-            </May>
+            {text('page-lineage.none')}{' '}
+            <May to="keeper">{rich('page-lineage.none.begin', { link: (inner) => <a href="/lots">{inner}</a> })}</May>
           </p>
         ) : (
           <Family answer={value} />
@@ -46,19 +51,22 @@ export function LineagePage() {
 }
 
 function MemberFacts({ member, answer }: { readonly member: LineageNode; readonly answer: LineageAnswer }) {
+  const { text } = useLineageWords();
   const beds = sideOf(answer, 'down').filter((node) => node.kind === 'use');
   const own =
     member.kind === 'batch' ? `/batches/${member.id}` : member.kind === 'lot' ? `/lots/${member.id}` : undefined;
   return (
     <>
       <p class="sentence">
-        {member.says}
-        {member.kind !== 'use' &&
-          (beds.length === 0 ? '; no bed has it yet.' : `; ${counted(beds.length, 'place has', 'places have')} it.`)}
+        {text('page-lineage.member', {
+          saysText: member.says,
+          isUse: member.kind === 'use',
+          bedCount: beds.length,
+        })}
       </p>
       {own && (
         <p>
-          <a href={own}>{member.kind === 'batch' ? 'Open the batch' : 'Open the lot'}</a>
+          <a href={own}>{text('page-lineage.open', { kind: member.kind === 'batch' ? 'batch' : 'other' })}</a>
         </p>
       )}
     </>
@@ -66,20 +74,21 @@ function MemberFacts({ member, answer }: { readonly member: LineageNode; readonl
 }
 
 function Family({ answer }: { readonly answer: LineageAnswer }) {
+  const { text } = useLineageWords();
   return (
     <>
       <LineageTree answer={answer} />
       {answer.start ? (
         <>
-          <Part id="came-from" title="Where it came from">
+          <Part id="came-from" title={text('page-lineage.came-from')}>
             <LineageList answer={answer} way="up" />
           </Part>
-          <Part id="went-to" title="Where it went">
+          <Part id="went-to" title={text('page-lineage.went-to')}>
             <LineageList answer={answer} way="down" />
           </Part>
         </>
       ) : (
-        <Part id="everything" title="Everything, by date">
+        <Part id="everything" title={text('page-lineage.everything')}>
           <ol class="family-list">
             {[...answer.nodes]
               .sort((one, other) => one.at.localeCompare(other.at))

@@ -2,6 +2,7 @@
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { drawLineage, keyOf, type Placed, wrapWords } from './lineage-layout.ts';
+import { useLineageWords } from './use-lineage-words.ts';
 import './lineage.css';
 
 const cell = { width: 148, height: 132 } as const;
@@ -25,13 +26,14 @@ export function flowWidth(massKg: number | null, mostKg: number): number {
 }
 
 export function LineageTree({ answer }: { readonly answer: LineageAnswer }) {
+  const { text } = useLineageWords();
   const { placed, flows, rows, columns } = drawLineage(answer);
   const mostKg = Math.max(0, ...answer.flows.map((flow) => flow.massKg ?? 0));
   const [width, height] = [columns * cell.width, rows * cell.height + 6];
   return (
-    <Scrollable label="Family tree, drawn" class="tree-scroll">
+    <Scrollable label={text('page-lineage.tree')} class="tree-scroll">
       <svg class="tree" width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
-        <title>The family, from its sources down to the beds</title>
+        <title>{text('page-lineage.tree.title')}</title>
         {flows.map(({ flow, from, to }) => {
           const [x1, y1, x2, y2] = [
             leftOf(from),
