@@ -82,7 +82,7 @@ export function runMember(
   let foodStart = food;
   let meso = member.mesoStart;
   let thermo = member.thermoStart;
-  let lies: Bed = { depthM: member.depthM, cover: recipe.cover };
+  let laid: Bed = { depthM: member.depthM, cover: recipe.cover };
   let moistureThen = Number.NaN;
   let damp = 1;
   let open = 1;
@@ -90,7 +90,7 @@ export function runMember(
   const dryMassKg =
     recipe.massKg === undefined ? undefined : recipe.massKg * (1 - (recipe.moistureFrac ?? member.moistureFrac));
 
-  let bed = conductionOf(member, lies);
+  let bed = conductionOf(member, laid);
 
   for (let hour = 0; hour <= course.hours; hour += 1) {
     coreC[hour] = tempC;
@@ -105,9 +105,9 @@ export function runMember(
         food += freed;
         foodStart = Math.max(foodStart, food);
       }
-      lies = bedAfter(lies, act);
+      laid = bedAfter(laid, act);
       if (act.kind === 'rained') {
-        water += rainThrough(act.rainMm, recipe, lies.cover) / (member.dryDensityKgM3 * lies.depthM);
+        water += rainThrough(act.rainMm, recipe, laid.cover) / (member.dryDensityKgM3 * laid.depthM);
       }
       if (act.kind === 'watered') {
         const added = addedWater(act, dryMassKg, water);
@@ -117,7 +117,7 @@ export function runMember(
         water += added;
       }
     }
-    if (acts !== noActs) bed = conductionOf(member, lies);
+    if (acts !== noActs) bed = conductionOf(member, laid);
     if (hour === course.hours) break;
 
     // What changes slowly is taken once an hour, moisture once in six, or as soon as somebody watered.

@@ -60,7 +60,7 @@ export function followHeat(
   const spanMs = log.lastC !== null && gapMs <= longestGapMs ? gapMs : 0;
   log.measuredMs += spanMs;
   for (const time of log.bands) {
-    if (!(lies(within.min, time.band) && lies(within.max, time.band))) {
+    if (!(isWithin(within.min, time.band) && isWithin(within.max, time.band))) {
       time.runMs = 0;
       continue;
     }
@@ -79,6 +79,6 @@ export function followHeat(
   log.lastAtMs = atMs;
 }
 
-function lies(tempC: number, { fromC, toC, above }: HeatBand): boolean {
+function isWithin(tempC: number, { fromC, toC, above }: HeatBand): boolean {
   return (above ? tempC > fromC : tempC >= fromC) && tempC <= toC;
 }

@@ -32,9 +32,9 @@ export function spreadSites({ nowMs, leases: all, workers }: LeaseTable, me: str
   return { take: [], letGo: [] };
 }
 
-/** Everybody starts at another place of the list, so that not all reach for the same site. */
+/** Everybody starts elsewhere in the list, so that not all reach for the same site. */
 function mySlice(free: readonly string[], held: ReadonlyMap<string, unknown>, me: string): string[] {
-  const place = [...held.keys()].sort().indexOf(me);
-  const from = Math.floor((place * free.length) / Math.max(1, held.size));
+  const index = [...held.keys()].sort().indexOf(me);
+  const from = Math.floor((index * free.length) / Math.max(1, held.size));
   return [...free.slice(from), ...free.slice(0, from)];
 }

@@ -263,7 +263,7 @@ export class Delivery {
   async #context(notice: KeptNotice): Promise<SpreadContext> {
     const { journal, clock, newId } = this.#parts;
     const alarmIds = notice.alarmId === null ? [] : [notice.alarmId];
-    const [alarm, notified, [current], orders, listeners] = await Promise.all([
+    const [alarm, notified, [current], escalations, listeners] = await Promise.all([
       notice.alarmId === null ? undefined : journal.alarms.get(notice.alarmId).catch(() => undefined),
       journal.notifications.notices.notifiedOf(alarmIds),
       journal.notifications.escalations.steps(alarmIds),
@@ -275,7 +275,7 @@ export class Delivery {
       machineNowMs: Date.now(),
       listeners,
       // How far the order was gone through is kept with the alarm: where that is not kept, everybody is notified at once.
-      order: alarm && orders.find(({ siteId }) => siteId === notice.siteId),
+      order: alarm && escalations.find(({ siteId }) => siteId === notice.siteId),
       step: current?.step ?? -1,
       notifiedBefore: new Set(notified.flatMap(({ personId, reached }) => (reached ? [personId] : []))),
       approached: new Set(notified.map(({ personId }) => personId)),

@@ -48,7 +48,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
   const unanswered = (await alarms.open()).filter(({ state }) => state === 'unacknowledged');
   if (unanswered.length === 0) return;
   const ids = unanswered.map(({ id }) => id);
-  const [notified, steps, orders, piles] = await Promise.all([
+  const [notified, steps, escalations, piles] = await Promise.all([
     notifications.notices.notifiedOf(ids),
     notifications.escalations.steps(ids),
     notifications.escalations.list(),
@@ -61,7 +61,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const siteId = piles.find(({ id }) => id === alarm.pileId)?.siteId ?? newest.siteId;
     const basis = basisOf(parts, alarm, newest, siteId);
     await notifications.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));
-    const order = orders.find((one) => one.siteId === siteId);
+    const order = escalations.find((one) => one.siteId === siteId);
     const current = steps.find(({ alarmId }) => alarmId === alarm.id);
     if (!order || !current) continue;
     const notifyEvent = notifyEventOf(basis);

@@ -128,7 +128,7 @@ export const escalationSchema = z.object({
     .min(1)
     .max(24 * 60),
 });
-export const escalationAnswerSchema = z.object({ orders: z.array(escalationSchema.extend({ site: z.string() })) });
+export const escalationAnswerSchema = z.object({ escalations: z.array(escalationSchema.extend({ site: z.string() })) });
 
 const hostAndPort = z
   .string()

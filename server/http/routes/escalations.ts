@@ -33,7 +33,7 @@ export function registerEscalations(api: Api, { delivery, journal }: Escalations
     '/api/notifications/escalations',
     { config: viewer, schema: { response: { 200: escalationAnswerSchema } } },
     async () => ({
-      orders: (await escalations.list()).map(({ siteId, personIds, afterMin }) => ({
+      escalations: (await escalations.list()).map(({ siteId, personIds, afterMin }) => ({
         site: siteId,
         personIds: [...personIds],
         afterMin,

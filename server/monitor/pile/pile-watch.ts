@@ -158,7 +158,7 @@ export class PileWatch {
     this.#stepPending(session);
     const change = session.look(atMs, listeningForMs);
     const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
-    return { ...change, watch: keep ? this.#place() : null };
+    return { ...change, watch: keep ? this.#checkpoint() : null };
   }
 
   /** Whether the air of the last hour was other than the expected curve took it to be. */
@@ -244,7 +244,7 @@ export class PileWatch {
     this.#pending = this.#pending.filter((reading) => reading.atMs >= session.throughMs);
   }
 
-  #place(): CheckpointRecord | null {
+  #checkpoint(): CheckpointRecord | null {
     if (!this.batch || !this.#session) return null;
     this.#unkept = false;
     return {

@@ -73,9 +73,9 @@ export class InfluxDownsampler {
   #due(goalMs: number): { hops: Hop[]; next: number } {
     const hops: Hop[] = [];
     let days = 0;
-    let place = this.#next;
-    for (; place < this.#lasts.all.length && hops.length < seriesPerStep && days < daysPerStep; place += 1) {
-      const series = this.#lasts.all[place] as KnownLast;
+    let index = this.#next;
+    for (; index < this.#lasts.all.length && hops.length < seriesPerStep && days < daysPerStep; index += 1) {
+      const series = this.#lasts.all[index] as KnownLast;
       if (series.lastAtMs === Number.NEGATIVE_INFINITY) continue; // nothing of it was ever kept
       const wantedMs = Math.max(series.horizonMs, Math.min(goalMs, wholeStep(series.lastAtMs) + horizonStepMs));
       const fromMs = Math.max(series.horizonMs, wholeStep(series.firstAtMs));
@@ -86,7 +86,7 @@ export class InfluxDownsampler {
       days += Math.max(0, horizonMs - fromMs) / dayMs;
       if (!reachesGoal) break; // the same series again in the next step
     }
-    return { hops, next: place };
+    return { hops, next: index };
   }
 
   async #standIn(hops: readonly Hop[]): Promise<void> {

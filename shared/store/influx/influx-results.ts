@@ -39,11 +39,11 @@ export function readResults(text: string, statements: number): InfluxSeries[][] 
     for (const [index, result] of results.entries()) {
       const reason = error ?? result.error;
       if (reason !== undefined) throw new QueryRefused(reason);
-      const place = result.statement_id ?? index;
-      const answer = answers[place];
-      if (answer === undefined) throw new StrangeAnswer(`a result to a question that nobody asked: ${place}`);
+      const question = result.statement_id ?? index;
+      const answer = answers[question];
+      if (answer === undefined) throw new StrangeAnswer(`a result to a question that nobody asked: ${question}`);
       for (const series of result.series) addPiece(answer, series);
-      goesOn[place] = result.partial === true;
+      goesOn[question] = result.partial === true;
     }
     if (error !== undefined) throw new QueryRefused(error);
   }

@@ -29,11 +29,11 @@ export async function readRows(
   throughMs: number,
   limit: number,
 ): Promise<KeptReading[]> {
-  const places = new Map<string, number>();
+  const order = new Map<string, number>();
   const distinct = series.filter((ref) => {
     const key = keyOf(ref);
-    if (places.has(key)) return false;
-    places.set(key, places.size);
+    if (order.has(key)) return false;
+    order.set(key, order.size);
     return true;
   });
   const groups = grouped(distinct, horizonOf);
@@ -43,9 +43,9 @@ export async function readRows(
     const rows = asked.flatMap(({ quantity, downsampled }, index) =>
       toReadings(quantity, answers[index] ?? [], downsampled),
     );
-    const placeOf = (reading: KeptReading) => places.get(keyOf(reading)) ?? 0;
+    const indexOf = (reading: KeptReading) => order.get(keyOf(reading)) ?? 0;
     // Stand-ins come before rows, so the questions of one series come sorted.
-    return distinct.length === 1 ? rows : rows.sort((a, b) => a.atMs - b.atMs || placeOf(a) - placeOf(b));
+    return distinct.length === 1 ? rows : rows.sort((a, b) => a.atMs - b.atMs || indexOf(a) - indexOf(b));
   };
   // One more than fits tells whether the last time is whole; what any question left out is not earlier than that one.
   const rows: KeptReading[] = [];

@@ -14,7 +14,7 @@ export function journalCheckpoints(base: JournalBase): Journal['watch'] {
     get: (pileId) =>
       base.read(async (db) => {
         const row = await db.selectFrom('watch').selectAll().where('pile_id', '=', pileId).executeTakeFirst();
-        return row && placeFrom(row);
+        return row && checkpointFrom(row);
       }),
 
     // Under a lease nobody else writes about the pile, so workers need not wait for each other.
@@ -31,14 +31,14 @@ export function journalCheckpoints(base: JournalBase): Journal['watch'] {
 }
 
 /** The time is part of what is sealed: with another one, readings would be passed over. */
-function placeFrom(row: JournalTables['watch']): CheckpointRecord | undefined {
-  const kept = placeSchema.safeParse(unsealed(String(row.state))?.value);
+function checkpointFrom(row: JournalTables['watch']): CheckpointRecord | undefined {
+  const kept = checkpointSchema.safeParse(unsealed(String(row.state))?.value);
   const { pile_id: pileId, batch_id: batchId, through_ms: throughMs } = row;
   if (!kept.success || kept.data.throughMs !== throughMs || kept.data.batchId !== batchId) return undefined;
   return { pileId, batchId, throughMs, state: kept.data.state };
 }
 
-const placeSchema = z.object({ batchId: z.string(), throughMs: z.number(), state: z.unknown() });
+const checkpointSchema = z.object({ batchId: z.string(), throughMs: z.number(), state: z.unknown() });
 
 async function keepChange(
   base: JournalBase,

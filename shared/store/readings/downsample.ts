@@ -20,7 +20,7 @@ const mostSeries = 200;
 
 interface Due {
   readonly series: KnownSeries;
-  readonly place: number;
+  readonly index: number;
   readonly horizonMs: number;
 }
 
@@ -116,35 +116,35 @@ export class Downsampler {
   #due(goalMs: number, rows: number): Due[] {
     const due: Due[] = [];
     let waiting = 0;
-    for (let place = this.#next; place < this.#book.all.length; place += 1) {
-      const series = this.#book.all[place] as KnownSeries;
+    for (let index = this.#next; index < this.#book.all.length; index += 1) {
+      const series = this.#book.all[index] as KnownSeries;
       const newestEndMs = wholeStep(series.lastAtMs) + horizonStepMs;
       const horizonMs = Math.max(series.horizonMs, Math.min(goalMs, newestEndMs));
-      if (horizonMs > series.horizonMs || series.hasDownsampledRows) due.push({ series, place, horizonMs });
-      else if (due.length === 0) this.#next = place + 1;
+      if (horizonMs > series.horizonMs || series.hasDownsampledRows) due.push({ series, index, horizonMs });
+      else if (due.length === 0) this.#next = index + 1;
       if (hasWaitingBefore(series, horizonMs)) waiting += series.waiting.count;
       if (due.length >= mostSeries || waiting >= rows) break;
     }
     return due;
   }
 
-  #moveOne({ series, place, horizonMs }: Due, rows: number): Moved {
+  #moveOne({ series, index, horizonMs }: Due, rows: number): Moved {
     if (horizonMs > series.horizonMs) this.#moveHorizon.run(horizonMs, series.id);
     const endMs = this.#lastOfStep.get(series.id, horizonMs, rows);
     const removed = this.#remove.run(series.id, endMs ?? horizonMs).changes;
     if (removed > 0) this.#noteCount.run(removed, series.id);
-    return { series, place, horizonMs, removed, hasMore: endMs !== undefined };
+    return { series, index, horizonMs, removed, hasMore: endMs !== undefined };
   }
 
   /** Only what is committed is remembered. */
   #note(moved: readonly Moved[]): number {
     let sum = 0;
-    for (const { series, place, horizonMs, removed, hasMore } of moved) {
+    for (const { series, index, horizonMs, removed, hasMore } of moved) {
       series.horizonMs = horizonMs;
       series.settledCount -= removed;
       series.hasDownsampledRows = hasMore;
       sum += removed;
-      this.#next = hasMore ? place : place + 1;
+      this.#next = hasMore ? index : index + 1;
     }
     return sum;
   }

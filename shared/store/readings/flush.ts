@@ -69,10 +69,10 @@ export class Settler {
     let index = 0;
     const parameters = new Array<number>(3 * rowsPerInsert);
     while (index + rowsPerInsert <= atMs.length) {
-      for (let place = 0; place < parameters.length; place += 3, index += 1) {
-        parameters[place] = id;
-        parameters[place + 1] = atMs[index] as number;
-        parameters[place + 2] = values[index] as number;
+      for (let at = 0; at < parameters.length; at += 3, index += 1) {
+        parameters[at] = id;
+        parameters[at + 1] = atMs[index] as number;
+        parameters[at + 2] = values[index] as number;
       }
       this.#insertMany.run(parameters);
     }

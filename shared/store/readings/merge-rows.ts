@@ -73,7 +73,7 @@ class Cursor {
   readonly #settled: Generator<Row, undefined>;
   readonly #toMs: number;
   readonly #waiting: ReturnType<KnownSeries['waiting']['sorted']>;
-  #place: number;
+  #index: number;
   #settledRow: Row | undefined;
   /** Time of the reading it stands at; Infinity at the end. */
   atMs = Number.POSITIVE_INFINITY;
@@ -84,7 +84,7 @@ class Cursor {
     this.#series = series;
     this.#toMs = toMs;
     this.#waiting = series.waiting.sorted();
-    this.#place = firstFrom(this.#waiting.atMs, fromMs);
+    this.#index = firstFrom(this.#waiting.atMs, fromMs);
     this.#settled = settled;
     this.#settledRow = this.#nextSettled();
     this.step();
@@ -98,7 +98,7 @@ class Cursor {
 
   step(): void {
     const settledAtMs = this.#settledRow?.[0] ?? Number.POSITIVE_INFINITY;
-    const waitingAtMs = this.#waiting.atMs[this.#place] ?? Number.POSITIVE_INFINITY;
+    const waitingAtMs = this.#waiting.atMs[this.#index] ?? Number.POSITIVE_INFINITY;
     if (this.#settledRow !== undefined && settledAtMs < waitingAtMs) {
       const [atMs, value, count, min, max] = this.#settledRow;
       this.atMs = atMs;
@@ -108,8 +108,8 @@ class Cursor {
     } else if (waitingAtMs < this.#toMs) {
       this.atMs = waitingAtMs;
       this.#standsFor = undefined;
-      this.#value = this.#waiting.values[this.#place] as number;
-      this.#place += 1;
+      this.#value = this.#waiting.values[this.#index] as number;
+      this.#index += 1;
     } else {
       this.atMs = Number.POSITIVE_INFINITY;
     }

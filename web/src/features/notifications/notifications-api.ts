@@ -43,7 +43,7 @@ export const sayUndeliveredSeen = (id: string) =>
   ask(nothing, `/api/notifications/undelivered/${piece(id)}/seen`, { method: 'POST' });
 
 export const getRecipients = () => ask(recipientsSchema, '/api/notifications/people');
-export const getOrders = () => ask(escalationAnswerSchema, '/api/notifications/escalations');
+export const getEscalations = () => ask(escalationAnswerSchema, '/api/notifications/escalations');
 export const saveOrder = (site: string, order: z.input<typeof escalationSchema>) =>
   ask(nothing, `/api/notifications/escalations/${piece(site)}`, { method: 'PUT', body: order });
 export const getServerNotifications = () => ask(serverNotificationsAnswerSchema, '/api/notifications/server');

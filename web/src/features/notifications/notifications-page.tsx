@@ -12,8 +12,8 @@ import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { ChannelsPart } from './channels-part.tsx';
+import { Escalations } from './escalations.tsx';
 import { getNotifications, savePreferences, sendMailCode } from './notifications-api.ts';
-import { Orders } from './orders.tsx';
 import { ServerNotifications } from './server-address.tsx';
 import { Undelivered } from './undelivered.tsx';
 import { WhatPart } from './what-part.tsx';
@@ -39,7 +39,7 @@ export function NotificationsPage() {
       {isNobody ? <ByToken /> : <Refusal error={error} />}
       {value === undefined && error === undefined && <p class="quiet">Fetching…</p>}
       {value && <Mine key={value.person.id} notifications={value} refresh={refresh} />}
-      {(value || isNobody) && <Orders isOwner={mayOwn} />}
+      {(value || isNobody) && <Escalations isOwner={mayOwn} />}
       {(value || isNobody) && (
         <May to="owner">
           <ServerNotifications />

@@ -5,25 +5,28 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
-import { getOrders, getRecipients, saveOrder } from './notifications-api.ts';
+import { getEscalations, getRecipients, saveOrder } from './notifications-api.ts';
 import { channelNames } from './sent-words.ts';
 import './notifications.css';
 
 const firstAfterMin = 15;
 
-export function Orders({ isOwner }: { readonly isOwner: boolean }) {
+export function Escalations({ isOwner }: { readonly isOwner: boolean }) {
   const sites = useInstallation((installation) => installation.sites);
   const { value: people } = useQuery('notification people', getRecipients);
-  const { value: orders, refresh } = useQuery('orders', getOrders);
-  if (!people || !orders || sites.length === 0 || people.people.length < 2) return null;
+  const { value: escalations, refresh } = useQuery('escalations', getEscalations);
+  if (!people || !escalations || sites.length === 0 || people.people.length < 2) return null;
   return (
-    <Part id="orders" title="Who first, who next">
+    <Part id="escalations" title="Who first, who next">
       <p>
         People listed here are notified one after another; everybody else at once. The self-heating hazard goes to
         everybody at once.
       </p>
       {sites.map(({ id, name }) => {
-        const order = orders.orders.find((one) => one.site === id) ?? { personIds: [], afterMin: firstAfterMin };
+        const order = escalations.escalations.find((one) => one.site === id) ?? {
+          personIds: [],
+          afterMin: firstAfterMin,
+        };
         return (
           <SiteOrder
             key={`${id} ${order.personIds.join(' ')} ${order.afterMin}`}
