@@ -1,8 +1,7 @@
 /**
  * Core finds and says nothing: what it finds are codes with parameters, and `shared/messages` has the words. So no text of three
- * words or more stands in it, errors for programmers aside, and nothing in it renders one. What people read of the server (paper, mail,
- * the page of a link, calendar, health, lineage) is rendered there, and holds no text of its own either; lines of the log are no reading.
- * Pages whose texts stand in a catalogue hold none either: not a word between tags, nor in an attribute that is read.
+ * words or more stands in it, errors for programmers aside, and nothing in it renders one. What people read of the server is rendered there
+ * by the catalogue too, so it holds no text of its own: what is left out is named below, with why.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
@@ -19,10 +18,17 @@ function textOf(node) {
   return undefined;
 }
 
-const isForProgrammers = ({ type, callee, source }) =>
+const isForProgrammers = ({ type, callee, source, key }) =>
   (type === 'NewExpression' && callee.name?.endsWith('Error')) ||
-  (type === 'CallExpression' && /^(debug|info|warn|error)$/.test(callee.property?.name)) ||
-  (source != null && /^(Im|Ex)port/.test(type));
+  (type === 'CallExpression' && /^(trace|debug|info|warn|error|fatal|describe)$/.test(callee.property?.name)) ||
+  (source != null && /^(Im|Ex)port/.test(type)) ||
+  // What a route does, as its row of the audit trail keeps it, and what the description of the API says of it.
+  (type === 'Property' && /^(does|description|summary)$/.test(key?.name)) ||
+  (type === 'CallExpression' && callee?.name === 'fileAnswer');
+
+/** Of HTTP, for browsers. */
+const headerValue =
+  /^(text|application|image)\/[a-z.+-]+(;.*)?$|^(private|public|inline|attachment)[,;] ?.*$|^default-src .*$|^Bearer realm=.*$|^Accept-Language.*$/s;
 
 /** Markup, and the name of the program in a calendar, are no reading. */
 const isProse = (text) =>
@@ -30,31 +36,30 @@ const isProse = (text) =>
     text
       .replace(/<[^>]*>/g, ' ')
       .replace(/^PRODID:.*/, '')
+      .replace(headerValue, '')
+      .replace(/^\s*:root\{.*|\w+="[^"]*"/gs, '')
       .match(/\p{L}{2,}/gu) ?? []
   ).length >= 3 && /\s/.test(text);
 
 /** A module that makes words of messages, or holds them. */
 const makesWords = /shared\/messages\/(render|renderer|format|in-words|made\/(?!params))/;
 
-/** What may render, and takes all its words from the catalogue. */
-const takesWords = [
-  'server/services/records/calendar',
-  'server/services/records/pdf',
-  'server/services/lineage/family.ts',
-  'server/services/lineage/lot-words.ts',
-  'server/services/lineage/rest.ts',
-  'server/notify/acknowledge-by-link.ts',
-  'server/notify/channels/mail-body.ts',
-  'server/notify/channels/render-content.ts',
-  'server/notify/delivery-health.ts',
-  'server/notify/heartbeat.ts',
-  'server/notify/sirens.ts',
-  'server/notify/system-unwell.ts',
-  'server/health/disk-watch.ts',
-  'server/http/routes/health.ts',
-  'server/monitor/piles-health.ts',
-  'server/monitor/troubles-words.ts',
-];
+/** What may render, and takes all its words from the catalogue: the server, but for what is no reading of its pages and messages. */
+const takesWords = ['server'];
+
+/** At a terminal: who runs the server reads it there, before anybody has said in which language. */
+const terminal =
+  /^server\/(cli|move|backup)\/|^server\/app\/(make-data-folder|old-node|start|start-help|start-lines)\.ts$|^server\/start-problem\.ts$/;
+/** For programs: metrics with their help, files for a broker, names of columns, what people write that is understood. */
+const machines =
+  /^server\/http\/metrics\/|^server\/http\/routes\/metrics\.ts$|^server\/http\/api-description\.ts$|^server\/services\/(probe-keys\/(mosquitto-files|show-key)|import\/column-guess|records\/export\/reading-rows|seasons\/compare-table)\.ts$/;
+/**
+ * Kept in rows as they were said, and shown as they stand: what the audit trail holds, why a message was not delivered, why the weather
+ * was not heard. They become codes when their rows can hold them.
+ */
+const keptInRows =
+  /^server\/services\/people\/(audit-text|audit-trail|links|sign-in)\.ts$|^server\/http\/(audit-hook|routes\/(batch-steps|held|me|push-devices|tokens))\.ts$|^server\/notify\/(channels\/(guarded-request|http-answer|push|push-keys)|delivery|dispatcher)\.ts$|^server\/weather\/fetch-weather\.ts$|^server\/services\/air-ahead\/keep-air-ahead\.ts$|^server\/services\/views\/unjudged-pile\.ts$|^server\/monitor\/pile\/trouble-seen\.ts$/;
+const isElsewhere = (file) => [terminal, machines, keptInRows].some((pattern) => pattern.test(file));
 
 /** Pages that take all their words from the catalogue, and what they show. */
 const catalogued = [
@@ -87,7 +92,9 @@ const files = execFileSync(
   ['ls-files', '--cached', '--others', '--exclude-standard', 'core', ...takesWords, ...catalogued],
   { cwd: root, encoding: 'utf8' },
 );
-for (const file of files.split('\n').filter((name) => /\.tsx?$/.test(name) && existsSync(join(root, name)))) {
+for (const file of files
+  .split('\n')
+  .filter((name) => /\.tsx?$/.test(name) && !isElsewhere(name) && existsSync(join(root, name)))) {
   const code = readFileSync(join(root, file), 'utf8');
   const walk = (node) => {
     if (Array.isArray(node)) return node.forEach(walk);
