@@ -180,6 +180,7 @@ const pages = (): readonly (readonly [path: string, shows: string])[] => [
 /** What anybody may press: to look closer, take out what may be seen, and see to what is their own. */
 const ofEverybody: Readonly<Record<string, readonly string[]>> = {
   '/piles/cart-shed': ['What happened to this warning', 'What colours, dots and marks mean'],
+  '/piles/old-bed': ['What colours, dots and marks mean'],
   '/piles/cart-shed/label': ['Print it'],
   '/batches/:id': ['What is good and bad to find'],
   '/batches/:id/record': ['Print it', 'What is good and bad to find'],
