@@ -114,7 +114,7 @@ function fieldProblemOf({ instancePath, keyword, message: words, params }: Fasti
   };
 }
 
-/** A page shows it beside the field; who reads it elsewhere is told which one. @example "recipe.depthM: Must be at least 2 cm." */
+/** A page shows it beside the field; elsewhere the text names which one. @example "recipe.depthM: Must be at least 2 cm." */
 function inItsField({ pointer, said }: FieldProblem, where: 'address' | 'headers' | 'other'): Message {
   const fieldName = pointer.split('/').filter(Boolean).join('.');
   return fieldName === '' ? said : message('problem.in-field', { where, fieldName, faultPart: said });

@@ -23,7 +23,7 @@ export interface PageWords<All> {
 
 /**
  * @param english Of the topic of this page, which stand in where another language lacks one.
- * @param siteId Whose zone moments are told in, where the person wants that.
+ * @param siteId Whose zone moments are shown in, where the person wants that.
  * @param format `formatQuantity`, for texts with quantities: the first page has none, and is spared it.
  */
 export function usePageTexts<All>(

@@ -6,5 +6,5 @@ import { type PageWords, usePageTexts } from '../../data/live/page-texts.ts';
 
 export type PileWords = PageWords<PagePileParams>;
 
-/** @param siteId Whose zone moments are told in, where the person wants that. */
+/** @param siteId Whose zone moments are shown in, where the person wants that. */
 export const usePileWords = (siteId?: string): PileWords => usePageTexts(pagePileTexts, formatQuantity, siteId);
