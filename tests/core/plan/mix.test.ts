@@ -55,7 +55,7 @@ describe('planMix()', () => {
   });
   test('leaves C:N open and says of what it is not known', () => {
     expect(byMass().carbonNitrogen).toBeNull();
-    expect(said(byMass())).toContain('not known of: garden soil');
+    expect(said(byMass())).toContain('missing for: garden soil');
     expect(byMass().defaults.some(({ what }) => what.startsWith('carbon'))).toBe(false);
   });
   test('tells C:N by mass where it is known, and that bran is rich in nitrogen', () => {
