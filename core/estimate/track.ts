@@ -16,6 +16,8 @@ export const trackSchema = z.object({
   intervalMs: z.number(),
   /** Readings that did not come, per one that did, as learned [-]. */
   missed: z.number(),
+  /** Readings before which some did not come, per one that came, as learned [-]. */
+  gaps: z.number(),
   /** Since when the value has not changed, and how many readings said it. */
   sameSinceMs: z.number(),
   sameCount: z.number(),
@@ -42,6 +44,7 @@ export function startTrack(value: number, atMs: number): Track {
     count: 1,
     intervalMs: 0,
     missed: 0.15,
+    gaps: 0.13,
     sameSinceMs: atMs,
     sameCount: 1,
     step: 0,
@@ -105,7 +108,9 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
     const ratio = gapMs / track.intervalMs;
     track.intervalMs *= Math.min(1.25, Math.max(0.8, ratio));
     const missed = ratio > 1.6 ? Math.min(5, Math.round(ratio) - 1) : 0;
-    track.missed += (missed - track.missed) / Math.min(50, track.count + 10);
+    const weight = 1 / Math.min(50, track.count + 10);
+    track.missed += weight * (missed - track.missed);
+    track.gaps += weight * ((missed > 0 ? 1 : 0) - track.gaps);
   }
   const step = value - track.value;
   let previous = track.value;
@@ -198,16 +203,36 @@ const firstWordMs = 26 * msPerHour;
 /** After its second: the two may have come in one burst [ms]; our own choice, no source. */
 const secondWordMs = 5 * msPerHour;
 
+/** Never longer than so many of its intervals, or so long [-, ms]; our own choice, no source. */
+const mostIntervals = 10;
+const mostMs = 6 * msPerHour;
+/** One gap leaves a fiftieth: with hardly more than that a long one was a single outage, and says nothing of the next [-]. */
+const oftenGaps = 0.026;
+
 /**
  * How long a probe may say nothing: about three of its own intervals, at least half an hour; a day while its rhythm is unknown. One that often loses messages is given as many more as make so many losses in a row unlikely.
  */
 export function silentAfterMs(track: Track): number {
   if (track.count < 2) return firstWordMs;
-  const lossShare = track.missed / (1 + track.missed);
-  const logWrongly = Math.log(wronglySilent * Math.max(1, track.intervalMs / oftenMs));
-  const unlikely = lossShare > 0.001 ? logWrongly / Math.log(lossShare) : 0;
+  const most = Math.max(mostIntervals, mostMs / track.intervalMs);
   const leastMs = track.count < 3 ? secondWordMs : 30 * msPerMinute;
-  return Math.max(leastMs, Math.min(10, Math.max(3.2, unlikely + 0.2)) * track.intervalMs);
+  return Math.max(leastMs, Math.min(most, Math.max(3.2, unlikelyLosses(track) + 0.2)) * track.intervalMs);
+}
+
+/**
+ * So many losses in a row that it is hardly by chance. Lost one by one with the share p, it is p^n; of losses that come in bursts each
+ * goes on with the chance q = 1 − gaps / losses, and it is gaps · q^(n − 1), which is the same where they do not: q = p.
+ *
+ * @example one in ten lost one by one at ten minutes: 0.1^n = 3e-7, n = 6.5; 0.067 gaps of three each: n = 1 + ln(3e-7 / 0.067) / ln(2/3) = 31.4
+ */
+function unlikelyLosses({ missed, gaps, intervalMs }: Track): number {
+  const logWrongly = Math.log(wronglySilent * Math.max(1, intervalMs / oftenMs));
+  const lossShare = missed / (1 + missed);
+  if (lossShare <= 0.001) return 0;
+  const oneByOne = logWrongly / Math.log(lossShare);
+  const goesOn = 1 - gaps / missed;
+  if (gaps < oftenGaps || goesOn <= lossShare) return oneByOne;
+  return Math.max(oneByOne, 1 + (logWrongly - Math.log(gaps)) / Math.log(goesOn));
 }
 
 export function isSilent(track: Track, nowMs: number): boolean {

@@ -38,6 +38,8 @@ import { lotChangeSchema, lotSchema, lotsAnswerSchema, newLotSchema } from '../.
 import { readinessSchema } from '../../shared/contracts/readiness.ts';
 import { batchRecordSchema, calendarSchema, labelSchema } from '../../shared/contracts/records.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
+import { message, verbatim } from '../../shared/messages/message.ts';
 import { detailOf, mockFamily, nodesOf, readinessOf, recordOf } from './mock-family.ts';
 import type { MockFarm } from './mock-farm.ts';
 
@@ -260,7 +262,7 @@ export function lifeRoutes({ farm, nowMs, ok, taken, refuse }: Stand): LifeRoute
       () =>
         ok(calendarSchema, {
           address: `http://127.0.0.1:4180/calendar/${calendarSecret}.ics`,
-          says: 'Whoever has this address can read the dates.',
+          ...inWords({ says: verbatim('Whoever has this address can read the dates.') }, 0),
         }),
     ],
     [
@@ -270,7 +272,7 @@ export function lifeRoutes({ farm, nowMs, ok, taken, refuse }: Stand): LifeRoute
         calendarSecret = 'second-secret';
         return ok(calendarSchema, {
           address: `http://127.0.0.1:4180/calendar/${calendarSecret}.ics`,
-          says: 'Whoever has this address can read the dates.',
+          ...inWords({ says: verbatim('Whoever has this address can read the dates.') }, 0),
         });
       },
     ],
@@ -281,7 +283,7 @@ export function lifeRoutes({ farm, nowMs, ok, taken, refuse }: Stand): LifeRoute
         ok(labelSchema, {
           address: `http://127.0.0.1:4180/piles/${params[0]}/journal`,
           opensElsewhere: false,
-          says: 'The code opens this machine only: set the public address first.',
+          ...inWords({ says: message('label.opens-here') }, 0),
         }),
     ],
     [
@@ -298,10 +300,17 @@ export function lifeRoutes({ farm, nowMs, ok, taken, refuse }: Stand): LifeRoute
           columns: headings.split(',').map((heading, index) => ({
             heading,
             became: heading === 'temp' ? guessed : ({ as: 'field', field: heading } as const),
-            says: heading === 'temp' ? 'temperature of the probe core-1, in °C' : `the ${heading} of each row`,
+            ...inWords(
+              {
+                says: verbatim(
+                  heading === 'temp' ? 'temperature of the probe core-1, in °C' : `the ${heading} of each row`,
+                ),
+              },
+              0,
+            ),
             examples: rows.slice(0, 3).map((row) => row.split(',')[index] ?? ''),
           })),
-          problem: null,
+          ...inWords({ problem: null }, 0),
           rows: {
             total: rows.length,
             accepted: rows.length - 1,
@@ -311,7 +320,14 @@ export function lifeRoutes({ farm, nowMs, ok, taken, refuse }: Stand): LifeRoute
           },
           from: toInstant(nowMs() - 3_600_000),
           to: toInstant(nowMs()),
-          refused: [{ line: rows.length + 1, column: 'temp', reason: 'must be a number', text: rows.at(-1) ?? '' }],
+          refused: [
+            {
+              line: rows.length + 1,
+              column: 'temp',
+              ...inWords({ reason: verbatim('must be a number') }, 0),
+              text: rows.at(-1) ?? '',
+            },
+          ],
           readings: [
             { site: 'saltmere-yard', probe: 'core-1', quantity: 'temperature', at: toInstant(nowMs()), value: 41.5 },
           ],

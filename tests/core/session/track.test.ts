@@ -55,6 +55,51 @@ test.each([
   },
 );
 
+/** Days of a probe that speaks every ten minutes, seeded; how often it was called silent between two of its words. */
+function wronglySilent(days: number, isLost: (random: () => number, wasLost: boolean) => boolean) {
+  let seed = 20261;
+  const random = () => {
+    seed = (seed * 48_271) % 2_147_483_647;
+    return seed / 2_147_483_647;
+  };
+  const track = startTrack(30, 0);
+  let called = 0;
+  let wasLost = false;
+  for (let step = 1; step < days * 144; step += 1) {
+    wasLost = isLost(random, wasLost);
+    if (wasLost) continue;
+    if (isSilent(track, step * 10 * min)) called += 1;
+    followTrack(track, 30 + (step % 7) / 100, step * 10 * min, 8);
+  }
+  return { called, silentAfterH: silentAfterMs(track) / hour };
+}
+
+test.each<[string, (random: () => number, wasLost: boolean) => boolean, number]>([
+  ['one in ten, one by one', (random) => random() < 0.1, 1.7],
+  ['two in five, one by one', (random) => random() < 0.4, 4],
+  // As long as that a burst lasts once in some 800.
+  ['three in ten, in bursts of five', (random, wasLost) => random() < (wasLost ? 0.8 : 0.086), 6],
+])(
+  'a probe of which are lost %s is hardly called silent in four weeks, and is before six hours of silence',
+  (_, isLost, mostH) => {
+    const { called, silentAfterH } = wronglySilent(28, isLost);
+    expect(called).toBeLessThanOrEqual(2);
+    expect(silentAfterH).toBeLessThanOrEqual(mostH);
+  },
+);
+
+test('silentAfterMs() learns nothing of one long outage: the next silence is seen as soon as before', () => {
+  const track = trackEvery(10 * min, 120);
+  const before = silentAfterMs(track);
+  let atMs = track.heardAtMs + 5 * hour;
+  followTrack(track, 30.5, atMs, 8);
+  for (let step = 0; step < 6; step += 1) {
+    atMs += 10 * min;
+    followTrack(track, 30.5 + step / 100, atMs, 8);
+  }
+  expect(silentAfterMs(track) / before).toBeLessThan(2);
+});
+
 const stepRows: [string, number[], number][] = [
   // how it shows, values, step
   ['sixteenths', [20, 21, 21.5625, 22], 1 / 16],

@@ -17,6 +17,7 @@ test('GET /api/piles/:id/label tells what the code opens, and whether a phone co
     address: 'https://farm.example/piles/cart-shed-barn/journal',
     opensElsewhere: true,
     says: 'The code opens the journal of this pile.',
+    messages: { says: { code: 'label.opens', params: {} } },
   });
   expect((await farm.get('/api/piles/nope/label')).statusCode).toBe(404);
 });
