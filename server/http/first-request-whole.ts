@@ -1,20 +1,17 @@
 /**
- * The first request of a connection, waited for before HTTP is spoken on it: half a request then costs a read and a close, a
- * third of what a parser, its request and its abort cost.
+ * The first request of a connection, waited for before HTTP is spoken on it: half a request then costs a read and a close,
+ * some half of what it costs with a parser, its request and its abort.
  */
 import type { Server } from 'node:http';
 import type { Socket } from 'node:net';
 import { Server as TlsServer } from 'node:tls';
+import { afterReading } from './after-reading.ts';
 
 /** As much of a body as is taken in before somebody reads it. */
 const enoughBytes = 65_536;
 const headEnd = '\r\n\r\n';
-
-interface Waiting {
-  readonly socket: Socket;
-  readonly untilMs: number;
-  isOver: boolean;
-}
+const lastChunk = Buffer.from(`0${headEnd}`);
+const nothing: Buffer = Buffer.alloc(0);
 
 export interface FirstRequestBounds {
   /** Whether a connection of this address waits; else HTTP is spoken at once. */
@@ -31,46 +28,30 @@ export function awaitFirstRequest(server: Server, { waits, patienceMs }: FirstRe
     for (const listener of listeners) listener.call(server, socket);
   };
 
-  // All have the same patience, so they end in the order in which they came, by one timer.
-  const queue: Waiting[] = [];
-  let timer: NodeJS.Timeout | undefined;
-  const endLate = () => {
-    const nowMs = performance.now();
-    const kept = queue.findIndex(({ isOver, untilMs }) => !isOver && untilMs > nowMs);
-    // There is nothing to answer to half a request.
-    for (const late of queue.splice(0, kept < 0 ? queue.length : kept)) if (!late.isOver) late.socket.destroy();
-    const [next] = queue;
-    timer = next && setTimeout(afterReading, next.untilMs - nowMs).unref();
-  };
-  // What came while the process was busy is read first: nobody pays for its being late.
-  const afterReading = () => setImmediate(endLate);
-
+  const onceLate = afterReading(patienceMs);
   server.on(event, (socket: Socket) => {
     if (!waits(socket.remoteAddress ?? '')) {
       speak(socket);
       return;
     }
-    const waiting: Waiting = { socket, untilMs: performance.now() + patienceMs, isOver: false };
-    queue.push(waiting);
-    if (timer === undefined) timer = setTimeout(afterReading, patienceMs).unref();
-    const chunks: Buffer[] = [];
-    const onError = () => socket.destroy();
-    const onClose = () => {
-      waiting.isOver = true;
-    };
+    let come = nothing;
+    let isSpoken = false;
+    const end = () => socket.destroy();
     const onData = (chunk: Buffer) => {
-      chunks.push(chunk);
-      const [first = chunk] = chunks;
-      const come = chunks.length === 1 ? first : Buffer.concat(chunks);
+      come = come.length === 0 ? chunk : Buffer.concat([come, chunk]);
       if (!isWhole(come)) return;
-      waiting.isOver = true;
-      socket.off('data', onData).off('error', onError).off('close', onClose).pause();
+      isSpoken = true;
+      socket.off('data', onData).off('error', end).pause();
       socket.unshift(come);
       speak(socket);
       // Before anything further is read, so that it goes on in order.
       process.nextTick(() => socket.resume());
     };
-    socket.on('error', onError).on('close', onClose).on('data', onData);
+    socket.on('error', end).on('data', onData);
+    onceLate(() => {
+      // There is nothing to answer to half a request.
+      if (!isSpoken) end();
+    });
   });
 }
 
@@ -84,5 +65,3 @@ export function isWhole(come: Buffer): boolean {
   const bodyBytes = Number(/\r\ncontent-length:[ \t]*(\d{1,15})/.exec(head)?.[1] ?? 0);
   return come.length >= end + headEnd.length + bodyBytes;
 }
-
-const lastChunk = Buffer.from(`0${headEnd}`);

@@ -4,6 +4,7 @@
  */
 import type { IncomingMessage, RequestListener, Server, ServerResponse } from 'node:http';
 import { normalizeIP } from '@fastify/rate-limit';
+import { afterReading } from './after-reading.ts';
 import { awaitFirstRequest } from './first-request-whole.ts';
 import { hasBody } from './has-body.ts';
 
@@ -51,6 +52,7 @@ export function boundUnfinishedBodies(
     unfinished.size > 0 && !isProxy(address) && (unfinished.get(normalizeIP(address, 64)) ?? 0) >= mostOfOne;
   awaitFirstRequest(server, { waits: isOver, patienceMs });
 
+  const onceLate = afterReading(patienceMs);
   // Further requests of a connection, and those that began before there were too many.
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
     const address = request.socket.remoteAddress ?? '';
@@ -63,12 +65,12 @@ export function boundUnfinishedBodies(
       handle(request, response);
       return;
     }
-    setTimeout(() => {
+    onceLate(() => {
       if (request.socket.destroyed) return;
       if (hasArrived(request)) handle(request, response);
       // There is nothing to answer to half a request.
       else request.socket.destroy();
-    }, patienceMs);
+    });
   });
 }
 

@@ -77,6 +77,20 @@ test('one whose large body has begun to come is answered when it is there', asyn
   expect(await answerTo(socket)).toMatch(/got 400000$/);
 });
 
+test('one whose body came while the process was busy is answered, also on a connection that was of use before', async () => {
+  await open();
+  const socket = await send(whole);
+  expect(await answerTo(socket)).toMatch(/got 2$/);
+  await withHalves(mostOfOne);
+  const seen = new Promise<void>((resolve) => server.prependOnceListener('request', () => resolve()));
+  socket.write(post(7, ''));
+  await seen;
+  socket.write('in time');
+  const untilMs = performance.now() + 150;
+  while (performance.now() < untilMs); // nothing is read meanwhile, and its time is up
+  expect(await answerTo(socket)).toMatch(/got 7$/);
+});
+
 test('a half that breaks off leaves its place to the next after a while', async () => {
   await open(200);
   await withHalves(mostOfOne);
