@@ -7,8 +7,8 @@ import { celsiusToFahrenheit, fahrenheitToCelsius, kelvinDifferenceToFahrenheit 
 export type TempUnit = 'C' | 'F';
 
 export const unitSigns: Record<TempUnit, string> = { C: '°C', F: '°F' };
-const noBreak = '\u00a0';
-const minus = '\u2212';
+export const noBreak = '\u00a0';
+export const minus = '\u2212';
 
 export function tempIn(unit: TempUnit, tempC: number): number {
   return unit === 'F' ? celsiusToFahrenheit(tempC) : tempC;

@@ -73,30 +73,28 @@ function wrongKind({ expected }: FieldIssue): Message {
 
 function tooSmall({ origin, minimum, inclusive, exact, path }: FieldIssue): Message {
   const least = Number(minimum);
-  if (origin === 'string') {
-    if (exact === true) return message('field.exact-characters', { exactCount: least });
+  if (exact === true) return exactly(origin, least);
+  if (origin === 'string')
     return least === 1 ? message('field.empty') : message('field.at-least-characters', { leastCount: least });
-  }
-  if (origin === 'array' || origin === 'set')
-    return exact === true
-      ? message('field.exact-items', { exactCount: least })
-      : message('field.at-least-items', { leastCount: least });
+  if (isOfItems(origin)) return message('field.at-least-items', { leastCount: least });
   const limitPart = amountOf(path, least);
   return inclusive === false ? message('field.more-than', { limitPart }) : message('field.at-least', { limitPart });
 }
 
 function tooBig({ origin, maximum, inclusive, exact, path }: FieldIssue): Message {
   const most = Number(maximum);
-  if (origin === 'string')
-    return exact === true
-      ? message('field.exact-characters', { exactCount: most })
-      : message('field.at-most-characters', { mostCount: most });
-  if (origin === 'array' || origin === 'set')
-    return exact === true
-      ? message('field.exact-items', { exactCount: most })
-      : message('field.at-most-items', { mostCount: most });
+  if (exact === true) return exactly(origin, most);
+  if (origin === 'string') return message('field.at-most-characters', { mostCount: most });
+  if (isOfItems(origin)) return message('field.at-most-items', { mostCount: most });
   const limitPart = amountOf(path, most);
   return inclusive === false ? message('field.less-than', { limitPart }) : message('field.at-most', { limitPart });
+}
+
+const isOfItems = (origin: unknown): boolean => origin === 'array' || origin === 'set';
+
+/** Only texts and lists have a length that must be just so. */
+function exactly(origin: unknown, exactCount: number): Message {
+  return message(origin === 'string' ? 'field.exact-characters' : 'field.exact-items', { exactCount });
 }
 
 function oneOf(values: readonly unknown[]): Message {
@@ -142,7 +140,7 @@ const amounts: readonly (readonly [RegExp, ToAmount])[] = [
   [/L$/, (valueL) => message('field.amount.litres', { valueL })],
   [/[a-z]G$/, (_, valueG) => message('field.amount.g', { valueG })],
   [
-    /depth([A-Z][a-z]+)?M$/i,
+    /depth(Max|Min)?M$/i,
     ({ value, figures }) => message('field.amount.cm', { valueCm: { value: 100 * value, figures } }),
   ],
   [/[a-z]M$/, (valueM) => message('field.amount.m', { valueM })],

@@ -3,7 +3,7 @@ import { ageOf } from '../age.ts';
 import { clockOptions } from '../hour-cycle.ts';
 import { type MeasureKind, measure, metric, toFigures, type Units } from '../measure.ts';
 import type { Sum } from '../sum.ts';
-import { differenceIn, tempIn, unitSigns } from '../temperature.ts';
+import { differenceIn, noBreak, tempIn, unitSigns } from '../temperature.ts';
 import { msPerHour, msPerMinute } from '../units.ts';
 import type { Amount, Difference, Temperature } from './param-types.ts';
 
@@ -34,8 +34,6 @@ export const plainReader = (nowMs: number, units: Units = metric): Reader => ({
 export const regionOf = (language: string) => (language === 'en' ? 'en-GB' : language);
 
 type Show = (value: number, reader: Reader) => string;
-
-const noBreak = '\u00a0';
 
 /** Amounts in chosen units, by figures. Longest endings first: "rainMm" is no length in m. */
 const amounts: readonly (readonly [RegExp, MeasureKind, scale?: number])[] = [

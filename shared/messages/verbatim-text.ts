@@ -1,8 +1,5 @@
 /** Texts that have no code: their temperatures are found by reading them, which is done for nothing else. */
-import { differenceIn, plainNumber, type TempUnit, tempIn, unitSigns } from '../temperature.ts';
-
-const noBreak = '\u00a0';
-const minus = '\u2212';
+import { differenceIn, minus, noBreak, plainNumber, type TempUnit, tempIn, unitSigns } from '../temperature.ts';
 
 // Both bounded, so that a long row of digits or of numbers takes time by its length only.
 const number = '[-\u2212]?\\d{1,6}(?:\\.\\d{1,6})?';

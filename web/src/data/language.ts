@@ -2,9 +2,12 @@
  * In which language this page is read: as the person chose, else as their browser asks for, of those that there are. English is in the
  * pages; every other is loaded whole once it is known to be read, and the page is worded again.
  */
+
+import type { Reader } from '../../../shared/messages/format.ts';
 import { fallback, languageFor } from '../../../shared/messages/language.ts';
 import { languages } from '../../../shared/messages/made/languages.ts';
 import { loaders } from '../../../shared/messages/made/loaders.ts';
+import type { Message, Say } from '../../../shared/messages/message.ts';
 import type { WholeLanguage } from '../../../shared/messages/page-text.ts';
 import type { Render } from '../../../shared/messages/renderer.ts';
 import { me } from './me.ts';
@@ -22,6 +25,14 @@ export const useOtherLanguage = (): OtherLanguage | null => useStore(other, (now
 
 /** The same at this moment, for what is worded once. */
 export const otherLanguage = (): OtherLanguage | null => other.get();
+
+/** @param render What English says, which is said where the language that is read lacks it. @param other Null for English. */
+export function sayIn(other: OtherLanguage | null, render: Render, reader: Reader): Say {
+  if (other === null) return (said) => render(said, reader);
+  const { language, texts } = other;
+  const isSaid = ({ code }: Message) => code === 'paragraph' || code === 'verbatim' || texts[code] !== undefined;
+  return (said) => (isSaid(said) ? other.render(said, { ...reader, language }) : render(said, reader));
+}
 
 /** @returns That which is to be read, whether its texts are here or not. */
 export function languageWanted(): string {

@@ -4,7 +4,7 @@ import { fallback } from '../../../../shared/messages/language.ts';
 import { type Message, type Say, verbatim } from '../../../../shared/messages/message.ts';
 import type { Render } from '../../../../shared/messages/renderer.ts';
 import { sentenceIn } from '../../../../shared/messages/verbatim-text.ts';
-import { useOtherLanguage } from '../language.ts';
+import { sayIn, useOtherLanguage } from '../language.ts';
 import { type Prefs, usePrefs } from '../prefs.ts';
 import { useReader, useServerNow } from './use-installation.ts';
 
@@ -22,13 +22,9 @@ export function useSay(render: Render, siteId?: string): Say {
   return useInLanguage(render, reader);
 }
 
-/** @param render What English says, which is said where the language that is read lacks it. */
+/** @param render What English says. */
 export function useInLanguage(render: Render, reader: MessageReader): Say {
-  const other = useOtherLanguage();
-  if (other === null) return (said) => render(said, reader);
-  const { language, texts } = other;
-  const isSaid = ({ code }: Message) => code === 'paragraph' || code === 'verbatim' || texts[code] !== undefined;
-  return (said) => (isSaid(said) ? other.render(said, { ...reader, language }) : render(said, reader));
+  return sayIn(useOtherLanguage(), render, reader);
 }
 
 export function useMessageReader(siteId?: string): MessageReader {

@@ -20,6 +20,7 @@ import { Signs } from './signs.tsx';
 import { Squeeze } from './squeeze.tsx';
 import { Stages } from './stages.tsx';
 import { Warnings } from './warnings.tsx';
+import '../../ui/style/contents.css';
 import './help.css';
 
 const contents: Readonly<Record<Chapter, ComponentType>> = {
@@ -70,7 +71,7 @@ function Contents() {
         {text('page-help.title')}
       </h1>
       <p class="lead">{text('page-help.lead')}</p>
-      <ol class="help-contents">
+      <ol class="contents">
         {chapters.map((chapter) => (
           <li key={chapter}>
             <a href={chapterPath(chapter)}>{titleOf(chapter)}</a>

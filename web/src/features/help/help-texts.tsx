@@ -16,7 +16,7 @@ import { useSay } from '../../data/live/use-say.ts';
 import { chapterPath } from './chapters.ts';
 import { figures } from './figures.ts';
 
-type HelpCode = keyof PageHelpParams;
+export type HelpCode = keyof PageHelpParams;
 /** What has a heading of its own. */
 export type SectionName = HelpCode extends infer Code
   ? Code extends `page-help.${infer Name}.title`
@@ -82,9 +82,9 @@ const codes = Object.keys(pageHelpTexts) as HelpCode[];
 
 /** Paragraphs (`p1`), items of a list (`l1`) and steps (`n1`) of a section, in the order of the catalogue. */
 export function linesOf(name: string): readonly { readonly code: HelpCode; readonly kind: 'p' | 'l' | 'n' }[] {
-  const line = new RegExp(`^page-help\\.${name.replaceAll('.', '\\.')}\\.([pln])\\d+$`);
+  const before = `page-help.${name}.`;
   return codes.flatMap((code) => {
-    const kind = line.exec(code)?.[1];
+    const kind = code.startsWith(before) ? /^([pln])\d+$/.exec(code.slice(before.length))?.[1] : undefined;
     return kind === 'p' || kind === 'l' || kind === 'n' ? [{ code, kind }] : [];
   });
 }

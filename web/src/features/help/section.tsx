@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Message } from '../../../../shared/messages/message.ts';
 import { Part } from '../../ui/parts/part.tsx';
-import { linesOf, type SectionName, useHelp, useSayHelp } from './help-texts.tsx';
+import { type HelpCode, linesOf, type SectionName, useHelp, useSayHelp } from './help-texts.tsx';
 import './help.css';
 
 interface SectionProps {
@@ -50,6 +50,21 @@ export function Lines({ of }: { readonly of: string }) {
         );
       })}
     </>
+  );
+}
+
+/** Words and what each means. */
+export function Terms({ of }: { readonly of: readonly (readonly [word: HelpCode, is: HelpCode])[] }) {
+  const { text } = useHelp();
+  return (
+    <dl class="help-terms">
+      {of.map(([word, is]) => (
+        <div key={word}>
+          <dt>{text(word)}</dt>
+          <dd>{text(is)}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }
 

@@ -6,6 +6,7 @@ import { Mound } from '../../ui/mound/mound.tsx';
 import { MoundKey } from '../../ui/mound/mound-key.tsx';
 import { ToneMark } from '../../ui/parts/marks.tsx';
 import { useHelp } from './help-texts.tsx';
+import { Terms } from './section.tsx';
 import './help.css';
 
 export function Tones() {
@@ -24,33 +25,15 @@ export function Tones() {
   );
 }
 
-export function Severities() {
-  const { text } = useHelp();
-  return (
-    <dl class="help-terms">
-      {severities.map((severity) => (
-        <div key={severity}>
-          <dt>{text(`page-help.signs.severity.${severity}.name`)}</dt>
-          <dd>{text(`page-help.signs.severity.${severity}`)}</dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
+const severityTerms = severities.map(
+  (severity) => [`page-help.signs.severity.${severity}.name`, `page-help.signs.severity.${severity}`] as const,
+);
+const phaseTerms = phaseSchema.options.map(
+  (phase) => [`page-help.signs.phase.${phase}.name`, `page-help.signs.phase.${phase}`] as const,
+);
 
-export function Phases() {
-  const { text } = useHelp();
-  return (
-    <dl class="help-terms">
-      {phaseSchema.options.map((phase) => (
-        <div key={phase}>
-          <dt>{text(`page-help.signs.phase.${phase}.name`)}</dt>
-          <dd>{text(`page-help.signs.phase.${phase}`)}</dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
+export const Severities = () => <Terms of={severityTerms} />;
+export const Phases = () => <Terms of={phaseTerms} />;
 
 /** An invented pile that shows every sign at once: top silent, base doubted. */
 const shown: Pick<PileSummary, 'id' | 'stage' | 'positions' | 'batch'> = {

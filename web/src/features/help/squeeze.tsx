@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { cautions } from '../../../../core/profiles/cautions.ts';
 import { squeezeFeels } from '../../../../shared/entry.ts';
 import { message } from '../../../../shared/messages/message.ts';
@@ -20,12 +21,8 @@ export function Squeeze() {
       <Section of="squeeze.smell" first={<SaidCaution of={cautions.smelling} />} />
       <Section of="squeeze.look" first={<SaidCaution of={cautions.colouredMould} />}>
         <div class="help-pair">
-          <div>
-            <GoodLook />
-          </div>
-          <div>
-            <BadLook />
-          </div>
+          <GoodLook />
+          <BadLook />
         </div>
       </Section>
     </>
@@ -67,37 +64,46 @@ function SqueezeScale({ stage }: { readonly stage: Stage }) {
   );
 }
 
+interface LookProps {
+  readonly growth: 'threads' | 'patches';
+  readonly look: 'good' | 'bad';
+  readonly children: ComponentChildren;
+}
+
+/** How it looks inside, and what may be seen and smelt there. */
+function Look({ growth, look, children }: LookProps) {
+  const { text } = useHelp();
+  return (
+    <div>
+      <GrowthDrawing growth={growth} words={text(`page-help.squeeze.draw.${growth}`)} />
+      <h3 class="help-card-title">{text(`page-help.squeeze.look.${look}`)}</h3>
+      <ul class="help-list">{children}</ul>
+    </div>
+  );
+}
+
 function GoodLook() {
   const { text } = useHelp();
   const say = useSayHelp();
   return (
-    <>
-      <GrowthDrawing growth="threads" words={text('page-help.squeeze.draw.threads')} />
-      <h3 class="help-card-title">{text('page-help.squeeze.look.good')}</h3>
-      <ul class="help-list">
-        {stages.map((stage) => (
-          <li key={stage}>
-            <b>{text(`page-help.stage.${stage}`)}.</b> {say(message(`readiness.good.${stage}.look`))}{' '}
-            {say(message(`readiness.good.${stage}.smell`))}
-          </li>
-        ))}
-      </ul>
-    </>
+    <Look growth="threads" look="good">
+      {stages.map((stage) => (
+        <li key={stage}>
+          <b>{text(`page-help.stage.${stage}`)}.</b> {say(message(`readiness.good.${stage}.look`))}{' '}
+          {say(message(`readiness.good.${stage}.smell`))}
+        </li>
+      ))}
+    </Look>
   );
 }
 
 function BadLook() {
-  const { text } = useHelp();
   const say = useSayHelp();
   return (
-    <>
-      <GrowthDrawing growth="patches" words={text('page-help.squeeze.draw.patches')} />
-      <h3 class="help-card-title">{text('page-help.squeeze.look.bad')}</h3>
-      <ul class="help-list">
-        {(['colours', 'smell', 'wet', 'pests'] as const).map((sign) => (
-          <li key={sign}>{say(message(`readiness.bad.${sign}`))}</li>
-        ))}
-      </ul>
-    </>
+    <Look growth="patches" look="bad">
+      {(['colours', 'smell', 'wet', 'pests'] as const).map((sign) => (
+        <li key={sign}>{say(message(`readiness.bad.${sign}`))}</li>
+      ))}
+    </Look>
   );
 }

@@ -1,10 +1,10 @@
 import { stages } from '../../../../shared/names.ts';
 import { useHelp } from './help-texts.tsx';
-import { Section } from './section.tsx';
+import { Section, Terms } from './section.tsx';
 import './help.css';
 
 const usual = ['length', 'comfort', 'act', 'loss', 'moisture', 'depth'] as const;
-const words = [
+const named = [
   'starter',
   'lot',
   'pile',
@@ -20,6 +20,7 @@ const words = [
   'ready',
   'lineage',
 ] as const;
+const words = named.map((word) => [`page-help.stages.word.${word}`, `page-help.stages.word.${word}.is`] as const);
 
 export function Stages() {
   return (
@@ -29,7 +30,7 @@ export function Stages() {
         <Usual />
       </Section>
       <Section of="stages.words">
-        <Words />
+        <Terms of={words} />
       </Section>
     </>
   );
@@ -60,19 +61,5 @@ function Usual() {
         ))}
       </tbody>
     </table>
-  );
-}
-
-function Words() {
-  const { text } = useHelp();
-  return (
-    <dl class="help-terms">
-      {words.map((word) => (
-        <div key={word}>
-          <dt>{text(`page-help.stages.word.${word}`)}</dt>
-          <dd>{text(`page-help.stages.word.${word}.is`)}</dd>
-        </div>
-      ))}
-    </dl>
   );
 }

@@ -3,7 +3,7 @@
 import type { Role } from '../../../../shared/person.ts';
 import { useMay } from '../../data/me.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
-import './more.css';
+import '../../ui/style/contents.css';
 
 export const morePlaces = [
   ['/practice', 'Practice', 'A simulated pile to tend in fast time, cut open at the end.'],
@@ -53,7 +53,7 @@ export function MorePage() {
       <h1 ref={heading} tabIndex={-1}>
         More
       </h1>
-      <ul class="more-places">
+      <ul class="contents">
         {morePlaces
           .filter(([href]) => isOffered(href))
           .map(([href, words, says]) => (

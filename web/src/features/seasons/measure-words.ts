@@ -1,7 +1,7 @@
 /** The measures as columns of the table and as words of a difference. */
 import type { MeasureKey } from '../../../../core/seasons/measure-keys.ts';
 import { type Message, message } from '../../../../shared/messages/message.ts';
-import { differenceIn, plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
+import { differenceIn, noBreak, plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import type { SeasonWords } from './use-season-words.ts';
 
 interface MeasureShown {
@@ -30,7 +30,6 @@ const shownAs: Record<MeasureKey, MeasureShown> = {
 /** Temperatures that measures are named by. */
 const limitsC = { hoursTo40: 40, above50H: 50, above60H: 60 } as const;
 
-const noBreak = '\u00a0';
 const limitOf = (valueC: number) => ({ limitC: { valueC, decimals: 0 } }) as const;
 
 /** For sentences. @example measureName('hoursTo40') // => "hours to 40 °C" */

@@ -1,6 +1,7 @@
 /** Large counts and sizes as people read them. */
+import { noBreak } from './temperature.ts';
+
 const grouped = new Intl.NumberFormat('en-GB');
-const noBreak = '\u00a0';
 
 /** @example manyWords(3168000) // => "3,168,000" */
 export function manyWords(count: number): string {

@@ -1,3 +1,5 @@
+import { minus } from './temperature.ts';
+
 /**
  * A number as typed, with point or comma; undefined while empty, NaN when it is no number, so that it is refused in words and never
  * dropped.
@@ -6,6 +8,6 @@
  */
 export function readNumber(text: string): number | undefined {
   if (text.trim() === '') return undefined;
-  const value = Number(text.trim().replace(',', '.').replace('\u2212', '-'));
+  const value = Number(text.trim().replace(',', '.').replace(minus, '-'));
   return Number.isFinite(value) ? value : Number.NaN;
 }
