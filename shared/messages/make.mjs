@@ -1,17 +1,20 @@
 /**
  * Makes the typed modules of `made/` from the catalogues (`<language>/<topic>.json`, ICU MessageFormat): what each message takes,
  * by the names of its arguments, and its text. `npm run messages` writes them; with `--check` it only says what is not as it would be written.
- * English comes first: another language has the same codes, arguments and choices. `--in=<folder>` takes catalogues from elsewhere, for tests.
+ * English comes first: another language has the same codes, arguments and choices. A draft may lack some and is offered to nobody;
+ * `--with-drafts` offers it, to look at it. `--in=<folder>` takes catalogues from elsewhere, for tests.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
+import { standingFile, standingOf } from './standing.mjs';
 
 const elsewhere = process.argv.find((one) => one.startsWith('--in='))?.slice('--in='.length);
 const here = elsewhere ?? dirname(fileURLToPath(import.meta.url));
 const source = 'en';
 const isCheck = process.argv.includes('--check');
+const areDraftsOffered = process.argv.includes('--with-drafts');
 const faults = [];
 
 /** What an argument holds, by the end of its name (see format.ts, which shows it). */
@@ -137,7 +140,7 @@ const choices = (keys) =>
 
 const topicsOf = (language) =>
   readdirSync(join(here, language))
-    .filter((name) => name.endsWith('.json'))
+    .filter((name) => name.endsWith('.json') && name !== standingFile)
     .map((name) => name.slice(0, -'.json'.length))
     .sort();
 const textsOf = (language, topic) => JSON.parse(readFileSync(join(here, language, `${topic}.json`), 'utf8'));
@@ -169,15 +172,6 @@ function paramsModule(topic) {
 
 function textsModule(language, topic) {
   const texts = Object.entries(textsOf(language, topic));
-  const wanted = topics.includes(topic) ? textsOf(source, topic) : {};
-  if (language !== source) {
-    for (const code of Object.keys(wanted))
-      if (!texts.some(([one]) => one === code)) faults.push(`${language}: ${code} is missing`);
-    for (const [code, text] of texts) {
-      if (wanted[code] === undefined) faults.push(`${language}: ${code} is not in English`);
-      else compare(language, code, text, wanted[code]);
-    }
-  }
   if (isPage(topic)) {
     const lines = texts.map(([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(compiled(code, text))},`);
     const type = `${pascal(topic)}Params`;
@@ -186,6 +180,27 @@ function textsModule(language, topic) {
   }
   const lines = texts.map(([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(text)},`);
   return `${madeBy(language, topic)}export const ${pascal(topic)[0].toLowerCase()}${pascal(topic).slice(1)}Texts = {\n${lines.join('\n')}\n};\n`;
+}
+
+/** Sees that a topic says what English says, and nothing else. @returns How many texts it lacks. */
+function checkTopic(language, topic) {
+  const own = topicsOf(language).includes(topic) ? textsOf(language, topic) : {};
+  const wanted = textsOf(source, topic);
+  for (const [code, text] of Object.entries(own)) {
+    if (wanted[code] === undefined) faults.push(`${language}: ${code} is not in English`);
+    else compare(language, code, text, wanted[code]);
+  }
+  const missing = Object.keys(wanted).filter((code) => own[code] === undefined);
+  if (standings.get(language) !== 'draft') for (const code of missing) faults.push(`${language}: ${code} is missing`);
+  return missing.length;
+}
+
+/** Also of a draft, so that what is kept of it stays true while English goes on. */
+function checkLanguage(language) {
+  for (const topic of topicsOf(language))
+    if (!topics.includes(topic)) faults.push(`${language}: ${topic}.json is not in English`);
+  const missing = topics.reduce((count, topic) => count + checkTopic(language, topic), 0);
+  if (standings.get(language) === 'draft') console.log(`${language}: a draft, which lacks ${missing} texts`);
 }
 
 const camel = (topic) => `${pascal(topic)[0].toLowerCase()}${pascal(topic).slice(1)}`;
@@ -201,8 +216,10 @@ function indexOfParams(topics) {
 const identifier = (language) => `${language.replace(/-(.)/g, (_all, letter) => letter.toUpperCase())}Texts`;
 
 function languagesModule(languages) {
-  const list = languages.map((one) => `'${one}'`).join(', ');
-  return `// Made by \`npm run messages\`.\n/** Languages that have catalogues; English, which the others fall back to, comes first. */\nexport const languages = [${list}] as const;\n`;
+  const quoted = (all) => all.map((one) => `'${one}'`).join(', ');
+  const list = quoted(languages);
+  const machine = quoted(languages.filter((one) => one !== source && standings.get(one) !== 'read'));
+  return `// Made by \`npm run messages\`.\n/** Languages that have catalogues; English, which the others fall back to, comes first. */\nexport const languages = [${list}] as const;\n\n/** Those of them that no grower has read yet. */\nexport const machineMade: readonly string[] = [${machine}];\n`;
 }
 
 function loadersModule(languages) {
@@ -242,38 +259,45 @@ function write(path, text) {
   }
 }
 
-const languages = readdirSync(here, { withFileTypes: true })
+/** @returns What was made of a topic or a language that is no more, or is a draft again. */
+function leftOver() {
+  const isLanguage = (name) => languages.some((one) => [one, `${one}.ts`, `${one}-whole.ts`].includes(name));
+  const isIndex = (name) => ['params', 'params.ts', 'languages.ts', 'loaders.ts', 'catalogues.ts'].includes(name);
+  const ofLanguages = readdirSync(join(here, 'made')).filter((name) => !isLanguage(name) && !isIndex(name));
+  const ofTopics = ['params', ...languages].flatMap((folder) => {
+    const names = readdirSync(join(here, 'made', folder)).filter((name) => !topics.includes(name.replace('.ts', '')));
+    return names.map((name) => `${folder}/${name}`);
+  });
+  return [...ofLanguages, ...ofTopics];
+}
+
+const folders = readdirSync(here, { withFileTypes: true })
   .filter((entry) => entry.isDirectory() && entry.name !== 'made')
   .map(({ name }) => name)
   .sort((one, other) => Number(other === source) - Number(one === source) || (one < other ? -1 : 1));
+const translations = folders.filter((one) => one !== source);
+const standings = new Map(
+  translations.map((one) => [one, standingOf(join(here, one), (what) => faults.push(`${one}: ${what}`))]),
+);
+const languages = folders.filter((one) => areDraftsOffered || standings.get(one) !== 'draft');
 const topics = topicsOf(source);
+for (const language of translations) checkLanguage(language);
 for (const topic of topics) write(join(here, 'made', 'params', `${topic}.ts`), paramsModule(topic));
 write(join(here, 'made', 'params.ts'), indexOfParams(topics.filter((topic) => !isPage(topic))));
 write(join(here, 'made', 'languages.ts'), languagesModule(languages));
 write(join(here, 'made', 'loaders.ts'), loadersModule(languages));
 write(join(here, 'made', 'catalogues.ts'), cataloguesModule(languages));
 for (const language of languages) {
-  for (const topic of topics)
-    if (!topicsOf(language).includes(topic)) faults.push(`${language}: ${topic}.json is missing`);
-  for (const topic of topicsOf(language))
-    if (!topics.includes(topic)) faults.push(`${language}: ${topic}.json is not in English`);
-  for (const topic of topicsOf(language))
-    write(join(here, 'made', language, `${topic}.ts`), textsModule(language, topic));
-  write(
-    join(here, 'made', `${language}.ts`),
-    indexOfTexts(
-      language,
-      topicsOf(language).filter((topic) => !isPage(topic)),
-    ),
-  );
+  const own = topicsOf(language).filter((topic) => topics.includes(topic));
+  for (const topic of own) write(join(here, 'made', language, `${topic}.ts`), textsModule(language, topic));
+  const found = own.filter((topic) => !isPage(topic));
+  write(join(here, 'made', `${language}.ts`), indexOfTexts(language, found));
   if (language !== source) write(join(here, 'made', `${language}-whole.ts`), wholeModule(language));
 }
-for (const folder of ['params', ...languages])
-  for (const name of readdirSync(join(here, 'made', folder)))
-    if (!topics.includes(name.replace('.ts', ''))) {
-      if (isCheck) faults.push(`made/${folder}/${name} has no catalogue any more`);
-      else rmSync(join(here, 'made', folder, name));
-    }
+for (const path of leftOver()) {
+  if (isCheck) faults.push(`made/${path} has no catalogue any more`);
+  else rmSync(join(here, 'made', path), { recursive: true });
+}
 
 for (const fault of faults) console.error(fault);
 if (faults.length > 0) process.exitCode = 1;

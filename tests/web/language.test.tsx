@@ -1,5 +1,6 @@
 /** A second language of a few texts, for this test: whoever reads it loads it, and only they. */
 import type { ComponentChildren } from 'preact';
+import { LocationProvider, Route, Router } from 'preact-iso';
 import { render as toText } from 'preact-render-to-string';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { pageWelcomeTexts } from '../../shared/messages/made/en/page-welcome.ts';
@@ -9,10 +10,11 @@ import { followLanguage, languageWanted } from '../../web/src/data/language.ts';
 import { usePageTexts } from '../../web/src/data/live/page-texts.ts';
 import { useSay } from '../../web/src/data/live/use-say.ts';
 import { me } from '../../web/src/data/me.ts';
+import { HelpPage } from '../../web/src/features/help/help-page.tsx';
 import { SettingsPage } from '../../web/src/features/settings/settings-page.tsx';
 import { until } from '../helpers/until.ts';
 
-const loads = vi.hoisted(() => ({ count: 0, languages: ['en', 'de'] }));
+const loads = vi.hoisted(() => ({ count: 0, languages: ['en', 'de'], machineMade: ['de'] }));
 vi.mock('../../shared/messages/made/languages.ts', () => loads);
 vi.mock('../../shared/messages/made/loaders.ts', () => ({
   loaders: {
@@ -20,7 +22,10 @@ vi.mock('../../shared/messages/made/loaders.ts', () => ({
       loads.count += 1;
       return {
         texts: { 'say.no-batch': 'Hier liegt nichts.', 'warnings.value.now': 'innen {tempC}' },
-        pages: { 'page-welcome.practise-meanwhile': ['Bis dahin ', ['<', 'link', 'üben'], '.'] },
+        pages: {
+          'page-welcome.practise-meanwhile': ['Bis dahin ', ['<', 'link', 'üben'], '.'],
+          'page-language.machine-made': 'Maschinell übersetzt.',
+        },
       };
     },
   },
@@ -75,5 +80,30 @@ test('while there is one language, settings offer none', () => {
     expect(toText(<SettingsPage />)).not.toContain('As the browser asks for');
   } finally {
     loads.languages = ['en', 'de'];
+  }
+});
+
+test.each([
+  ['settings', <SettingsPage key="settings" />],
+  ['the first page of the help', <Route key="help" path="/help" component={HelpPage} />],
+])('%s mark a translation that no grower has read, in its own words, until one has', async (_where, page) => {
+  vi.stubGlobal('location', new URL('http://localhost/help'));
+  const shown = () =>
+    toText(
+      <LocationProvider>
+        <Router>{[page]}</Router>
+      </LocationProvider>,
+    );
+  me.set({ ...known, person: kim });
+  await until('English', async () => said().includes('inside'), 2_000);
+  expect(shown()).not.toMatch(/Maschinell|by machine/);
+  me.set({ ...known, person: { ...kim, language: 'de' } });
+  await until('the mark', async () => shown().includes('Maschinell übersetzt.'), 2_000);
+  loads.machineMade = [];
+  try {
+    expect(shown()).not.toContain('Maschinell');
+  } finally {
+    loads.machineMade = ['de'];
+    vi.unstubAllGlobals();
   }
 });

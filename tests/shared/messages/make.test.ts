@@ -1,6 +1,6 @@
 /** A folder of catalogues is all that a language needs; what differs from English is refused. */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { scratchFolder } from '../store/scratch.ts';
@@ -25,17 +25,26 @@ test('a text of a page is made without need of a parser, in a file of its langua
   ]);
 });
 
-function make(languages: Record<string, Record<string, string>>, pages: Record<string, Record<string, string>> = {}) {
+function make(
+  languages: Record<string, Record<string, string>>,
+  pages: Record<string, Record<string, string>> = {},
+  standing: object = { standing: 'machine' },
+  ...asked: string[]
+) {
   const folder = scratchFolder();
   for (const [language, texts] of Object.entries({ en: english, ...languages })) {
     mkdirSync(join(folder, language));
+    if (language !== 'en') writeFileSync(join(folder, language, 'standing.json'), JSON.stringify(standing));
     writeFileSync(join(folder, language, 'pile.json'), JSON.stringify(texts));
     const page = pages[language];
     if (page) writeFileSync(join(folder, language, 'page-pile.json'), JSON.stringify(page));
   }
-  const { status, stderr } = spawnSync('node', ['shared/messages/make.mjs', `--in=${folder}`], { encoding: 'utf8' });
+  const run = (...more: string[]) =>
+    spawnSync('node', ['shared/messages/make.mjs', `--in=${folder}`, ...more], { encoding: 'utf8' });
+  const { status, stdout, stderr } = run(...asked);
   const made = (name: string) => readFileSync(join(folder, 'made', name), 'utf8');
-  return { status, faults: stderr.split('\n').filter(Boolean), made };
+  const isMade = (name: string) => existsSync(join(folder, 'made', name));
+  return { status, said: stdout.trim(), faults: stderr.split('\n').filter(Boolean), made, isMade, run };
 }
 
 const polish = {
@@ -74,4 +83,46 @@ test.each([
 ])('%s is refused', (_what, change, fault) => {
   const { status, faults } = make({ pl: JSON.parse(JSON.stringify({ ...polish, ...change })) });
   expect([status, faults]).toEqual([1, [fault]]);
+});
+
+const draft = { standing: 'draft' };
+const { 'pile.turns': _, ...lacking } = polish;
+
+test('a draft may lack texts, is offered to nobody, and says how many it lacks', () => {
+  const { status, said, faults, made, isMade } = make({ pl: lacking }, {}, draft);
+  expect([status, faults, said]).toEqual([0, [], 'pl: a draft, which lacks 1 texts']);
+  expect(made('languages.ts')).toContain("languages = ['en'] as const");
+  expect(made('loaders.ts')).not.toContain('pl');
+  expect(made('catalogues.ts')).not.toContain('pl');
+  expect(isMade('pl.ts')).toBe(false);
+});
+
+test('a draft is held to what English says as any other', () => {
+  const { status, faults } = make({ pl: { 'pile.hot': '{coreC} {airC}', 'pile.cold': '' } }, {}, draft);
+  expect([status, faults]).toEqual([1, ['pl: pile.hot has an unknown {airC}', 'pl: pile.cold is not in English']]);
+});
+
+test('a draft is offered where one asks to look at it, and what was made of it goes again', () => {
+  const { made, isMade, run } = make({ pl: lacking }, {}, draft, '--with-drafts');
+  expect(made('languages.ts')).toContain("languages = ['en', 'pl'] as const");
+  expect(made('pl/pile.ts')).toContain('Teraz {coreC}.');
+  expect(run('--check').stderr).toContain('made/pl.ts has no catalogue any more');
+  run();
+  expect(['pl', 'pl.ts', 'pl-whole.ts'].filter(isMade)).toEqual([]);
+});
+
+test('what a machine made is named as that until a person has read it', () => {
+  expect(make({ pl: polish }).made('languages.ts')).toContain("machineMade: readonly string[] = ['pl']");
+  const read = { standing: 'read', by: 'Ola Lis', on: '2031-05-02' };
+  expect(make({ pl: polish }, {}, read).made('languages.ts')).toContain('machineMade: readonly string[] = []');
+});
+
+test.each([
+  ['that nobody is named in', { standing: 'read', on: '2031-05-02' }],
+  ['of a kind that there is not', { standing: 'good' }],
+])('a standing %s is refused, and the language with it', (_what, standing) => {
+  const { status, faults, made } = make({ pl: polish }, {}, standing);
+  expect(status).toBe(1);
+  expect(faults.join(' ')).toContain('pl: standing.json is missing or not as it should be');
+  expect(made('languages.ts')).not.toContain('pl');
 });

@@ -5,6 +5,7 @@ import { useEffect } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import { pageHelpLinkTexts } from '../../../../shared/messages/made/en/page-help-link.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
+import { MachineMade } from '../../ui/parts/machine-made.tsx';
 import { NoPage } from '../../ui/parts/no-page.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { Cautions } from './cautions.tsx';
@@ -71,6 +72,7 @@ function Contents() {
         {text('page-help.title')}
       </h1>
       <p class="lead">{text('page-help.lead')}</p>
+      <MachineMade />
       <ol class="contents">
         {chapters.map((chapter) => (
           <li key={chapter}>

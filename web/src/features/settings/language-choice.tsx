@@ -1,10 +1,13 @@
 /** In which language somebody reads; nothing while there is only one. */
 import { fallback } from '../../../../shared/messages/language.ts';
+import { pageLanguageTexts } from '../../../../shared/messages/made/en/page-language.ts';
 import { languages } from '../../../../shared/messages/made/languages.ts';
+import { usePageTexts } from '../../data/live/page-texts.ts';
 import { me, useMe } from '../../data/me.ts';
 import { chooseLanguage } from '../../data/session-api.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { PickField, Refusal } from '../../ui/parts/forms.tsx';
+import { MachineMade } from '../../ui/parts/machine-made.tsx';
 
 /** As its own readers call it. */
 const nameOf = (language: string) => new Intl.DisplayNames([language], { type: 'language' }).of(language) ?? language;
@@ -13,6 +16,7 @@ const ofBrowser = '';
 
 export function LanguageChoice() {
   const person = useMe();
+  const { text } = usePageTexts(pageLanguageTexts);
   const mutation = useMutation();
   if (languages.length < 2 || person?.via !== 'session') return null;
   const choose = (choice: string) =>
@@ -26,12 +30,16 @@ export function LanguageChoice() {
   return (
     <>
       <PickField
-        label="Language"
+        label={text('page-language.label')}
         value={person.language ?? ofBrowser}
-        choices={[[ofBrowser, 'As the browser asks for'], ...languages.map((one) => [one, nameOf(one)] as const)]}
+        choices={[
+          [ofBrowser, text('page-language.as-browser')],
+          ...languages.map((one) => [one, nameOf(one)] as const),
+        ]}
         onValue={(choice) => void choose(choice)}
-        hint={`Kept with your account; messages come in it too. What is not translated is in ${nameOf(fallback)}.`}
+        hint={text('page-language.hint', { fallbackName: nameOf(fallback) })}
       />
+      <MachineMade />
       <Refusal error={mutation.error} />
     </>
   );
