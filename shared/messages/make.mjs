@@ -8,7 +8,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
-import { standingFile, standingOf } from './standing.mjs';
+import { isTopicFile, standingOf } from './standing.mjs';
 
 const elsewhere = process.argv.find((one) => one.startsWith('--in='))?.slice('--in='.length);
 const here = elsewhere ?? dirname(fileURLToPath(import.meta.url));
@@ -140,7 +140,7 @@ const choices = (keys) =>
 
 const topicsOf = (language) =>
   readdirSync(join(here, language))
-    .filter((name) => name.endsWith('.json') && name !== standingFile)
+    .filter(isTopicFile)
     .map((name) => name.slice(0, -'.json'.length))
     .sort();
 const textsOf = (language, topic) => JSON.parse(readFileSync(join(here, language, `${topic}.json`), 'utf8'));

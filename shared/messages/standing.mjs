@@ -3,8 +3,11 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 
-/** Lies in the folder of the language. */
-export const standingFile = 'standing.json';
+/** Lie in the folder of the language, beside its catalogues. */
+const standingFile = 'standing.json';
+const comparedFile = 'compared.json';
+
+export const isTopicFile = (name) => name.endsWith('.json') && ![standingFile, comparedFile].includes(name);
 
 const standingSchema = z.discriminatedUnion('standing', [
   /** Being translated: checked, kept, and given to nobody. */
