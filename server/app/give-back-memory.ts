@@ -5,6 +5,7 @@
  * use for it. `v8.setFlagsFromString` and a `gc` from a new context are how Node's own documentation and tests reach
  * it.
  */
+import { performance } from 'node:perf_hooks';
 import { getHeapStatistics, setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 
@@ -24,8 +25,39 @@ export function giveBackMemory(): void {
 
 /** So much is collected within a tenth of a second on a small machine [bytes]; a larger server is left alone. */
 const soonDone = 128e6;
+/** Of the time that the main thread was at work, above which somebody would wait. */
+const busyShare = 0.3;
+const lookEveryMs = 10_000;
 
-/** The same under way, after work that comes seldom, where it holds up nobody. */
-export function giveBackWhereSmall(): void {
-  if (getHeapStatistics().total_heap_size < soonDone) giveBackMemory();
+interface ThreadUse {
+  /** The share at work since it was last asked. */
+  readonly busySince: () => number;
+  readonly giveBack: () => void;
+}
+
+/** The same under way, after work that comes seldom, as soon as it holds up nobody: under a flood a tenth of a second leaves thousands waiting. */
+export function giveBackOnceQuiet({ busySince, giveBack }: ThreadUse = mainThread()): void {
+  clearInterval(looking);
+  busySince();
+  looking = setInterval(() => {
+    if (busySince() > busyShare) return;
+    clearInterval(looking);
+    giveBack();
+  }, lookEveryMs).unref();
+}
+
+let looking: NodeJS.Timeout | undefined;
+
+function mainThread(): ThreadUse {
+  let before = performance.eventLoopUtilization();
+  return {
+    busySince() {
+      const { utilization } = performance.eventLoopUtilization(before);
+      before = performance.eventLoopUtilization();
+      return utilization;
+    },
+    giveBack() {
+      if (getHeapStatistics().total_heap_size < soonDone) giveBackMemory();
+    },
+  };
 }

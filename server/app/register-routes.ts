@@ -78,7 +78,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerExports(api, installation);
   registerCalendar(api, installation);
   registerLabels(api, installation);
-  registerImport(api, installation);
+  await registerImport(api, installation);
   registerKeeping(api, installation);
   registerBackups(api, installation);
   registerAlarms(api, installation);

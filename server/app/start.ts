@@ -16,7 +16,7 @@ import { bandWorker } from '../monitor/band-keeper.ts';
 import { startProblem } from '../start-problem.ts';
 import { buildApp } from './app.ts';
 import { closeOnSignals } from './closing.ts';
-import { giveBackMemory, giveBackWhereSmall } from './give-back-memory.ts';
+import { giveBackMemory, giveBackOnceQuiet } from './give-back-memory.ts';
 import type { OpenInstallation } from './installation.ts';
 import { startHelp } from './start-help.ts';
 import { startLines } from './start-lines.ts';
@@ -64,7 +64,13 @@ async function run(only: Only | undefined, version: string): Promise<void> {
   const wanted = wantedPort(config);
   await mustBeFree(wanted);
   const open = openers[only ?? 'all'];
-  const installation = await (await open())({ config, clock, log, version, bands: bandWorker(giveBackWhereSmall) });
+  const installation = await (await open())({
+    config,
+    clock,
+    log,
+    version,
+    bands: bandWorker(() => giveBackOnceQuiet()),
+  });
   const shown = only === 'ingest' ? { only } : { pagesDir: pagesUrl.pathname };
   const app = await buildApp(installation, { ...shown, ...(tls && { tls }) });
   if (app.server instanceof HttpsServer) keepTlsFresh(app.server, config, log);

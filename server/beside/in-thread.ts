@@ -1,7 +1,7 @@
 /**
  * Jobs in threads of their own: each begins when its turn comes and is ended when a piece takes too long or nobody waits.
  */
-import { Worker } from 'node:worker_threads';
+import { type Transferable, Worker } from 'node:worker_threads';
 import type { Message } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 import type { Beside, Job } from './job.ts';
@@ -31,7 +31,9 @@ export function inThreads(script: URL): Beside {
     async *run<Question, Piece>(job: Job<Question, Piece>, question: Question, signal?: AbortSignal) {
       signal?.throwIfAborted();
       const workerData: ToThread = { name: job.name, question };
-      const worker = new Worker(script, { workerData, resourceLimits: { maxOldGenerationSizeMb: mostMemoryMb } });
+      const transferList = handedOver(job.handsOver?.(question));
+      const resourceLimits = { maxOldGenerationSizeMb: mostMemoryMb };
+      const worker = new Worker(script, { workerData, transferList, resourceLimits });
       try {
         for (;;) {
           const { piece, end, error } = await nextOf(worker, job, signal);
@@ -44,6 +46,12 @@ export function inThreads(script: URL): Beside {
       }
     },
   };
+}
+
+/** Only memory that is nobody else's: a short buffer is a part of one that Node shares out. */
+function handedOver(bytes: Uint8Array | undefined): Transferable[] {
+  if (!(bytes?.buffer instanceof ArrayBuffer)) return [];
+  return bytes.byteLength === bytes.buffer.byteLength ? [bytes.buffer] : [];
 }
 
 /** What the thread answers to "the next one, please". */

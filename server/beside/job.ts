@@ -7,6 +7,8 @@ export interface Job<Question, Piece> {
   /** The name under which the thread finds it. */
   readonly name: string;
   readonly load: () => Promise<{ run(question: Question): AsyncIterable<Piece> }>;
+  /** What of a question is handed to the thread instead of copied; the caller has it no more. */
+  readonly handsOver?: (question: Question) => Uint8Array;
   /** The longest that one piece may take [ms of the machine]. */
   readonly longestMs: number;
   /** For the person, when it takes longer: what to do instead. */

@@ -6,9 +6,9 @@ import type { FastifyError, FastifyInstance, FastifyReply, FastifySchemaValidati
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import type { Problem } from '../../shared/contracts/problem.ts';
 import { ConflictError, StoreError } from '../../shared/errors.ts';
-import { fieldFault } from '../../shared/messages/field-fault.ts';
 import { inWords } from '../../shared/messages/in-words.ts';
-import { type Message, type MessageParams, message, paragraph, verbatim } from '../../shared/messages/message.ts';
+import { type Message, type MessageParams, message, verbatim } from '../../shared/messages/message.ts';
+import { type FieldProblem, fieldProblem, saidOfFields } from '../services/field-problem.ts';
 import { Refusal } from '../services/refusal.ts';
 
 const titles: Readonly<Record<number, Message>> = {
@@ -26,13 +26,6 @@ const titles: Readonly<Record<number, Message>> = {
   500: message('problem.title.500'),
   503: message('problem.title.503'),
 };
-
-/** What is wrong with one field. */
-export interface FieldProblem {
-  /** JSON Pointer (RFC 6901). */
-  readonly pointer: string;
-  readonly said: Message;
-}
 
 /** Answers with a problem; the reader's own words come later, from its messages (`reader-of.ts`). */
 export function sendProblem(
@@ -74,17 +67,13 @@ export function registerProblems(app: FastifyInstance): void {
     if (hasZodFastifySchemaValidationErrors(error)) {
       const fields = error.validation.map(fieldProblemOf);
       const where = places[error.validationContext ?? ''] ?? 'other';
-      return sendProblem(reply, 400, paragraph(...fields.map((field) => inItsField(field, where))), fields);
+      return sendProblem(reply, 400, saidOfFields(fields, where), fields);
     }
     if (error instanceof Refusal) {
-      const { pointer, retryAfterS } = error.more;
+      const { pointer, fields, retryAfterS } = error.more;
       if (retryAfterS !== undefined) reply.header('Retry-After', retryAfterS);
-      return sendProblem(
-        reply,
-        error.status,
-        error.said,
-        pointer === undefined ? undefined : [{ pointer, said: error.said }],
-      );
+      const atFault = pointer === undefined ? fields : [{ pointer, said: error.said }];
+      return sendProblem(reply, error.status, error.said, atFault);
     }
     if (error instanceof ConflictError) return refuseField(reply, 409, error);
     if (error instanceof StoreError) {
@@ -104,20 +93,11 @@ const places: Readonly<Record<string, 'address' | 'headers'>> = {
   headers: 'headers',
 };
 
-/** instancePath is a JSON Pointer already; what zod found beside its path stands in the parameters. */
+/** What zod found beside its path stands in the parameters. */
 function fieldProblemOf({ instancePath, keyword, message: words, params }: FastifySchemaValidationError): FieldProblem {
   const { params: own, ...found } = params as { params?: object };
   const path = instancePath.split('/').slice(1);
-  return {
-    pointer: instancePath,
-    said: fieldFault({ ...found, params: own, code: keyword, path, message: words ?? '' }),
-  };
-}
-
-/** A page shows it beside the field; elsewhere the text names which one. @example "recipe.depthM: Must be at least 2 cm." */
-function inItsField({ pointer, said }: FieldProblem, where: 'address' | 'headers' | 'other'): Message {
-  const fieldName = pointer.split('/').filter(Boolean).join('.');
-  return fieldName === '' ? said : message('problem.in-field', { where, fieldName, faultPart: said });
+  return fieldProblem({ ...found, params: own, code: keyword, path, message: words ?? '' });
 }
 
 /** What Fastify refuses by itself, by its codes; anything else in its own words. */

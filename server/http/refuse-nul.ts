@@ -3,22 +3,8 @@
  */
 import type { FastifyInstance } from 'fastify';
 import { message } from '../../shared/messages/message.ts';
+import { holdsNul } from '../services/holds-nul.ts';
 import { Refusal } from '../services/refusal.ts';
-
-/** Looks through whatever was sent, however deep it is nested. */
-function holdsNul(sent: unknown): boolean {
-  const waiting = [sent];
-  while (waiting.length > 0) {
-    const part = waiting.pop();
-    if (typeof part === 'string' && part.includes('\u0000')) return true;
-    if (typeof part !== 'object' || part === null || part instanceof Uint8Array) continue;
-    for (const [name, value] of Object.entries(part)) {
-      if (name.includes('\u0000')) return true;
-      if (value !== undefined) waiting.push(value);
-    }
-  }
-  return false;
-}
 
 export function refuseNul(app: FastifyInstance): void {
   app.addHook('preValidation', async ({ params, query, body }) => {

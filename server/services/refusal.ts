@@ -1,4 +1,5 @@
 import { inCode, type Message } from '../../shared/messages/message.ts';
+import type { FieldProblem } from './field-problem.ts';
 
 /** A "no" thrown from below a route, with all that the answer needs. */
 export class Refusal extends Error {
@@ -10,6 +11,8 @@ export class Refusal extends Error {
     readonly more: {
       /** JSON Pointer of the field at fault. */
       readonly pointer?: string;
+      /** Where there are several. */
+      readonly fields?: readonly FieldProblem[];
       readonly retryAfterS?: number;
     } = {},
   ) {

@@ -71,6 +71,7 @@ export const importCommitSchema = importAskSchema.extend({
   /** Of the preview: so that what is kept is what was shown. */
   digest: z.string().length(64),
 });
+export type ImportCommit = z.output<typeof importCommitSchema>;
 
 export const importPreviewSchema = z.object({
   digest: z.string(),

@@ -2,7 +2,13 @@
  * A file read row by row, away from the main thread: it needs nothing of the server but what the question holds.
  */
 import { createHash } from 'node:crypto';
-import { type ImportPreview, importLimits } from '../../../shared/contracts/import.ts';
+import {
+  type ImportCommit,
+  type ImportPreview,
+  importAskSchema,
+  importCommitSchema,
+  importLimits,
+} from '../../../shared/contracts/import.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
 import { type Message, message } from '../../../shared/messages/message.ts';
@@ -13,22 +19,35 @@ import { columnWords } from './column-guess.ts';
 import { CsvError } from './csv-error.ts';
 import { type CsvTable, readCsvTable } from './csv-table.ts';
 import { entryColumnsProblem, entryReader, type ImportedEntry } from './entry-rows.ts';
+import { type BodyRefused, readBody } from './read-body.ts';
 import { type ReadRow, readingColumnsProblem, readingReader } from './reading-rows.ts';
 import { type Columns, columnsOf, type ImportAskRead, longCell, type Refusal } from './row-reader.ts';
 
 export interface ImportQuestion {
   readonly wanted: 'preview' | 'rows';
-  readonly ask: ImportAskRead;
+  /** The request's, as it came. */
+  readonly body: Uint8Array;
   readonly siteIds: readonly string[];
   readonly piles: readonly PileRecord[];
   readonly batches: readonly BatchRecord[];
   readonly nowMs: number;
 }
 
-/** A preview is one piece. Rows begin with their digest and what the columns lack, and come a few at a time. */
+/** What was asked for, but the file. */
+export type ImportHow = Omit<ImportCommit, 'csv'> & { readonly csvCharacters: number };
+
+/** A preview is one piece. Rows begin with how they are read, and come a few at a time. */
 export type ImportPiece =
+  | BodyRefused
   | { readonly kind: 'preview'; readonly preview: ImportPreview }
-  | { readonly kind: 'head'; readonly digest: string; readonly problem: Message | null }
+  | {
+      readonly kind: 'head';
+      readonly how: ImportHow;
+      /** Of what was handed in; that in `how` is of what the preview showed. */
+      readonly digest: string;
+      /** What the columns lack. */
+      readonly problem: Message | null;
+    }
   | {
       readonly kind: 'rows';
       readonly readings: readonly Reading[];
@@ -53,15 +72,29 @@ const isRefusal = (found: ReadRow | ImportedEntry | Refusal): found is Refusal =
 
 /** @throws {CsvError} When the file cannot be read as a table. */
 export async function* run(question: ImportQuestion): AsyncGenerator<ImportPiece> {
-  const reader = openReader(question);
-  if (question.wanted === 'preview') yield { kind: 'preview', preview: await previewOf(question, reader) };
-  else {
-    yield { kind: 'head', digest: digestOf(question.ask), problem: reader.problem };
-    yield* rowsOf(reader);
+  if (question.wanted === 'preview') {
+    const ask = readBody(question.body, importAskSchema);
+    if ('said' in ask) yield ask;
+    else yield { kind: 'preview', preview: await previewOf(question, ask) };
+    return;
   }
+  const ask = readBody(question.body, importCommitSchema);
+  if ('said' in ask) {
+    yield ask;
+    return;
+  }
+  const reader = openReader(question, ask);
+  const { csv, ...how } = ask;
+  yield {
+    kind: 'head',
+    how: { ...how, csvCharacters: csv.length },
+    digest: digestOf(ask),
+    problem: reader.problem,
+  };
+  yield* rowsOf(reader);
 }
 
-function openReader({ ask, siteIds, piles, nowMs }: ImportQuestion): Reader {
+function openReader({ siteIds, piles, nowMs }: ImportQuestion, ask: ImportAskRead): Reader {
   const table = readCsvTable(ask.csv);
   const columns = columnsOf(table, ask);
   const shared = { columns, ask, decimalComma: table.decimalComma, nowMs };
@@ -89,7 +122,9 @@ function digestOf({ csv, ...how }: ImportAskRead): string {
   return createHash('sha256').update(JSON.stringify(said)).update('\0').update(csv).digest('hex');
 }
 
-async function previewOf({ ask, batches, nowMs }: ImportQuestion, reader: Reader): Promise<ImportPreview> {
+async function previewOf(question: ImportQuestion, ask: ImportAskRead): Promise<ImportPreview> {
+  const { batches, nowMs } = question;
+  const reader = openReader(question, ask);
   const { table, columns } = reader;
   const rows = { total: 0, accepted: 0, refused: 0, cellsRefused: 0, readings: 0 };
   const refused: ImportPreview['refused'] = [];

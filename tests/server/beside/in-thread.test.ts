@@ -34,6 +34,21 @@ describe('work beside the main thread', () => {
     expect(await all(counting.run(job(60_000), 3))).toEqual([1, 2, 3]);
   });
 
+  test('has what is handed over to it, which is nobody else’s then; a part of shared memory is copied', async () => {
+    const length = threads('port.postMessage(count === 1 ? { piece: workerData.question.length } : { end: true });');
+    const long = new Uint8Array(1_000_000);
+    const short = long.subarray(0, 10);
+    const handing: Job<Uint8Array, number> = {
+      ...job(60_000),
+      load: () => Promise.reject(new Error('only the thread loads it')),
+      handsOver: (bytes) => bytes,
+    };
+    expect(await all(length.run(handing, short))).toEqual([10]);
+    expect(long).toHaveLength(1_000_000);
+    expect(await all(length.run(handing, long))).toEqual([1_000_000]);
+    expect(long).toHaveLength(0);
+  });
+
   test('that never ends is ended, and the answer says what to ask for instead', async () => {
     const error = await all(threads('for (;;);').run(job(300), 3)).catch((caught: unknown) => caught);
     expect(error).toBeInstanceOf(Refusal);

@@ -299,3 +299,48 @@ describe('what was measured by hand, from a table', () => {
     ]);
   });
 });
+
+describe('a body that is no file with how to read it', () => {
+  const csv = `time,temperature\n${at(3)},40`;
+  test.each([
+    ['is no JSON', '{"kind": "readings", ', 'The body is not JSON'],
+    ['is empty', '', 'JSON'],
+    ['sets what every object has', `{"kind":"readings","__proto__":{"csv":"x"}}`, 'The body is not JSON'],
+    ['holds the sign NUL', JSON.stringify({ kind: 'readings', csv: `${csv}\u0000` }), 'NUL'],
+    ['names another kind', JSON.stringify({ kind: 'photos', csv }), 'kind: '],
+    ['has no file', JSON.stringify({ kind: 'readings' }), 'csv: '],
+  ])('is refused with what is wrong where it %s', async (_what, payload, words) => {
+    for (const url of ['/api/import/preview', '/api/import/commit']) {
+      const answer = await farm.one.app.inject({
+        method: 'POST',
+        url,
+        headers: { 'content-type': 'application/json' },
+        payload,
+      });
+      expect([url, answer.statusCode]).toEqual([url, 400]);
+      const { detail, errors } = problemSchema.parse(answer.json());
+      expect(detail).toContain(words);
+      if (words.endsWith(': ')) expect(errors?.map(({ pointer }) => pointer)).toContain(`/${words.slice(0, -2)}`);
+    }
+  });
+
+  test('is refused without a kind of its own', async () => {
+    expect((await farm.one.app.inject({ method: 'POST', url: '/api/import/preview' })).statusCode).toBe(400);
+  });
+});
+
+test('the audit trail says how a file was brought in, and not what was in it', async () => {
+  const ask: ImportAsk = { kind: 'readings', site, probe: 'p9', csv: `time,temperature\n${at(3)},40` };
+  const { digest } = await preview(ask);
+  await commit(ask, digest);
+  const { entries } = (await farm.get('/api/audit?words=brought')).json<{ entries: { after: unknown }[] }>();
+  expect(entries[0]?.after).toEqual({
+    kind: 'readings',
+    site,
+    probe: 'p9',
+    temperatureUnit: 'C',
+    columns: {},
+    digest: '(left out)',
+    csvCharacters: ask.csv.length,
+  });
+});
