@@ -7,7 +7,7 @@ import type { FromThread, ToThread } from '../beside/in-thread.ts';
 import { jobs } from './jobs.ts';
 
 /** Below everything that somebody waits for: on Linux it holds for the thread that asks, elsewhere it would for the whole server. */
-const lowPriority = 15;
+const lowPriority = 19;
 if (process.platform === 'linux') setPriority(lowPriority);
 
 const { name, question } = workerData as ToThread;
