@@ -5,13 +5,14 @@
  * refused.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest, RouteOptions } from 'fastify';
-import { message } from '../../shared/messages/message.ts';
+import { message, verbatim } from '../../shared/messages/message.ts';
 import type { AuditTrail, Mutation } from '../services/people/audit-trail.ts';
+import type { AuditedCode } from '../services/people/audited-code.ts';
 import { sendProblem } from './problem.ts';
 
 declare module 'fastify' {
   interface FastifyContextConfig {
-    does?: string | false;
+    does?: AuditedCode | false;
   }
   interface FastifyRequest {
     /** What the route adds to its row of the audit trail. */
@@ -40,7 +41,8 @@ export function registerAudit(app: FastifyInstance, trail: AuditTrail): void {
       route.preValidation = [...[route.preValidation ?? []].flat(), refuseBody];
     }
     if (route.config?.does === false) return;
-    const does = route.config?.does ?? `${methods.join('/')} ${route.url}`;
+    const code = route.config?.does;
+    const does = code === undefined ? verbatim(`${methods.join('/')} ${route.url}`) : message(code);
     route.preHandler = [
       ...[route.preHandler ?? []].flat(),
       async (request: FastifyRequest) => {
@@ -55,7 +57,7 @@ export function registerAudit(app: FastifyInstance, trail: AuditTrail): void {
         const failed = statusCode >= 500;
         if (!request.begun || (statusCode >= 400 && !failed)) return payload;
         const body = takesBody && isPlain(request.body) ? request.body : undefined;
-        const what = failed ? `${does} (failed with ${statusCode}; part of it may stand)` : does;
+        const what = failed ? message('audit.failed', { didPart: does, statusNumber: statusCode }) : does;
         const subject = subjectOf(request, failed ? undefined : payload);
         await trail.add(request, { what, subject, after: body, ...request.audited });
         return payload;

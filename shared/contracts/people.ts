@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { fieldCode } from '../messages/field-code.ts';
 import { languages } from '../messages/made/languages.ts';
+import { messageSchema } from '../messages/message.ts';
 import { passwordLengths } from '../password-rule.ts';
 import { channelsKnown, personSchema, roleSchema, scopeSchema } from '../person.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
@@ -39,7 +40,7 @@ export const linkShownSchema = z.object({
   role: roleSchema,
   /** Of the person whose password it resets. */
   name: z.string().nullable(),
-  madeBy: z.string(),
+  madeBy: z.string().nullable(),
   endsAt: instantSchema,
 });
 export const linkUseSchema = z.object({
@@ -64,7 +65,7 @@ export const newInvitationSchema = z.object({
 const invitationSchema = z.object({
   id: z.string(),
   role: roleSchema,
-  madeBy: z.string(),
+  madeBy: z.string().nullable(),
   madeAt: instantSchema,
   endsAt: instantSchema,
 });
@@ -172,6 +173,7 @@ const auditEntrySchema = z.object({
   personName: z.string(),
   via: z.enum([...channelsKnown, 'nobody']),
   what: z.string(),
+  messages: z.object({ what: messageSchema, personName: messageSchema.optional() }),
   subject: z.string().nullable(),
   address: z.string().nullable(),
   before: z.unknown(),

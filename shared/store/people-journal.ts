@@ -4,6 +4,7 @@
  * Secrets are never kept: passwords as argon2id, everything random as its SHA-256 digest (hexadecimal). Times of
  * sessions, links, tokens and attempts are the machine's own; those of the audit trail are the server's.
  */
+import type { Message } from '../messages/message.ts';
 import type { channelsKnown, Role, Scope } from '../person.ts';
 
 export interface PersonRecord {
@@ -42,7 +43,8 @@ export interface LinkRecord {
   /** The role of whoever joins by it, or of the person whose password it resets. */
   readonly role: Role;
   readonly personId: string | null;
-  readonly madeBy: string;
+  /** Null for the program itself, at its start. */
+  readonly madeBy: string | null;
   /** A person's id, 'here' or 'api-token'; null for what the program itself makes at its start. */
   readonly madeById: string | null;
   readonly madeAtMs: number;
@@ -72,10 +74,11 @@ export interface AuditRecord {
   readonly id: string;
   readonly atMs: number;
   readonly personId: string | null;
-  readonly personName: string;
+  /** Null for somebody unknown. */
+  readonly personName: string | null;
   readonly via: (typeof channelsKnown)[number] | 'nobody';
   /** What was done, e.g. "laid a pile". */
-  readonly what: string;
+  readonly what: Message;
   /** What it was done to, e.g. "bay-one". */
   readonly subject: string | null;
   readonly address: string | null;
@@ -86,8 +89,8 @@ export interface AuditRecord {
 
 interface AuditQuestion {
   readonly personId?: string;
-  /** Holds this in what was done or to what, in any case. */
-  readonly words?: string;
+  /** Holds this in what was done or to what, in any case; or what was done is one of the codes, which say it. */
+  readonly words?: { readonly text: string; readonly codes: readonly string[] };
   readonly fromMs?: number;
   /** Excluded. */
   readonly toMs?: number;

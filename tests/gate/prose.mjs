@@ -22,8 +22,8 @@ const isForProgrammers = ({ type, callee, source, key }) =>
   (type === 'NewExpression' && callee.name?.endsWith('Error')) ||
   (type === 'CallExpression' && /^(trace|debug|info|warn|error|fatal|describe)$/.test(callee.property?.name)) ||
   (source != null && /^(Im|Ex)port/.test(type)) ||
-  // What a route does, as its row of the audit trail keeps it, and what the description of the API says of it.
-  (type === 'Property' && /^(does|description|summary)$/.test(key?.name)) ||
+  // What the description of the API says of a route.
+  (type === 'Property' && /^(description|summary)$/.test(key?.name)) ||
   (type === 'CallExpression' && callee?.name === 'fileAnswer');
 
 /** Of HTTP, for browsers. */
@@ -58,7 +58,7 @@ const machines =
  * was not heard. They become codes when their rows can hold them.
  */
 const keptInRows =
-  /^server\/services\/people\/(audit-text|audit-trail|links|sign-in)\.ts$|^server\/http\/(audit-hook|routes\/(batch-steps|held|me|push-devices|tokens))\.ts$|^server\/notify\/(channels\/(guarded-request|http-answer|push|push-keys)|delivery|dispatcher)\.ts$|^server\/weather\/fetch-weather\.ts$|^server\/services\/air-ahead\/keep-air-ahead\.ts$|^server\/services\/views\/unjudged-pile\.ts$|^server\/monitor\/pile\/trouble-seen\.ts$/;
+  /^server\/notify\/(channels\/(guarded-request|http-answer|push|push-keys)|delivery|dispatcher)\.ts$|^server\/weather\/fetch-weather\.ts$|^server\/services\/air-ahead\/keep-air-ahead\.ts$|^server\/services\/views\/unjudged-pile\.ts$|^server\/monitor\/pile\/trouble-seen\.ts$/;
 const isElsewhere = (file) => [terminal, machines, keptInRows].some((pattern) => pattern.test(file));
 
 /** Pages that take all their words from the catalogue, and what they show. */

@@ -61,7 +61,7 @@ test('taken over it is the offset of the probe, counts from then on, and is offe
   const kept = (await farm.one.installation.journal.probes.list()).find(({ probe }) => probe === 'p1');
   expect(kept?.temperatureOffsetC).toBe(one?.offsetC);
   const [trail] = await farm.one.installation.journal.audit.list({ limit: 1 });
-  expect(trail).toMatchObject({ what: 'calibrated a probe by a thermometer', subject: `${site}/p1` });
+  expect(trail).toMatchObject({ what: { code: 'audit.did.calibrated-probe-by-thermometer' }, subject: `${site}/p1` });
 });
 
 test('a later measurement is compared anew', async () => {

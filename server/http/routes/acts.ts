@@ -36,7 +36,7 @@ export function registerActs(api: Api, { journal, watch, clock }: ActsParts): vo
   api.post(
     '/api/piles/:id/acts',
     {
-      config: { access: 'keeper', does: 'wrote down what was done to a pile' },
+      config: { access: 'keeper', does: 'audit.did.wrote-down-what-was-done-to-pile' },
       schema: { params: pileParams, body: newActSchema, response: { 201: actRecordSchema } },
     },
     async (request, reply) => {

@@ -31,7 +31,7 @@ export async function registerAlarmLinks(api: Api, parts: AcknowledgeByLinkParts
     'text/html',
   );
   const options = {
-    config: { access: 'open', ownSecret: true, does: 'acknowledged by a link in a message' } as const,
+    config: { access: 'open', ownSecret: true, does: 'audit.did.acknowledged-by-link-in-message' } as const,
     schema: { params: linkParams, response },
   };
 

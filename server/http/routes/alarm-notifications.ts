@@ -51,7 +51,7 @@ export function registerAlarmNotifications(api: Api, { journal, clock }: AlarmNo
   api.post(
     '/api/notifications/undelivered/:id/seen',
     {
-      config: { access: 'keeper', does: 'saw what could not be delivered' },
+      config: { access: 'keeper', does: 'audit.did.saw-what-could-not-be-delivered' },
       schema: { params: idParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {

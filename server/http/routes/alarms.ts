@@ -8,6 +8,7 @@ import {
 } from '../../../shared/contracts/alarms.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { AuditedCode } from '../../services/people/audited-code.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { alarmDetail } from '../../services/views/alarm-view.ts';
 import type { Api } from '../api.ts';
@@ -51,7 +52,7 @@ export function registerAlarms(api: Api, { journal, watch }: AlarmsParts): void 
 
   const handle = <Body extends z.ZodType<{ by?: string | undefined } | null | undefined>>(
     path: string,
-    does: string,
+    does: AuditedCode,
     body: Body,
     act: (id: string, input: z.output<Body>, by: { by?: string }) => Promise<boolean>,
   ) =>
@@ -71,13 +72,13 @@ export function registerAlarms(api: Api, { journal, watch }: AlarmsParts): void 
     );
 
   const whoSchema = alarmActSchema.nullish();
-  handle('/api/alarms/:id/acknowledge', 'acknowledged a warning', whoSchema, (id, input, by) =>
+  handle('/api/alarms/:id/acknowledge', 'audit.did.acknowledged-warning', whoSchema, (id, input, by) =>
     watch.handleAlarm(id, { kind: 'acknowledge', ...input, ...by }),
   );
-  handle('/api/alarms/:id/shelve', 'shelved a warning', shelveSchema, (id, input, by) =>
+  handle('/api/alarms/:id/shelve', 'audit.did.shelved-warning', shelveSchema, (id, input, by) =>
     watch.handleAlarm(id, { kind: 'shelve', ...input, ...by }),
   );
-  handle('/api/alarms/:id/unshelve', 'unshelved a warning', whoSchema, (id, input, by) =>
+  handle('/api/alarms/:id/unshelve', 'audit.did.unshelved-warning', whoSchema, (id, input, by) =>
     watch.handleAlarm(id, { kind: 'unshelve', ...input, ...by }),
   );
 }

@@ -15,6 +15,7 @@ import {
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { BatchLife } from '../../services/lineage/batch-life.ts';
 import { shownBatch } from '../../services/lineage/shown-batch.ts';
+import type { AuditedCode } from '../../services/people/audited-code.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import type { Api } from '../api.ts';
 import { notFound } from '../problem.ts';
@@ -29,14 +30,16 @@ const answers = { params: pileParams, response: { 200: batchDetailSchema } };
 
 export function registerBatchSteps(api: Api, parts: BatchStepsParts, life: BatchLife): void {
   registerFollowingBatches(api, parts, life);
-  registerStep(api, parts, ['split', 'split a batch'], splitBatchSchema, (id, ask) => life.split(id, ask));
-  registerStep(api, parts, ['abandon', 'gave a batch up'], abandonSchema, (id, ask) => life.abandon(id, ask));
-  registerStep(api, parts, ['uses', 'used of a batch'], newUseSchema, (id, ask, request) => {
+  registerStep(api, parts, ['split', 'audit.did.split-batch'], splitBatchSchema, (id, ask) => life.split(id, ask));
+  registerStep(api, parts, ['abandon', 'audit.did.gave-batch-up'], abandonSchema, (id, ask) => life.abandon(id, ask));
+  registerStep(api, parts, ['uses', 'audit.did.used-of-batch'], newUseSchema, (id, ask, request) => {
     const by = signedBy(request, ask.by);
     return life.use(id, by === undefined ? ask : { ...ask, by });
   });
-  registerStep(api, parts, ['keep', 'kept of a batch as a starter'], keepLotSchema, (id, ask) => life.keepLot(id, ask));
-  registerStep(api, parts, ['inputs', 'added an input to a batch'], addInputSchema, (id, ask) =>
+  registerStep(api, parts, ['keep', 'audit.did.kept-of-batch-as-starter'], keepLotSchema, (id, ask) =>
+    life.keepLot(id, ask),
+  );
+  registerStep(api, parts, ['inputs', 'audit.did.added-input-to-batch'], addInputSchema, (id, ask) =>
     life.addInput(id, ask),
   );
   registerInputWithdrawal(api, parts);
@@ -47,7 +50,7 @@ function registerFollowingBatches(api: Api, { journal }: BatchStepsParts, life: 
   api.post(
     '/api/batches/:id/continue',
     {
-      config: { access: 'keeper', does: 'took a batch to its next stage' },
+      config: { access: 'keeper', does: 'audit.did.took-batch-to-its-next-stage' },
       schema: { params: pileParams, response: { 201: batchDetailSchema }, body: continueBatchSchema },
     },
     async (request, reply) => {
@@ -62,7 +65,7 @@ function registerFollowingBatches(api: Api, { journal }: BatchStepsParts, life: 
   api.post(
     '/api/batches/merge',
     {
-      config: { access: 'keeper', does: 'merged batches' },
+      config: { access: 'keeper', does: 'audit.did.merged-batches' },
       schema: { body: mergeBatchesSchema, response: { 201: batchDetailSchema } },
     },
     async (request, reply) => {
@@ -77,7 +80,7 @@ function registerFollowingBatches(api: Api, { journal }: BatchStepsParts, life: 
 function registerStep<Body extends z.ZodType>(
   api: Api,
   { journal }: BatchStepsParts,
-  [path, does]: readonly [path: string, does: string],
+  [path, does]: readonly [path: string, does: AuditedCode],
   body: Body,
   run: (id: string, ask: z.output<Body>, request: FastifyRequest) => Promise<unknown>,
 ): void {
@@ -97,7 +100,7 @@ function registerInputWithdrawal(api: Api, { journal, clock }: BatchStepsParts):
   api.delete(
     '/api/batches/:id/inputs/:flowId',
     {
-      config: { access: 'keeper', does: 'took back an input of a batch' },
+      config: { access: 'keeper', does: 'audit.did.took-back-input-of-batch' },
       schema: { ...answers, params: pileParams.extend({ flowId: z.string().min(1).max(64) }) },
     },
     async (request, reply) => {

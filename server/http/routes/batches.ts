@@ -45,7 +45,10 @@ export function registerBatches(api: Api, { journal }: BatchesParts): void {
 
   api.patch(
     '/api/batches/:id',
-    { config: { access: 'keeper', does: 'changed a batch' }, schema: { ...answers, body: outcomeSchema } },
+    {
+      config: { access: 'keeper', does: 'audit.did.changed-batch' },
+      schema: { ...answers, body: outcomeSchema },
+    },
     async (request, reply) => {
       const { id } = request.params;
       const before = await shownBatch(journal, id);

@@ -45,7 +45,7 @@ function registerCalendarAddress(api: Api, { journal, config }: CalendarParts): 
   api.post(
     '/api/calendar/renewal',
     {
-      config: { access: 'viewer', does: 'renewed the address of their calendar' },
+      config: { access: 'viewer', does: 'audit.did.renewed-address-of-their-calendar' },
       schema: { response: { 200: calendarSchema } },
     },
     async (request, reply) => {

@@ -17,7 +17,7 @@ export function registerClaims(api: Api, parts: ClaimsParts): void {
   api.post(
     '/api/probes/:site/:probe/claim',
     {
-      config: { access: 'keeper', does: 'claimed a probe for a pile' },
+      config: { access: 'keeper', does: 'audit.did.claimed-probe-for-pile' },
       schema: { params: probeParams, body: claimSchema, response: { 200: probeSchema } },
     },
     async (request, reply) => {
@@ -35,7 +35,7 @@ export function registerClaims(api: Api, parts: ClaimsParts): void {
   api.delete(
     '/api/probes/:site/:probe/claim',
     {
-      config: { access: 'keeper', does: 'released a probe' },
+      config: { access: 'keeper', does: 'audit.did.released-probe' },
       schema: { params: probeParams, response: { 200: probeSchema } },
     },
     async (request, reply) => {

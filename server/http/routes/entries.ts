@@ -86,7 +86,7 @@ function registerNewEntries(api: Api, { journal, watch, clock }: EntriesParts, s
   api.post(
     '/api/piles/:id/entries',
     {
-      config: { access: 'keeper', does: 'wrote into the journal of a pile' },
+      config: { access: 'keeper', does: 'audit.did.wrote-into-journal-of-pile' },
       schema: { params: pileParams, body: newEntrySchema, response: { 200: entrySchema, 201: entrySchema } },
     },
     async (request, reply) => {
@@ -104,7 +104,7 @@ function registerNewEntries(api: Api, { journal, watch, clock }: EntriesParts, s
   api.post(
     '/api/entries',
     {
-      config: { access: 'keeper', does: 'handed in entries that had waited' },
+      config: { access: 'keeper', does: 'audit.did.handed-in-entries-that-had-waited' },
       schema: { body: queuedEntriesSchema, response: { 200: queuedAnswerSchema } },
     },
     async (request, reply) => {
@@ -127,7 +127,7 @@ function registerEntryChanges(api: Api, { journal, clock }: EntriesParts, servic
   api.post(
     '/api/entries/:id/corrections',
     {
-      config: { access: 'keeper', does: 'corrected an entry' },
+      config: { access: 'keeper', does: 'audit.did.corrected-entry' },
       schema: { params: pileParams, body: correctionSchema, response: { 200: entrySchema, 201: entrySchema } },
     },
     async (request, reply) => {
@@ -145,7 +145,7 @@ function registerEntryChanges(api: Api, { journal, clock }: EntriesParts, servic
   api.post(
     '/api/entries/:id/withdrawal',
     {
-      config: { access: 'keeper', does: 'struck out an entry' },
+      config: { access: 'keeper', does: 'audit.did.struck-out-entry' },
       schema: { params: pileParams, body: withdrawalSchema, response: { 200: entrySchema } },
     },
     async (request, reply) => {

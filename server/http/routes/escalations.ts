@@ -44,7 +44,7 @@ export function registerEscalations(api: Api, { delivery, journal }: Escalations
   api.put(
     '/api/notifications/escalations/:site',
     {
-      config: { access: 'owner', does: 'changed who is notified first' },
+      config: { access: 'owner', does: 'audit.did.changed-who-is-notified-first' },
       schema: { params: siteParams, body: escalationSchema, response: { 200: escalationSchema } },
     },
     async (request, reply) => {

@@ -17,7 +17,7 @@ export function registerForgottenProbes(api: Api, parts: ForgottenProbesParts): 
   api.delete(
     '/api/probes/:site/:probe',
     {
-      config: { access: 'keeper', does: 'forgot a probe and all it said' },
+      config: { access: 'keeper', does: 'audit.did.forgot-probe-and-all-it-said' },
       schema: { params: probeParams, response: { 200: forgottenSchema } },
     },
     async (request, reply) => {
@@ -33,7 +33,7 @@ export function registerForgottenProbes(api: Api, parts: ForgottenProbesParts): 
   api.post(
     '/api/probes/forget',
     {
-      config: { access: 'owner', does: 'forgot many probes and all they said' },
+      config: { access: 'owner', does: 'audit.did.forgot-many-probes-and-all-they-said' },
       schema: { body: forgetSchema, response: { 200: forgottenSchema } },
     },
     async (request) => {

@@ -25,7 +25,7 @@ export function registerHandDifferences(api: Api, parts: HandDifferencesParts): 
   api.post(
     '/api/piles/:id/probe-offset',
     {
-      config: { access: 'keeper', does: 'calibrated a probe by a thermometer' },
+      config: { access: 'keeper', does: 'audit.did.calibrated-probe-by-thermometer' },
       schema: { params: pileParams, body: takeDifferenceSchema, response: { 200: probeSchema } },
     },
     async (request, reply) => {

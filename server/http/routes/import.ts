@@ -71,7 +71,7 @@ function registerRoutes(api: Api, parts: ImportParts): void {
     '/api/import/commit',
     {
       ...options,
-      config: { access: 'keeper', does: 'brought in a file' },
+      config: { access: 'keeper', does: 'audit.did.brought-in-file' },
       schema: { body: importCommitSchema, response: { 200: importDoneSchema } },
     },
     async (request, reply) =>

@@ -43,7 +43,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
   api.post(
     '/api/keys',
     {
-      config: { access: 'owner', does: 'made a key for probes' },
+      config: { access: 'owner', does: 'audit.did.made-key-for-probes' },
       schema: { body: newKeySchema, response: { 201: madeKeySchema } },
     },
     async (request, reply) => {
@@ -57,7 +57,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
   api.delete(
     '/api/keys/:id',
     {
-      config: { access: 'owner', does: 'revoked a key for probes' },
+      config: { access: 'owner', does: 'audit.did.revoked-key-for-probes' },
       schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
     },
     async (request, reply) => {
@@ -73,7 +73,7 @@ export function registerKeys(api: Api, parts: KeysParts): void {
   api.put(
     '/api/keys/rule',
     {
-      config: { access: 'owner', does: 'changed who needs a key at the broker' },
+      config: { access: 'owner', does: 'audit.did.changed-who-needs-key-at-broker' },
       schema: { body: authRuleSchema, response: { 200: keysAnswerSchema } },
     },
     async (request, reply) => {

@@ -23,7 +23,10 @@ export function registerLots(api: Api, { journal }: LotsParts, life: BatchLife):
 
   api.post(
     '/api/lots',
-    { config: { access: 'keeper', does: 'added a lot' }, schema: { body: newLotSchema, response: { 201: lotSchema } } },
+    {
+      config: { access: 'keeper', does: 'audit.did.added-lot' },
+      schema: { body: newLotSchema, response: { 201: lotSchema } },
+    },
     async (request, reply) => {
       const id = await life.addLot(request.body);
       const lot = await journal.lots.get(id);
@@ -43,7 +46,7 @@ export function registerLots(api: Api, { journal }: LotsParts, life: BatchLife):
   api.patch(
     '/api/lots/:id',
     {
-      config: { access: 'keeper', does: 'changed a lot' },
+      config: { access: 'keeper', does: 'audit.did.changed-lot' },
       schema: { params: pileParams, body: lotChangeSchema, response: { 200: lotSchema } },
     },
     async (request, reply) => {

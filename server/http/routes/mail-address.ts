@@ -18,7 +18,7 @@ export function registerMailAddress(api: Api, delivery: Delivery): void {
   api.post(
     '/api/notifications/mail/code',
     {
-      config: { ...viewer, does: 'had a code sent to an e-mail address' },
+      config: { ...viewer, does: 'audit.did.had-code-sent-to-mail-address' },
       schema: { response: { 202: z.object({ id: z.string() }) } },
     },
     async (request, reply) => {
@@ -33,7 +33,11 @@ export function registerMailAddress(api: Api, delivery: Delivery): void {
   api.post(
     '/api/notifications/mail/confirmation',
     {
-      config: { ...viewer, does: 'confirmed an e-mail address', rateLimit: { max: 30, timeWindow: 60_000 } },
+      config: {
+        ...viewer,
+        does: 'audit.did.confirmed-mail-address',
+        rateLimit: { max: 30, timeWindow: 60_000 },
+      },
       schema: { body: mailCodeSchema, response: { 200: mailAnswerSchema } },
     },
     async (request) => {

@@ -55,7 +55,7 @@ export function registerMappings(api: Api, { journal, ingest }: MappingsParts): 
   api.post(
     '/api/mappings',
     {
-      config: { access: 'owner', does: 'mapped a foreign topic' },
+      config: { access: 'owner', does: 'audit.did.mapped-foreign-topic' },
       schema: { body: mappingInputSchema, response: { 201: mappingSchema } },
     },
     async (request, reply) => {
@@ -71,7 +71,7 @@ export function registerMappings(api: Api, { journal, ingest }: MappingsParts): 
   api.delete(
     '/api/mappings/:id',
     {
-      config: { access: 'owner', does: 'removed the mapping of a foreign topic' },
+      config: { access: 'owner', does: 'audit.did.removed-mapping-of-foreign-topic' },
       schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
     },
     async (request, reply) => {

@@ -7,6 +7,7 @@ import {
   sessionsAnswerSchema,
 } from '../../../shared/contracts/people.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import type { AuditedCode } from '../../services/people/audited-code.ts';
 import type { People } from '../../services/people/open-people.ts';
 import { sessionView } from '../../services/people/session-view.ts';
 import type { Api } from '../api.ts';
@@ -17,7 +18,7 @@ import { notFound } from '../problem.ts';
 const idParams = z.object({ id: z.string().min(1).max(64) });
 
 const reads = { access: 'viewer', inPerson: true } as const;
-const viewer = (does: string) => ({ ...reads, does }) as const;
+const viewer = (does: AuditedCode) => ({ ...reads, does }) as const;
 
 interface MeParts {
   readonly journal: Journal;
@@ -41,7 +42,10 @@ function registerOwnSessions(api: Api, { journal, people }: MeParts): void {
 
   api.delete(
     '/api/me/sessions',
-    { config: viewer('ended their other sessions'), schema: { response: { 200: endedAnswerSchema } } },
+    {
+      config: viewer('audit.did.ended-their-other-sessions'),
+      schema: { response: { 200: endedAnswerSchema } },
+    },
     async (request) => {
       const { id, session } = inPerson(request);
       return { ended: await people.sessions.end({ personId: id, exceptDigest: session.digest }) };
@@ -50,7 +54,10 @@ function registerOwnSessions(api: Api, { journal, people }: MeParts): void {
 
   api.delete(
     '/api/me/sessions/:id',
-    { config: viewer('ended a session'), schema: { params: idParams, response: { 200: endedAnswerSchema } } },
+    {
+      config: viewer('audit.did.ended-session'),
+      schema: { params: idParams, response: { 200: endedAnswerSchema } },
+    },
     async (request, reply) => {
       const { id } = inPerson(request);
       const ended = await people.sessions.end({ personId: id, id: request.params.id });
@@ -63,7 +70,7 @@ function registerOwnSettings(api: Api, { journal, people }: MeParts): void {
   api.put(
     '/api/me/reading',
     {
-      config: viewer('changed how they read'),
+      config: viewer('audit.did.changed-how-they-read'),
       schema: { body: readingSchema, response: { 200: readingSchema } },
     },
     async (request) => {
@@ -77,7 +84,7 @@ function registerOwnSettings(api: Api, { journal, people }: MeParts): void {
   api.put(
     '/api/me/password',
     {
-      config: { ...viewer('changed their password'), rateLimit: { max: 30, timeWindow: 60_000 } },
+      config: { ...viewer('audit.did.changed-their-password'), rateLimit: { max: 30, timeWindow: 60_000 } },
       schema: { body: passwordChangeSchema, response: { 204: z.undefined() } },
     },
     async (request, reply) => {

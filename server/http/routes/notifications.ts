@@ -57,7 +57,7 @@ function registerPreferences(api: Api, parts: NotificationsParts): void {
   api.put(
     '/api/notifications',
     {
-      config: { ...viewer, does: 'changed their notifications' },
+      config: { ...viewer, does: 'audit.did.changed-their-notifications' },
       schema: { body: preferencesSchema, response: { 200: notificationsAnswerSchema } },
     },
     async (request) => {
@@ -72,7 +72,7 @@ function registerPreferences(api: Api, parts: NotificationsParts): void {
   api.post(
     '/api/notifications/webhook-secret',
     {
-      config: { ...viewer, does: 'made a webhook secret' },
+      config: { ...viewer, does: 'audit.did.made-webhook-secret' },
       schema: { response: { 200: z.object({ secret: z.string() }) } },
     },
     async (request) => {
@@ -87,7 +87,7 @@ function registerTests(api: Api, parts: NotificationsParts): void {
   api.post(
     '/api/notifications/test',
     {
-      config: { ...viewer, does: 'had a test sent' },
+      config: { ...viewer, does: 'audit.did.had-test-sent' },
       schema: { body: testAskSchema, response: { 202: z.object({ id: z.string() }) } },
     },
     async (request, reply) => {

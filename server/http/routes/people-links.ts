@@ -30,7 +30,7 @@ function registerResets(api: Api, { journal, people, config }: PeopleLinksParts)
   api.post(
     '/api/people/:id/reset',
     {
-      config: { access: 'owner', does: 'made a link for a new password' },
+      config: { access: 'owner', does: 'audit.did.made-link-for-new-password' },
       schema: { params: idParams, response: { 201: newLinkAnswerSchema } },
     },
     async (request, reply) => {
@@ -63,7 +63,7 @@ function registerInvitations(api: Api, { journal, people, config }: PeopleLinksP
   api.post(
     '/api/invitations',
     {
-      config: { access: 'owner', does: 'invited somebody' },
+      config: { access: 'owner', does: 'audit.did.invited-somebody' },
       schema: { body: newInvitationSchema, response: { 201: newLinkAnswerSchema } },
     },
     async (request, reply) => {
@@ -78,7 +78,7 @@ function registerInvitations(api: Api, { journal, people, config }: PeopleLinksP
   api.delete(
     '/api/invitations/:id',
     {
-      config: { access: 'owner', does: 'took back an invitation' },
+      config: { access: 'owner', does: 'audit.did.took-back-invitation' },
       schema: { params: idParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {

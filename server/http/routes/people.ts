@@ -29,7 +29,7 @@ export function registerPeople(api: Api, { journal, people }: PeopleParts): void
   api.patch(
     '/api/people/:id',
     {
-      config: { access: 'owner', does: 'changed a person' },
+      config: { access: 'owner', does: 'audit.did.changed-person' },
       schema: { params: personParams, body: memberChangeSchema, response: { 200: memberSchema } },
     },
     async (request, reply) => {
@@ -52,7 +52,7 @@ export function registerPeople(api: Api, { journal, people }: PeopleParts): void
   api.delete(
     '/api/people/:id',
     {
-      config: { access: 'owner', does: 'removed a person' },
+      config: { access: 'owner', does: 'audit.did.removed-person' },
       schema: { params: personParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {

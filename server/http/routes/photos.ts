@@ -47,7 +47,7 @@ function registerPhotoUpload(api: Api, parts: PhotosParts): void {
   api.put(
     '/api/photos/:id',
     {
-      config: { access: 'keeper', does: 'handed in a photo' },
+      config: { access: 'keeper', does: 'audit.did.handed-in-photo' },
       bodyLimit: photoLimits.bytes,
       ...few,
       schema: {

@@ -22,7 +22,7 @@ export function registerPileBatches(api: Api, parts: PileBatchesParts): void {
   api.post(
     '/api/piles/:id/finish',
     {
-      config: { access: 'keeper', does: 'finished the batch of a pile' },
+      config: { access: 'keeper', does: 'audit.did.finished-batch-of-pile' },
       schema: { params: pileParams, body: finishBatchSchema.nullish(), response: { 200: pileDetailSchema } },
     },
     async (request, reply) => {
@@ -40,7 +40,7 @@ export function registerPileBatches(api: Api, parts: PileBatchesParts): void {
   api.post(
     '/api/piles/:id/batches',
     {
-      config: { access: 'keeper', does: 'laid a batch on a pile' },
+      config: { access: 'keeper', does: 'audit.did.laid-batch-on-pile' },
       schema: { params: pileParams, body: newBatchSchema, response: { 201: pileDetailSchema } },
     },
     async (request, reply) => {

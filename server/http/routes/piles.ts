@@ -62,7 +62,7 @@ function registerPileChanges(api: Api, parts: PilesParts): void {
   api.post(
     '/api/piles',
     {
-      config: { access: 'keeper', does: 'laid a pile' },
+      config: { access: 'keeper', does: 'audit.did.laid-pile' },
       schema: { body: newPileSchema, response: { 201: pileDetailSchema } },
     },
     async (request, reply) => {
@@ -80,7 +80,7 @@ function registerPileChanges(api: Api, parts: PilesParts): void {
   api.patch(
     '/api/piles/:id',
     {
-      config: { access: 'keeper', does: 'changed a pile' },
+      config: { access: 'keeper', does: 'audit.did.changed-pile' },
       schema: { params: pileParams, body: pileChangeSchema, response: { 200: pileDetailSchema } },
     },
     async (request, reply) => {
@@ -99,7 +99,7 @@ function registerPileChanges(api: Api, parts: PilesParts): void {
   api.delete(
     '/api/piles/:id',
     {
-      config: { access: 'keeper', does: 'removed a pile' },
+      config: { access: 'keeper', does: 'audit.did.removed-pile' },
       schema: { params: pileParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {

@@ -37,7 +37,7 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
   api.put(
     '/api/probes/:site/:probe/calibration',
     {
-      config: { access: 'keeper', does: 'calibrated a probe' },
+      config: { access: 'keeper', does: 'audit.did.calibrated-probe' },
       schema: { params: probeParams, body: calibrationSchema, response: { 200: probeSchema } },
     },
     async (request, reply) => {

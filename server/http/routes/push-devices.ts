@@ -13,6 +13,7 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import type { DeviceHere, PushDevice } from '../../../shared/store/notifications-store.ts';
 import type { Delivery } from '../../notify/delivery.ts';
 import { randomId } from '../../services/id-from-name.ts';
+import type { AuditedCode } from '../../services/people/audited-code.ts';
 import type { People } from '../../services/people/open-people.ts';
 import { Refusal } from '../../services/refusal.ts';
 import { deviceView } from '../../services/views/device-view.ts';
@@ -37,7 +38,7 @@ export function registerPushDevices(api: Api, parts: PushDevicesParts): void {
   api.post(
     '/api/notifications/devices',
     {
-      config: { ...viewer, does: 'signed up a device for notifications' },
+      config: { ...viewer, does: 'audit.did.signed-up-device-for-notifications' },
       schema: { body: newPushDeviceSchema, response: { 201: pushDeviceSchema } },
     },
     async (request, reply) => {
@@ -66,7 +67,7 @@ export function registerPushDevices(api: Api, parts: PushDevicesParts): void {
   api.delete(
     '/api/notifications/devices/:id',
     {
-      config: { ...viewer, does: 'removed a device from notifications' },
+      config: { ...viewer, does: 'audit.did.removed-device-from-notifications' },
       schema: { params: idParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {
@@ -116,13 +117,13 @@ async function handOverDevice(
   await people.trail.settle();
   const state = await devices.here(endpoint, person.id, madeWith);
   const what = handOvers[state];
-  if (what !== undefined) await people.trail.add(request, { what, subject: before.label });
+  if (what !== undefined) await people.trail.add(request, { what: message(what), subject: before.label });
   return state === 'known' || state === 'moved';
 }
 
-const handOvers: Readonly<Partial<Record<DeviceHere, string>>> = {
-  anothers: 'signed in on a device that was notified for somebody else, which ended that',
-  moved: 'signed in anew on a device that is notified',
+const handOvers: Readonly<Partial<Record<DeviceHere, AuditedCode>>> = {
+  anothers: 'audit.did.took-over-device',
+  moved: 'audit.did.signed-in-anew-on-device',
 };
 
 /** By what a device is signed up, and with which it ends. */

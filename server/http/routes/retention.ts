@@ -20,7 +20,7 @@ export function registerKeeping(api: Api, parts: KeepingParts): void {
   api.put(
     '/api/retention',
     {
-      config: { access: 'owner', does: 'changed how long readings are kept' },
+      config: { access: 'owner', does: 'audit.did.changed-how-long-readings-are-kept' },
       schema: { body: keepingChangeSchema, response: { 200: keepingAnswerSchema } },
     },
     async (request) => {

@@ -37,7 +37,7 @@ export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): vo
   api.put(
     '/api/seasons/:id',
     {
-      config: { access: 'keeper', does: 'named a season' },
+      config: { access: 'keeper', does: 'audit.did.named-season' },
       schema: {
         params: z.object({ id: seasonIdSchema }),
         body: seasonNameSchema,
@@ -53,7 +53,7 @@ export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): vo
   api.post(
     '/api/seasons/earlier',
     {
-      config: { access: 'keeper', does: 'brought in an earlier batch' },
+      config: { access: 'keeper', does: 'audit.did.brought-in-earlier-batch' },
       schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } },
     },
     async (request, reply) => {

@@ -25,7 +25,7 @@ export function registerServerNotifications(api: Api, { delivery }: ServerNotifi
   api.put(
     '/api/notifications/server',
     {
-      config: { ...owner, does: 'changed where messages may go' },
+      config: { ...owner, does: 'audit.did.changed-where-messages-may-go' },
       schema: { body: serverNotificationsSchema, response: { 200: serverNotificationsAnswerSchema } },
     },
     async (request) => {

@@ -9,6 +9,7 @@ import {
   signInSchema,
 } from '../../../shared/contracts/people.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
 import type { People } from '../../services/people/open-people.ts';
@@ -53,7 +54,7 @@ export function registerSession(api: Api, { people, journal, config }: SessionPa
   );
 
   api.delete('/api/session', { config: open, schema: { response: { 204: z.undefined() } } }, async (request, reply) => {
-    if (request.person?.via === 'session') await people.trail.add(request, { what: 'signed out' });
+    if (request.person?.via === 'session') await people.trail.add(request, { what: message('audit.did.signed-out') });
     await people.sessions.leave(request, reply);
     return reply.code(204).send();
   });

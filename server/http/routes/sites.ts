@@ -20,7 +20,7 @@ export function registerSites(api: Api, parts: SitesParts): void {
   api.post(
     '/api/sites',
     {
-      config: { access: 'keeper', does: 'added a site' },
+      config: { access: 'keeper', does: 'audit.did.added-site' },
       schema: { body: newSiteSchema, response: { 201: siteSchema } },
     },
     async (request, reply) => {

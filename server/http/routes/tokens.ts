@@ -5,6 +5,7 @@ import { newTokenAnswerSchema, newTokenSchema, tokensAnswerSchema } from '../../
 import { message } from '../../../shared/messages/message.ts';
 import { type Person, roleWithin } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import type { AuditedCode } from '../../services/people/audited-code.ts';
 import type { People } from '../../services/people/open-people.ts';
 import { tokenView } from '../../services/people/token-view.ts';
 import { Refusal } from '../../services/refusal.ts';
@@ -16,7 +17,7 @@ import { notFound } from '../problem.ts';
 const dayMs = 86_400_000;
 const idParams = z.object({ id: z.string().min(1).max(64) });
 const reads = { access: 'viewer', inPerson: true } as const;
-const viewer = (does: string) => ({ ...reads, does }) as const;
+const viewer = (does: AuditedCode) => ({ ...reads, does }) as const;
 
 interface TokensParts {
   readonly journal: Journal;
@@ -43,7 +44,7 @@ export function registerTokens(api: Api, parts: TokensParts): void {
   api.post(
     '/api/tokens',
     {
-      config: { ...viewer('made an API token'), rateLimit: { max: 30, timeWindow: 60_000 } },
+      config: { ...viewer('audit.did.made-api-token'), rateLimit: { max: 30, timeWindow: 60_000 } },
       schema: { body: newTokenSchema, response: { 201: newTokenAnswerSchema } },
     },
     async (request, reply) => {
@@ -59,7 +60,7 @@ export function registerTokens(api: Api, parts: TokensParts): void {
   api.delete(
     '/api/tokens/:id',
     {
-      config: viewer('revoked an API token'),
+      config: viewer('audit.did.revoked-api-token'),
       schema: { params: idParams, response: { 204: z.undefined() } },
     },
     async (request, reply) => {

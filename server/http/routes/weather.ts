@@ -21,7 +21,7 @@ export function registerWeather(api: Api, { journal, weather }: WeatherParts): v
   api.put(
     '/api/weather',
     {
-      config: { access: 'owner', does: 'chose for which places the weather is asked for' },
+      config: { access: 'owner', does: 'audit.did.chose-places-of-weather' },
       schema: { body: weatherChangeSchema, response: { 200: weatherAnswerSchema } },
     },
     async (request, reply) => {

@@ -18,14 +18,14 @@ export function auditData(value: unknown): unknown {
   if (value === undefined || value === null) return null;
   try {
     const text: string | undefined = JSON.stringify(withoutSecrets(value));
-    if (text === undefined) return leftOut(typeof value);
-    return text.length <= mostKept ? JSON.parse(text) : leftOut(`${text.length} characters`);
+    if (text === undefined) return leftOut('unwritable');
+    return text.length <= mostKept ? JSON.parse(text) : leftOut('too-long');
   } catch {
-    return leftOut('could not be written down');
+    return leftOut('unwritable');
   }
 }
 
-export const leftOut = (why: string): { leftOut: string } => ({ leftOut: why });
+export const leftOut = (why: 'unwritable' | 'too-long'): { leftOut: string } => ({ leftOut: why });
 
 /** The same, readable and short: secrets left out, long texts cut, long lists counted, depth bounded. */
 export function withoutSecrets(value: unknown): unknown {

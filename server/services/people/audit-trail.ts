@@ -7,7 +7,7 @@ import { randomBytes } from 'node:crypto';
 import type { FastifyBaseLogger, FastifyRequest } from 'fastify';
 import type { Clock } from '../../../shared/clock.ts';
 import { StoreError } from '../../../shared/errors.ts';
-import { message } from '../../../shared/messages/message.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
 import { type PartHealth, partHealth } from '../../../shared/part-health.ts';
 import type { Person } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
@@ -15,7 +15,7 @@ import type { AuditRecord } from '../../../shared/store/people-journal.ts';
 import { auditData, leftOut } from './audit-text.ts';
 
 export interface Mutation {
-  readonly what: string;
+  readonly what: Message;
   readonly subject?: string | undefined;
   readonly before?: unknown;
   readonly after?: unknown;
@@ -92,7 +92,7 @@ export class AuditTrail {
     try {
       await this.#journal.audit.add(row);
     } catch {
-      await this.#journal.audit.add({ ...row, before: null, after: leftOut('could not be written down') });
+      await this.#journal.audit.add({ ...row, before: null, after: leftOut('unwritable') });
     }
   }
 
@@ -103,7 +103,7 @@ export class AuditTrail {
       id: this.#nextId(),
       atMs: this.#clock.nowMs(),
       personId: isAccount ? (who?.id ?? null) : null,
-      personName: who?.name ?? 'somebody unknown',
+      personName: who?.name ?? null,
       via: request.person?.via ?? (person ? 'session' : 'nobody'),
       what,
       subject: subject === undefined ? null : shownSubject(subject),

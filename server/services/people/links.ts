@@ -57,7 +57,7 @@ export class Links {
       kind,
       role,
       personId: personId ?? null,
-      madeBy: maker?.name ?? 'the start of the server',
+      madeBy: maker?.name ?? null,
       madeById: maker?.id ?? null,
       madeAtMs: now,
       endsAtMs: now + lengthMs,
@@ -118,11 +118,13 @@ export class Links {
     if (!isUsed) throw spent();
     await sessions.start(request, reply, person);
     await trail.add(request, {
-      what: known
-        ? 'chose a new password by a link'
-        : link.kind === 'setup'
-          ? 'became the first owner'
-          : 'joined by a link',
+      what: message(
+        known
+          ? 'audit.did.chose-new-password-by-link'
+          : link.kind === 'setup'
+            ? 'audit.did.became-first-owner'
+            : 'audit.did.joined-by-link',
+      ),
       person,
       after: { name: person.name, role: person.role, linkMadeBy: link.madeBy },
     });

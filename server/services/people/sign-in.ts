@@ -38,7 +38,7 @@ export class SignIn {
     const { sessions, trail } = this.#parts;
     const person = await this.#checked(request, nameKeyOf(name), password, message('problem.name-or-password'));
     await sessions.start(request, reply, person);
-    await trail.add(request, { what: 'signed in', person });
+    await trail.add(request, { what: message('audit.did.signed-in'), person });
     return person;
   }
 
@@ -102,8 +102,8 @@ export class SignIn {
     const isLast = this.#refusedRows.count === mostRefusedRows;
     // The name as typed is not kept: people type passwords there.
     await trail.add(request, {
-      what: isLast ? 'was refused at sign-in; more within the hour are not written down' : 'was refused at sign-in',
-      subject: person?.name ?? 'a name nobody has',
+      what: message('audit.refused-at-sign-in', { isKnown: person !== undefined, isLast }),
+      subject: person?.name,
     });
   }
 }

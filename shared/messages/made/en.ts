@@ -1,5 +1,6 @@
 // Made by `npm run messages`.
 import { alarmTexts } from './en/alarm.ts';
+import { auditTexts } from './en/audit.ts';
 import { bandTexts } from './en/band.ts';
 import { calendarTexts } from './en/calendar.ts';
 import { cautionTexts } from './en/caution.ts';
@@ -38,6 +39,7 @@ import { whyTexts } from './en/why.ts';
 /** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
 export const enTexts = {
   ...alarmTexts,
+  ...auditTexts,
   ...bandTexts,
   ...calendarTexts,
   ...cautionTexts,

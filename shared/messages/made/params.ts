@@ -1,5 +1,6 @@
 // Made by `npm run messages`.
 import type { AlarmParams } from './params/alarm.ts';
+import type { AuditParams } from './params/audit.ts';
 import type { BandParams } from './params/band.ts';
 import type { CalendarParams } from './params/calendar.ts';
 import type { CautionParams } from './params/caution.ts';
@@ -39,6 +40,7 @@ import type { WhyParams } from './params/why.ts';
 export interface MessageParams
   extends
     AlarmParams,
+    AuditParams,
     BandParams,
     CalendarParams,
     CautionParams,

@@ -3,6 +3,7 @@ import { sql } from 'kysely';
 import { z } from 'zod';
 import type { AuditRecord, PeopleJournal } from '../people-journal.ts';
 import type { JournalBase } from './journal-base.ts';
+import { messageText, readMessageText } from './message-text.ts';
 import type { RowPlan } from './read-rows.ts';
 
 export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
@@ -15,9 +16,9 @@ export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
             id: record.id,
             at_ms: record.atMs,
             person_id: record.personId,
-            person_name: record.personName,
+            person_name: record.personName ?? nobody,
             via: record.via,
-            what: record.what,
+            what: messageText(record.what),
             subject: record.subject,
             address: record.address,
             before: asText(record.before),
@@ -34,22 +35,29 @@ export function journalAudit(base: JournalBase): PeopleJournal['audit'] {
         if (toMs !== undefined) rows = rows.where('at_ms', '<', toMs);
         if (after !== undefined) rows = rows.where('id', '<', after);
         if (words !== undefined) {
-          const pattern = `%${likeLiteral(words.toLowerCase())}%`;
-          const holds = (column: 'what' | 'subject') =>
-            sql<boolean>`lower(coalesce(${sql.ref(column)}, '')) LIKE ${pattern} ESCAPE '\\'`;
-          rows = rows.where((either) => either.or([holds('what'), holds('subject')]));
+          const text = words.text.toLowerCase();
+          const codes = words.codes.map((code) => holds('what', `{"code":"${code}"`));
+          // Rows of before codes hold words.
+          const said = sql<boolean>`${holds('what', text)} AND what NOT LIKE '{%'`;
+          rows = rows.where((either) => either.or([holds('subject', text), said, ...codes]));
         }
         return base.rows.all(auditPlan, await rows.orderBy('id', 'desc').limit(limit).execute());
       }),
   };
 }
 
+const holds = (column: 'what' | 'subject', text: string) =>
+  sql<boolean>`lower(coalesce(${sql.ref(column)}, '')) LIKE ${`%${likeLiteral(text)}%`} ESCAPE '\\'`;
+
+/** In the column for a name, which somebody unknown has not. */
+const nobody = '';
+
 const asText = (data: unknown): string | null => (data === null ? null : JSON.stringify(data));
 
 /** "%" and "_" are letters to us, and wildcards to the database. */
 const likeLiteral = (text: string) => text.replace(/[\\%_]/g, '\\$&');
 
-const unreadable = 'cannot be read any more';
+const unreadable = { unreadable: true };
 
 /** A line whose details cannot be read any more stays in the trail. */
 export const auditPlan: RowPlan<'audit', AuditRecord> = {
@@ -58,9 +66,9 @@ export const auditPlan: RowPlan<'audit', AuditRecord> = {
     id: row.id,
     atMs: row.at_ms,
     personId: row.person_id,
-    personName: row.person_name,
+    personName: row.person_name === nobody ? null : row.person_name,
     via: row.via,
-    what: row.what,
+    what: readMessageText(json, 'what', row.what),
     subject: row.subject,
     address: row.address,
     before: row.before === null ? null : json('before', row.before, z.json(), unreadable),

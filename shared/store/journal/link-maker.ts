@@ -7,6 +7,9 @@ import type { JournalTransaction } from './journal-base.ts';
 import { ownersOf } from './person-row.ts';
 import type { RowPlan, RowReader } from './read-rows.ts';
 
+/** In the column for a name: the program itself, which has none. */
+export const byProgram = '';
+
 export const linkPlan: RowPlan<'link', LinkRecord> = {
   table: 'link',
   toRecord: (row) => ({
@@ -15,7 +18,7 @@ export const linkPlan: RowPlan<'link', LinkRecord> = {
     kind: row.kind,
     role: row.role,
     personId: row.person_id,
-    madeBy: row.made_by,
+    madeBy: row.made_by === byProgram ? null : row.made_by,
     madeById: row.made_by_id,
     madeAtMs: row.made_at_ms,
     endsAtMs: row.ends_at_ms,

@@ -2,7 +2,7 @@
 import type { PeopleJournal, SessionRecord } from '../people-journal.ts';
 import { endAllSessions, endSessions, replaceSession } from './held.ts';
 import type { JournalBase } from './journal-base.ts';
-import { linkPlan, mayStillInvite } from './link-maker.ts';
+import { byProgram, linkPlan, mayStillInvite } from './link-maker.ts';
 import { presentPerson } from './person-row.ts';
 import type { RowPlan } from './read-rows.ts';
 
@@ -100,7 +100,7 @@ export function journalLinks(base: JournalBase): PeopleJournal['links'] {
             kind: link.kind,
             role: link.role,
             person_id: link.personId,
-            made_by: link.madeBy,
+            made_by: link.madeBy ?? byProgram,
             made_by_id: link.madeById,
             made_at_ms: link.madeAtMs,
             ends_at_ms: link.endsAtMs,

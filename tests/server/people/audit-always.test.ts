@@ -103,7 +103,7 @@ describe('a row that cannot be written', () => {
     expect((await rows('changed a pile'))[0]).toMatchObject({
       subject: 'bay-two',
       before: null,
-      after: { leftOut: 'could not be written down' },
+      after: { leftOut: 'unwritable' },
     });
   });
 

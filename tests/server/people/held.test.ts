@@ -231,7 +231,7 @@ describe('what an owner sees and ends of somebody else', () => {
     expect(await lastRow()).toMatchObject({
       what: 'ended all that a person holds',
       subject: 'Mia',
-      before: { held: 'sessions: 1, API tokens: 1, devices: 1' },
+      before: { held: ['sessions', 'tokens', 'devices'].map((what) => ({ what, count: 1 })) },
     });
     expect([await status(mia), await status(token), await told(phone)]).toEqual([401, 401, false]);
     expect((await send('GET', path, {})).statusCode).toBe(404);

@@ -1,8 +1,10 @@
 /**
  * A journal with a row in every table that is read through the row schemas, and every way to damage one column of one row.
  */
+
 import { createHash } from 'node:crypto';
 import { unseenPile } from '../../../server/services/views/unjudged-pile.ts';
+import { message as said } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import { keyColumns, type ReadTable } from '../../../shared/store/journal/row-schemas.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
@@ -65,7 +67,7 @@ async function fillPeople(journal: Journal): Promise<void> {
     personId: 'ada',
     personName: 'Ada',
     via: 'session',
-    what: 'laid a pile',
+    what: said('audit.did.laid-pile'),
     subject: branPile.id,
     address: null,
     before: null,

@@ -1,6 +1,8 @@
 /** The part of the journal's contract about people, sessions, links, tokens, attempts and the audit trail. */
+
 import { describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
+import { message, verbatim } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { AuditRecord, LinkRecord, PersonRecord, SessionRecord } from '../../../shared/store/people-journal.ts';
 import { beginMs, hourMs } from './journal-sample.ts';
@@ -486,7 +488,7 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
       personId: ada.id,
       personName: 'Ada',
       via: 'session',
-      what: 'laid a pile',
+      what: message('audit.did.laid-pile'),
       subject: 'bay_one',
       address: '192.0.2.7',
       before: null,
@@ -498,7 +500,13 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
       withEmpty(async (journal) => {
         const all = [
           record('1'),
-          record('2', { personId: null, personName: 'Nobody', via: 'nobody', what: 'was refused', subject: null }),
+          record('2', {
+            personId: null,
+            personName: null,
+            via: 'nobody',
+            what: verbatim('was refused'),
+            subject: null,
+          }),
           record('3', { subject: 'bay-two', atMs: beginMs + 5 }),
         ];
         for (const one of all) await journal.audit.add(one);
@@ -510,14 +518,19 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
         expect(await ids({ personId: ada.id })).toEqual(['3', '1']);
         expect(await ids({ fromMs: beginMs + 5 })).toEqual(['3']);
         expect(await ids({ toMs: beginMs + 5 })).toEqual(['2', '1']);
-        expect(await ids({ words: 'LAID' })).toEqual(['3', '1']);
+        const codes = ['audit.did.laid-pile', 'audit.did.laid'];
+        expect(await ids({ words: { text: 'no such words', codes } })).toEqual(['3', '1']);
+        expect(await ids({ words: { text: 'laid', codes: [] } })).toEqual([]);
+        expect(await ids({ words: { text: 'REFUSED', codes: [] } })).toEqual([]);
+        expect(await ids({ words: { text: 'Bay-Two', codes: [] } })).toEqual(['3']);
       }));
 
     test('takes the wildcards of the database in words as letters', () =>
       withEmpty(async (journal) => {
         await journal.audit.add(record('1'));
         await journal.audit.add(record('2', { subject: '100% bran\\mix' }));
-        const found = async (words: string) => (await journal.audit.list({ limit: 9, words })).map(({ id }) => id);
+        const found = async (words: string) =>
+          (await journal.audit.list({ limit: 9, words: { text: words, codes: [] } })).map(({ id }) => id);
         expect([await found('%'), await found('_'), await found('\\'), await found("'; DROP TABLE audit; --")]).toEqual(
           [['2'], ['1'], ['2'], []],
         );
@@ -526,7 +539,9 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
     test('is only ever added to: the same id twice is refused', () =>
       withEmpty(async (journal) => {
         await journal.audit.add(record('1'));
-        await expect(journal.audit.add(record('1', { what: 'something else' }))).rejects.toThrow(StoreError);
+        await expect(journal.audit.add(record('1', { what: message('audit.did.signed-in') }))).rejects.toThrow(
+          StoreError,
+        );
         expect(await journal.audit.list({ limit: 9 })).toEqual([record('1')]);
       }));
   });

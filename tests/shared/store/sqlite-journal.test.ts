@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { Kysely } from 'kysely';
 import { describe, expect, test } from 'vitest';
 import { StoreError } from '../../../shared/errors.ts';
+import { message } from '../../../shared/messages/message.ts';
 import { journalOver } from '../../../shared/store/journal/journal-kysely.ts';
 import { migrateJournal } from '../../../shared/store/journal/migrate.ts';
 import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-dialect.ts';
@@ -102,7 +103,7 @@ test('a row of the audit trail can be neither changed nor removed, whoever holds
     personId: null,
     personName: 'Ada',
     via: 'session',
-    what: 'laid a pile',
+    what: message('audit.did.laid-pile'),
     subject: null,
     address: null,
     before: null,

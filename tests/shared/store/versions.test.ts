@@ -4,6 +4,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Kysely } from 'kysely';
 import { describe, expect, test } from 'vitest';
+import { verbatim } from '../../../shared/messages/message.ts';
 import { migrateJournal, migrations } from '../../../shared/store/journal/migrate.ts';
 import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-dialect.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
@@ -290,7 +291,12 @@ async function expectSampleLineage(journal: Journal): Promise<void> {
 async function expectSamplePeople(journal: Journal): Promise<void> {
   expect(await journal.people.list()).toMatchObject([{ id: 'person-1', name: 'Yard hand', role: 'owner' }]);
   expect(await journal.sessions.list()).toMatchObject([{ id: 'session-1', personId: 'person-1' }]);
-  expect(await journal.audit.list({ limit: 10 })).toMatchObject([{ what: 'laid a pile', subject: 'bran-bay' }]);
+  const said = { text: 'LAID A', codes: [] };
+  for (const words of [undefined, said]) {
+    expect(await journal.audit.list({ limit: 10, ...(words && { words }) })).toMatchObject([
+      { what: verbatim('laid a pile'), subject: 'bran-bay', personName: 'Yard hand' },
+    ]);
+  }
 }
 
 async function expectSampleNotifications(journal: Journal): Promise<void> {
