@@ -101,7 +101,7 @@ export class Delivery {
 
   async start(): Promise<void> {
     if (this.#parts.alone) await this.#parts.journal.notifications.messages.releaseAll();
-    await this.#beside('the keys for push messages', () => this.pushKeys.check());
+    await this.#beside('push keys', () => this.pushKeys.check());
     this.kick();
     this.#parts.heartbeat.start();
   }
@@ -189,7 +189,7 @@ export class Delivery {
     const machineNowMs = Date.now();
     if (machineNowMs - this.#timedAtMs >= timedMs) {
       this.#timedAtMs = machineNowMs;
-      await this.#beside('what is due by the clock', () =>
+      await this.#beside('timed notices', () =>
         timedNotices({ ...this.#parts, people: this.people, watch: this.#parts.watch() }),
       );
     }

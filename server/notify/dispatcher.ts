@@ -9,10 +9,13 @@ import type { FastifyBaseLogger } from 'fastify';
 import { isSilenced } from '../../core/alarms/standing.ts';
 import { isPast, pauseMs, troubleAfterTries } from '../../core/notify/backoff.ts';
 import type { Clock } from '../../shared/clock.ts';
+import { message as because, type Message } from '../../shared/messages/message.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import { type NotificationChannel, notificationChannels } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { Channel, ChannelAnswer, Job } from './channels/channel.ts';
+import { saidOf } from './channels/http-answer.ts';
 import type { MessageReader } from './channels/render-content.ts';
 import { messageTo } from './fan-out.ts';
 import { contentOf, pageOf } from './messages.ts';
@@ -92,36 +95,35 @@ export class Dispatcher {
   }
 
   /** A message that had to wait, about what is over or in somebody's hands meanwhile, would only mislead. */
-  async #isOver(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
-    if (!(await this.#parts.people.isKnown(message.personId))) return 'they no longer have access';
+  async #isOver(notice: KeptNotice, message: MessageRecord): Promise<Message | undefined> {
+    if (!(await this.#parts.people.isKnown(message.personId))) return because('delivery.no-access');
     if (notice.answer === 'confirmation') return this.#isSpent(notice, message);
     if (message.state !== 'held' && message.tries === 0) return undefined;
     if (notice.alarmId === null || notice.answer === 'cleared') return undefined;
     const alarm = await this.#parts.journal.alarms.get(notice.alarmId);
     if (alarm === undefined || alarm.state === 'unacknowledged') return undefined;
-    if (alarm.state === 'acknowledged') return 'acknowledged before it could be sent';
-    return isSilenced(alarm) ? 'shelved before it could be sent' : 'over before it could be sent';
+    if (alarm.state === 'acknowledged') return because('delivery.acknowledged-before');
+    return because(isSilenced(alarm) ? 'delivery.shelved-before' : 'delivery.over-before');
   }
 
   /** A code that would no longer open anything. */
-  async #isSpent(notice: KeptNotice, message: MessageRecord): Promise<string | undefined> {
+  async #isSpent(notice: KeptNotice, message: MessageRecord): Promise<Message | undefined> {
     const askedAtMs = 'codeFor' in notice.facts ? notice.facts.askedAtMs : undefined;
     const rows = await this.#parts.journal.notifications.mailAddresses.list(message.personId);
     const row = rows.find(({ address }) => address === message.address.toLowerCase());
-    return row !== undefined && row.askedAtMs === askedAtMs
-      ? undefined
-      : 'a newer code was asked for, or none is needed';
+    return row !== undefined && row.askedAtMs === askedAtMs ? undefined : because('delivery.code-spent');
   }
 
   async #attempt(message: MessageRecord, notice: KeptNotice): Promise<ChannelAnswer> {
     const { channels, people } = this.#parts;
     const channel = channels[message.channel];
-    if (channel === undefined) return { outcome: 'failed', detail: `no channel for ${message.channel} is set up` };
+    if (channel === undefined)
+      return { outcome: 'failed', detail: because('delivery.no-channel', { channel: message.channel }) };
     try {
       const reader = await people.readerOf(message.personId);
       return await channel.send(await this.#job(message, notice, reader));
     } catch (error) {
-      return { outcome: 'failed', detail: error instanceof Error ? error.message : String(error) };
+      return { outcome: 'failed', detail: saidOf(error) };
     }
   }
 
@@ -151,7 +153,8 @@ export class Dispatcher {
     const givenUp =
       !sent && (answer.outcome === 'refused' || isPast(Math.max(message.madeAtMs, message.notBeforeMs), nowMs));
     const trouble = !sent && (givenUp || number === troubleAfterTries);
-    const about = { message: message.id, channel: message.channel, person: message.personName, detail: answer.detail };
+    const { channel, personName: person } = message;
+    const about = { message: message.id, channel, person, detail: plainEnglish(answer.detail) };
     if (givenUp) log.error(about, 'a message was given up');
     else if (!sent) log.warn({ ...about, tries: number }, 'a message did not go through and is tried again');
     await journal.notifications.messages.attempted(taker, {

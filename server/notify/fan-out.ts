@@ -5,6 +5,7 @@
 
 import { firstStep } from '../../core/notify/escalation.ts';
 import { isHazard, matchOf, type NotifyEvent, notifyAtMs } from '../../core/notify/who.ts';
+import { message } from '../../shared/messages/message.ts';
 import type { EscalationRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
 import type { ChannelAddress, Listener } from './people.ts';
 
@@ -115,7 +116,7 @@ function messagesTo(
   return channelsOf(listener, notice).map((channel) => ({
     ...messageTo(listener, channel, notice, context),
     state: held ? 'held' : 'waiting',
-    reason: held ? 'quiet hours' : null,
+    reason: held ? message('delivery.quiet-hours') : null,
     notBeforeMs: held ? quietUntilMs : nowMs,
     // Whoever asked for a code looks for it; to the others it is no trouble of the server.
     seenAtMs: notice.answer === 'confirmation' ? nowMs : null,

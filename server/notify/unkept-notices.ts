@@ -7,6 +7,7 @@ import { randomUUID } from 'node:crypto';
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import { fallback } from '../../shared/messages/language.ts';
+import { plainEnglish } from '../../shared/messages/render.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { Channel } from './channels/channel.ts';
@@ -106,7 +107,7 @@ export class UnkeptNotices {
       ack: undefined,
     });
     if (answer.outcome !== 'sent')
-      log.warn({ channel: message.channel, detail: answer.detail }, 'a warning did not go through');
+      log.warn({ channel: message.channel, detail: plainEnglish(answer.detail) }, 'a warning did not go through');
     return answer.outcome === 'sent';
   }
 

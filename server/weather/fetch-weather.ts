@@ -12,13 +12,16 @@ import {
   type WeatherPlace,
   weatherChangeSchema,
 } from '../../shared/contracts/weather.ts';
+import { inWords } from '../../shared/messages/in-words.ts';
+import { keptMessageSchema, type Message, message } from '../../shared/messages/message.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../shared/units.ts';
 import { weatherLicenceUrl, weatherSource, weatherTermsUrl } from '../../shared/weather-source.ts';
-import { oneLine } from '../notify/channels/channel.ts';
+import { asSaid } from '../notify/channels/channel.ts';
 import { type GuardedAnswer, type GuardedOptions, guardedRequest } from '../notify/channels/guarded-request.ts';
+import { saidOf } from '../notify/channels/http-answer.ts';
 import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { metNorwayAsk, readMetNorway } from './met-norway.ts';
 
@@ -57,7 +60,7 @@ const askedSchema = z.object({
   notBeforeMs: z.number(),
   lastModified: z.string().max(200).nullable(),
   heardMs: z.number().nullable(),
-  problem: z.string().nullable(),
+  problem: keptMessageSchema.nullable(),
 });
 type Asked = z.infer<typeof askedSchema>;
 const stateSchema = z.record(z.string(), askedSchema);
@@ -93,7 +96,7 @@ export class WeatherFetcher {
       places: places.map((place) => {
         const asked = askedOf(state, place);
         const heardAt = asked?.heardMs == null ? null : toInstant(asked.heardMs);
-        return { ...place, heardAt, problem: asked?.problem ?? null };
+        return { ...place, heardAt, ...inWords({ problem: asked?.problem ?? null }, this.#now()) };
       }),
     };
   }
@@ -140,12 +143,13 @@ export class WeatherFetcher {
       const ask = metNorwayAsk(url, place, contact, version, lastModified);
       answer = await guardedRequest(ask, { ...guard, allowed: await allowed(), timeoutMs, mostAnswerBytes });
     } catch (error) {
-      const problem = oneLine(error instanceof Error ? error.message : String(error));
+      const problem = saidOf(error);
       return keep({ notBeforeMs: nowMs + leastBetweenMs, lastModified, heardMs, problem });
     }
     const problem = await this.#take(site, answer);
     if (answer.status === 203) log.warn({ site }, 'the weather service says that this version of it ends soon');
-    if (problem !== null) log.warn({ site, problem }, 'the weather service gave nothing that can be used');
+    if (problem !== null)
+      log.warn({ site, problem: plainEnglish(problem) }, 'the weather service gave nothing that can be used');
     await keep({
       notBeforeMs: nowMs + pauseMs(answer, nowMs),
       lastModified: problem === null ? (textOf(answer.headers['last-modified']) ?? lastModified) : lastModified,
@@ -155,13 +159,13 @@ export class WeatherFetcher {
   }
 
   /** @returns why it cannot be used; null where it can, or nothing is new. */
-  async #take(site: string, { status, body }: GuardedAnswer): Promise<string | null> {
+  async #take(site: string, { status, body }: GuardedAnswer): Promise<Message | null> {
     if (status === 304) return null;
-    if (status !== 200 && status !== 203) return oneLine(`HTTP ${status}: ${body}`);
+    if (status !== 200 && status !== 203) return asSaid(`HTTP ${status}: ${body}`);
     const ahead = readMetNorway(body);
-    if (!ahead) return 'its answer is not of the form that it documents';
+    if (!ahead) return message('weather.other-form');
     const problem = airAheadProblem(ahead, ahead.issuedMs, this.#now());
-    if (problem) return `${problem.pointer} ${plainEnglish(problem.said)}`;
+    if (problem) return message('weather.unusable', { pointerText: problem.pointer, saidPart: problem.said });
     await this.#parts.airAhead.keep(site, ahead);
     return null;
   }

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { RefusalReason } from '../errors.ts';
 import { fieldCode } from '../messages/field-code.ts';
-import { type Message, message } from '../messages/message.ts';
+import { type Message, message, messageSchema } from '../messages/message.ts';
 import { msPerDay, msPerMinute } from '../units.ts';
 import { instantInputSchema, instantSchema, toInstant } from './time.ts';
 
@@ -49,6 +49,7 @@ export interface IssuedAirAhead extends Omit<NewAirAhead, 'issuedAt'> {
 export const airAheadKeptSchema = z.object({
   kept: z.boolean(),
   source: z.string(),
+  messages: z.object({ source: messageSchema }).optional(),
   issuedAt: instantSchema,
   /** The last hour it covers. */
   until: instantSchema,

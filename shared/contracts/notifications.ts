@@ -78,6 +78,7 @@ const attemptViewSchema = z.object({
   tookMs: z.number(),
   outcome: attemptOutcomeSchema,
   detail: z.string(),
+  messages: z.object({ detail: messageSchema }),
 });
 
 const messageViewSchema = z.object({
@@ -87,6 +88,7 @@ const messageViewSchema = z.object({
   address: z.string(),
   state: messageStateSchema,
   reason: z.string().nullable(),
+  messages: z.object({ reason: messageSchema.nullable() }),
   madeAt: instantSchema,
   /** When it was sent, given up or overtaken. */
   doneAt: instantSchema.nullable(),

@@ -7,6 +7,7 @@ import { pileTroubleSchema } from '../pile-trouble.ts';
 import { pileFields } from '../quantity.ts';
 import { stageLimitsSchema } from '../stage.ts';
 import { alarmStateSchema, phaseSchema, severitySchema, warningKindSchema } from '../warning.ts';
+import { airAheadKeptSchema } from './air-ahead.ts';
 import { actKindSchema, assumptionSchema, givenRecipeSchema } from './domain/batch.ts';
 import { pastHeatSchema } from './past-heat.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
@@ -204,7 +205,7 @@ export const pileDetailSchema = pileSummarySchema.extend({
   /** Where a probe differs from what was measured by hand; absent in answers to changes. */
   handDifferences: z.array(handDifferenceSchema).optional(),
   /** The foretold air that its band and forecast reckon with; absent while there is none. */
-  airAhead: z.object({ source: z.string(), issuedAt: instantSchema, until: instantSchema }).optional(),
+  airAhead: airAheadKeptSchema.omit({ kept: true }).optional(),
 });
 export type PileDetail = z.infer<typeof pileDetailSchema>;
 

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { mailAddressPattern } from '../mail-address.ts';
 import { fieldCode } from '../messages/field-code.ts';
+import { messageSchema } from '../messages/message.ts';
 import { nameSchema } from '../names.ts';
 import { instantSchema } from './time.ts';
 
@@ -56,6 +57,7 @@ export const weatherAnswerSchema = z.object({
       heardAt: instantSchema.nullable(),
       /** Why it gave none the last time; null where it did. */
       problem: z.string().nullable(),
+      messages: z.object({ problem: messageSchema.nullable() }),
     }),
   ),
 });

@@ -4,6 +4,7 @@
  * A notice is one thing to tell; it is spread into messages, one per person and channel; each message has its attempts.
  * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the server's; `nextTryMs` and leases are the machine's.
  */
+import type { Message } from '../messages/message.ts';
 import type { NoticeFacts } from '../notice-facts.ts';
 import type {
   AttemptOutcome,
@@ -53,7 +54,7 @@ export interface MessageRecord {
   readonly addressLabel: string;
   readonly rank: number;
   readonly state: MessageState;
-  readonly reason: string | null;
+  readonly reason: Message | null;
   readonly madeAtMs: number;
   readonly notBeforeMs: number;
   readonly tries: number;
@@ -68,7 +69,7 @@ export interface AttemptRecord {
   readonly atMs: number;
   readonly tookMs: number;
   readonly outcome: AttemptOutcome;
-  readonly detail: string;
+  readonly detail: Message;
 }
 
 /** Who takes work, and until when nobody else may; one that dies loses it when the lease is over. */
@@ -144,7 +145,7 @@ export interface Spreading {
 interface Attempted {
   readonly attempt: AttemptRecord;
   readonly state: MessageState;
-  readonly reason: string | null;
+  readonly reason: Message | null;
   readonly nextTryMs: number;
   readonly doneAtMs: number | null;
   readonly messages?: readonly MessageRecord[];
@@ -199,7 +200,7 @@ export interface NotificationsStore {
     /** @returns false when it was no longer ours to tell of. */
     attempted(taker: string, attempted: Attempted): Promise<boolean>;
     /** Ends one that needs no attempt. */
-    overtake(id: string, reason: string, atMs: number): Promise<void>;
+    overtake(id: string, reason: Message, atMs: number): Promise<void>;
     /** Given up, not yet seen by anybody, newest first. */
     undelivered(limit: number): Promise<(SentMessage & { notice: KeptNotice })[]>;
     seen(id: string, atMs: number): Promise<boolean>;

@@ -53,13 +53,7 @@ const terminal =
 /** For programs: metrics with their help, files for a broker, names of columns, what people write that is understood. */
 const machines =
   /^server\/http\/metrics\/|^server\/http\/routes\/metrics\.ts$|^server\/http\/api-description\.ts$|^server\/services\/(probe-keys\/(mosquitto-files|show-key)|import\/column-guess|records\/export\/reading-rows|seasons\/compare-table)\.ts$/;
-/**
- * Kept in rows as they were said, and shown as they stand: what the audit trail holds, why a message was not delivered, why the weather
- * was not heard. They become codes when their rows can hold them.
- */
-const keptInRows =
-  /^server\/notify\/(channels\/(guarded-request|http-answer|push|push-keys)|delivery|dispatcher)\.ts$|^server\/weather\/fetch-weather\.ts$|^server\/services\/air-ahead\/keep-air-ahead\.ts$|^server\/services\/views\/unjudged-pile\.ts$|^server\/monitor\/pile\/trouble-seen\.ts$/;
-const isElsewhere = (file) => [terminal, machines, keptInRows].some((pattern) => pattern.test(file));
+const isElsewhere = (file) => [terminal, machines].some((pattern) => pattern.test(file));
 
 /** Pages that take all their words from the catalogue, and what they show. */
 const catalogued = [

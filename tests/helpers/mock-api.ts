@@ -337,16 +337,21 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           at: alarm.since,
           tookMs: 120,
           outcome: 'failed' as const,
-          detail: '451 come back later',
+          ...inWords({ detail: verbatim('451 come back later') }, 0),
         };
-        const sent = { ...attempt, number: 2, outcome: 'sent' as const, detail: '250 taken' };
+        const sent = {
+          ...attempt,
+          number: 2,
+          outcome: 'sent' as const,
+          ...inWords({ detail: verbatim('250 taken') }, 0),
+        };
         const message = {
           id: `told-${alarm.id}`,
           person: 'Ada',
           channel: 'email' as const,
           address: 'ada@saltmere.example',
           state: 'sent' as const,
-          reason: null,
+          ...inWords({ reason: null }, 0),
           madeAt: alarm.since,
           doneAt: alarm.since,
           notBefore: alarm.since,

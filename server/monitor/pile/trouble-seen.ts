@@ -1,6 +1,7 @@
 /**
  * What stands in the way of one watched pile, gravest first.
  */
+import { StoreError } from '../../../shared/errors.ts';
 import type { PileTroubleCode } from '../../../shared/pile-trouble.ts';
 import { rowWords, type UnreadableRow } from '../../../shared/store/unreadable.ts';
 import { codeOf, detailOf, type Failing } from './failing.ts';
@@ -35,7 +36,7 @@ export function troubleSeen(basis: TroubleBasis): TroubleSeen | null {
     return { code: codeOf(error), judged: false, sinceMs, rowCount: 1, details: [detailOf(error)] };
   }
   if (hangsSinceMs !== undefined) {
-    const details = ['a store does not answer'];
+    const details = [detailOf(new StoreError('A store does not answer'))];
     return { code: 'not-judged', judged: false, sinceMs: hangsSinceMs, rowCount: 0, details };
   }
   if (keeping.stands) {

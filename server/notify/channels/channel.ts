@@ -1,4 +1,5 @@
 /** What every channel to a person takes and gives. */
+import { type Message, verbatim } from '../../../shared/messages/message.ts';
 import type { AttemptOutcome } from '../../../shared/notifications.ts';
 import type { MessageRecord, NoticeRecord } from '../../../shared/store/notifications-store.ts';
 import type { MessageContent, MessageReader } from './render-content.ts';
@@ -17,8 +18,8 @@ export interface Job {
 
 export interface ChannelAnswer {
   readonly outcome: AttemptOutcome;
-  /** What the other side said, in one line. */
-  readonly detail: string;
+  /** What the other side said, in one line, or why it was not asked. */
+  readonly detail: Message;
   /** Not before this much later, when the other side asked for it. */
   readonly retryAfterMs?: number;
 }
@@ -31,6 +32,9 @@ export interface Channel {
 
 /** Longest that one attempt may take, whatever the other side does. */
 export const attemptTimeoutMs = 20_000;
+
+/** What another program said. */
+export const asSaid = (text: string): Message => verbatim(oneLine(text));
 
 /** One line that a page can show: no control characters, not endless. */
 export function oneLine(text: string): string {

@@ -3,8 +3,10 @@
  * may.
  */
 import type { Transporter } from 'nodemailer';
+import { message } from '../../../shared/messages/message.ts';
 import { severityOfRank } from '../../../shared/notifications.ts';
-import { attemptTimeoutMs, type Channel, type ChannelAnswer, type Job, oneLine } from './channel.ts';
+import { asSaid, attemptTimeoutMs, type Channel, type ChannelAnswer, type Job, oneLine } from './channel.ts';
+import { noAnswerWithin, RequestError } from './guarded-request.ts';
 import { mailHtml, mailText } from './mail-body.ts';
 
 export interface MailOptions {
@@ -34,10 +36,11 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
     let timer: NodeJS.Timeout | undefined;
     try {
       const tooLong = new Promise<never>((_resolve, reject) => {
-        timer = setTimeout(() => reject(new Error(`no answer within ${Math.round(timeoutMs / 1000)} s`)), timeoutMs);
+        timer = setTimeout(() => reject(noAnswerWithin(timeoutMs)), timeoutMs);
       });
       const info = await Promise.race([transport.sendMail(mailOf(job, from, domain)), tooLong]);
-      return { outcome: 'sent', detail: oneLine(String(info.response ?? 'taken')) };
+      const detail = info.response === undefined ? message('delivery.taken') : asSaid(String(info.response));
+      return { outcome: 'sent', detail };
     } catch (error) {
       return refusalOf(error);
     } finally {
@@ -92,16 +95,22 @@ function mailOf(job: Job, from: string, domain: string) {
 
 /** Codes of nodemailer and replies of the server (RFC 5321 section 4.2.1): only a "no" to this very message is for good. */
 function refusalOf(error: unknown): ChannelAnswer {
-  const { responseCode, response, code, message, command } = error as {
+  const {
+    responseCode,
+    response,
+    code,
+    message: text,
+    command,
+  } = error as {
     responseCode?: number;
     response?: string;
     code?: string;
     message?: string;
     command?: string;
   };
-  const said = oneLine(response ?? message ?? String(error));
+  const detail = error instanceof RequestError ? error.said : asSaid(response ?? text ?? String(error));
   const aboutMessage = code === 'EENVELOPE' || code === 'EMESSAGE' || command === 'RCPT TO' || command === 'DATA';
   // Without a reply it was refused before it was sent: an address that is none.
   const forGood = aboutMessage && (responseCode ?? 550) >= 500;
-  return { outcome: forGood ? 'refused' : 'failed', detail: said };
+  return { outcome: forGood ? 'refused' : 'failed', detail };
 }

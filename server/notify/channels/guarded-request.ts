@@ -7,6 +7,8 @@ import { lookup as lookupName } from 'node:dns/promises';
 import { request as httpRequest } from 'node:http';
 import { request as httpsRequest } from 'node:https';
 import { BlockList, isIP, type LookupFunction } from 'node:net';
+import { type Message, message } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 
 export interface GuardedOptions {
   /** `host:port` as they stand in addresses, e.g. "192.168.1.20:8080" or "sirens.farm.example:443". */
@@ -33,10 +35,22 @@ export interface GuardedAnswer {
   readonly body: string;
 }
 
+/** Why nothing came of it, where that is for us to say. */
+export class RequestError extends Error {
+  readonly said: Message;
+  constructor(said: Message) {
+    super(plainEnglish(said));
+    this.said = said;
+  }
+}
+
 /** The address may not be asked at all, now or later. */
-export class AddressRefused extends Error {
+export class AddressRefused extends RequestError {
   override readonly name = 'AddressRefused';
 }
+
+export const noAnswerWithin = (timeoutMs: number): RequestError =>
+  new RequestError(message('delivery.no-answer', { secondsCount: Math.round(timeoutMs / 1000) }));
 
 const usualAnswerBytes = 4_096;
 
@@ -114,25 +128,20 @@ interface Resolved {
 
 /** @throws {AddressRefused} */
 export async function checkedAddress(text: string, options: GuardedOptions): Promise<{ url: URL; address: Resolved }> {
-  if (!URL.canParse(text)) throw new AddressRefused('the address cannot be read');
+  if (!URL.canParse(text)) throw new AddressRefused(message('delivery.address-unreadable'));
   const url = new URL(text);
   const isAllowed = options.allowed.includes(hostAndPort(url));
   if (url.protocol !== 'https:' && !(url.protocol === 'http:' && isAllowed)) {
-    throw new AddressRefused(
-      'the address must begin with https://; http:// needs an owner’s leave for that very host and port',
-    );
+    throw new AddressRefused(message('delivery.address-not-https'));
   }
-  if (url.username !== '' || url.password !== '')
-    throw new AddressRefused('the address may not hold a user or password');
+  if (url.username !== '' || url.password !== '') throw new AddressRefused(message('delivery.address-with-password'));
   const host = url.hostname.replace(/^\[|\]$/g, '');
   const found = isIP(host) ? [{ address: host, family: isIP(host) }] : await named(host, options);
   const outside = isAllowed ? found : found.filter(({ address }) => !isInner(address));
   // One inner address among several is enough to refuse: such a name is made to slip through.
   const first = outside[0];
   if (first === undefined || outside.length < found.length) {
-    throw new AddressRefused(
-      `${hostAndPort(url)} is an address of this machine or its network, which an owner must allow first`,
-    );
+    throw new AddressRefused(message('delivery.address-inner', { addressText: hostAndPort(url) }));
   }
   return { url, address: first };
 }
@@ -140,7 +149,10 @@ export async function checkedAddress(text: string, options: GuardedOptions): Pro
 async function named(host: string, { lookup, timeoutMs }: GuardedOptions): Promise<readonly Resolved[]> {
   let timer: NodeJS.Timeout | undefined;
   const slow = new Promise<never>((_resolve, reject) => {
-    timer = setTimeout(() => reject(new Error(`the name ${host} was not found in time`)), timeoutMs);
+    timer = setTimeout(
+      () => reject(new RequestError(message('delivery.name-not-found', { hostText: host }))),
+      timeoutMs,
+    );
   });
   try {
     return await Promise.race([lookup ? lookup(host) : lookupName(host, { all: true }), slow]);
@@ -167,10 +179,7 @@ function send(
       agent: false,
       ...(trust === undefined ? {} : { ca: trust }),
     });
-    const timer = setTimeout(
-      () => sent.destroy(new Error(`no answer within ${Math.round(timeoutMs / 1000)} s`)),
-      timeoutMs,
-    );
+    const timer = setTimeout(() => sent.destroy(noAnswerWithin(timeoutMs)), timeoutMs);
     sent.once('close', () => clearTimeout(timer));
     sent.once('error', reject);
     sent.once('response', (answer) => {

@@ -1,16 +1,17 @@
 /** What an HTTP status means for a message. */
 
-import { type ChannelAnswer, oneLine } from './channel.ts';
-import { AddressRefused, type GuardedAnswer } from './guarded-request.ts';
+import { type Message, message } from '../../../shared/messages/message.ts';
+import { asSaid, type ChannelAnswer } from './channel.ts';
+import { AddressRefused, type GuardedAnswer, RequestError } from './guarded-request.ts';
 
 /** Statuses that no later attempt will change; everything else may be a passing trouble of the other side. */
 const forGood = new Set([410, 413]);
 
 export function channelAnswer({ status, headers, body }: GuardedAnswer): ChannelAnswer {
-  const said = oneLine(`HTTP ${status}${body.trim() === '' || body.trimStart().startsWith('<') ? '' : `: ${body}`}`);
+  const said = asSaid(`HTTP ${status}${body.trim() === '' || body.trimStart().startsWith('<') ? '' : `: ${body}`}`);
   if (status >= 200 && status < 300) return { outcome: 'sent', detail: said };
   if (status >= 300 && status < 400)
-    return { outcome: 'refused', detail: `${said}: a redirect, which is not followed` };
+    return { outcome: 'refused', detail: message('delivery.redirect', { saidPart: said }) };
   const retryAfterMs = retryAfter(headers['retry-after']);
   return {
     outcome: forGood.has(status) ? 'refused' : 'failed',
@@ -20,10 +21,14 @@ export function channelAnswer({ status, headers, body }: GuardedAnswer): Channel
 }
 
 export function channelError(error: unknown): ChannelAnswer {
-  const detail = oneLine(
-    error instanceof Error ? error.message || String((error as NodeJS.ErrnoException).code) : String(error),
-  );
-  return { outcome: error instanceof AddressRefused ? 'refused' : 'failed', detail };
+  return { outcome: error instanceof AddressRefused ? 'refused' : 'failed', detail: saidOf(error) };
+}
+
+/** Why a request came to nothing. */
+export function saidOf(error: unknown): Message {
+  if (error instanceof RequestError) return error.said;
+  if (!(error instanceof Error)) return asSaid(String(error));
+  return asSaid(error.message || String((error as NodeJS.ErrnoException).code));
 }
 
 const longestMs = 3_600_000;

@@ -3,6 +3,7 @@
  * inwards: an endpoint is an address that a page gave.
  */
 import type { Clock } from '../../../shared/clock.ts';
+import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { attemptTimeoutMs, type Channel, type ChannelAnswer, type Job } from './channel.ts';
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
@@ -27,14 +28,12 @@ export function openPush(options: PushOptions): Channel {
   const { journal, keys, clock, allowed, contact, timeoutMs = attemptTimeoutMs / 2, guard = {} } = options;
 
   async function send(job: Job): Promise<ChannelAnswer> {
-    const { message, notice } = job;
+    const { message: sent, notice } = job;
     try {
       // Asked first: where the keys had to be made anew no device is left that could take it.
       const pair = await keys.pair();
-      const device = (await journal.notifications.devices.list(message.personId)).find(
-        ({ id }) => id === message.address,
-      );
-      if (!device) return { outcome: 'refused', detail: 'this device was removed' };
+      const device = (await journal.notifications.devices.list(sent.personId)).find(({ id }) => id === sent.address);
+      if (!device) return { outcome: 'refused', detail: message('delivery.device-removed') };
       const details = (await webPush()).generateRequestDetails(
         { endpoint: device.endpoint, keys: { p256dh: device.p256dh, auth: device.auth } },
         JSON.stringify(pushPayload(job)),
@@ -43,7 +42,7 @@ export function openPush(options: PushOptions): Channel {
           TTL: livesS,
           urgency: notice.rank >= 1 ? 'high' : 'normal',
           // At the service a second copy takes the place of the first (RFC 8030 section 5.4); 32 letters at most.
-          topic: message.id.replaceAll('-', '').slice(0, 32),
+          topic: sent.id.replaceAll('-', '').slice(0, 32),
         },
       );
       const headers = details.headers as Record<string, string | number>;
@@ -61,7 +60,7 @@ export function openPush(options: PushOptions): Channel {
     // RFC 8030 section 7.3: the subscription has ended, or never was.
     if (status !== 404 && status !== 410) return answer;
     await journal.notifications.devices.remove(deviceId);
-    return { outcome: 'refused', detail: `${answer.detail}: the device no longer takes messages, and was removed` };
+    return { outcome: 'refused', detail: message('delivery.device-ended', { saidPart: answer.detail }) };
   }
 
   return { send, close: () => undefined };

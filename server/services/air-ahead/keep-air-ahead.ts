@@ -13,6 +13,7 @@ import { ConflictError, ReadingError } from '../../../shared/errors.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { AirAheadRecord, Journal } from '../../../shared/store/journal.ts';
 import { Refusal } from '../refusal.ts';
+import { shownSource, unnamedSource } from './shown-source.ts';
 
 export interface AirAheadParts {
   readonly journal: Pick<Journal, 'airAhead'>;
@@ -24,7 +25,6 @@ export interface AirAheadParts {
 
 /** What came by the broker and is not kept yet: beyond this it is refused, for it is made up. */
 const mostWaiting = 100;
-const unnamedSource = 'your own source';
 
 export class AirAheadKeeper {
   readonly #parts: AirAheadParts;
@@ -76,7 +76,7 @@ export class AirAheadKeeper {
     const kept = (await journal.airAhead.keep(record)) === 'kept';
     if (kept) await issued?.(siteId);
     const untilMs = record.points.at(-1)?.atMs ?? issuedMs;
-    return { kept, source, issuedAt: toInstant(issuedMs), until: toInstant(untilMs) };
+    return { kept, ...shownSource(source), issuedAt: toInstant(issuedMs), until: toInstant(untilMs) };
   }
 }
 

@@ -1,6 +1,7 @@
 /** What people were notified of, as the API shows it. */
 import type { MessageView, NotificationView } from '../../../shared/contracts/notifications.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
 import type { ListedNotice, SentMessage } from '../../../shared/store/notifications-store.ts';
 
 export function notificationView(notice: ListedNotice): NotificationView {
@@ -21,7 +22,7 @@ export function messageView(message: SentMessage): MessageView {
     channel: message.channel,
     address: message.addressLabel,
     state: message.state,
-    reason: message.reason,
+    ...inWords({ reason: message.reason }, message.madeAtMs),
     madeAt: toInstant(message.madeAtMs),
     doneAt: message.doneAtMs === null ? null : toInstant(message.doneAtMs),
     notBefore: toInstant(message.notBeforeMs),
@@ -30,7 +31,7 @@ export function messageView(message: SentMessage): MessageView {
       at: toInstant(atMs),
       tookMs,
       outcome,
-      detail,
+      ...inWords({ detail }, atMs),
     })),
   };
 }

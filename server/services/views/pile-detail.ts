@@ -8,6 +8,7 @@ import { toInstant } from '../../../shared/contracts/time.ts';
 import { worded } from '../../../shared/messages/in-words.ts';
 import type { ActRecord } from '../../../shared/store/journal.ts';
 import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
+import { shownSource } from '../air-ahead/shown-source.ts';
 
 export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): Promise<PileDetail> {
   const { assessment, band } = await one.judged();
@@ -22,7 +23,7 @@ export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): 
 }
 
 function airAheadView({ source, issuedMs, untilMs }: AirAheadUsed): PileDetail['airAhead'] {
-  return { source, issuedAt: toInstant(issuedMs), until: toInstant(untilMs) };
+  return { ...shownSource(source), issuedAt: toInstant(issuedMs), until: toInstant(untilMs) };
 }
 
 export function actView(act: ActRecord): z.infer<typeof actRecordSchema> {

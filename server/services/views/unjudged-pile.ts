@@ -19,7 +19,7 @@ export function unseenPile(pile: PileRecord, batch: BatchRecord | null): PileSum
       startedAt: toInstant(batch.startedAtMs),
       progress: 0,
       phase: 'resting',
-      phaseReason: 'not judged yet',
+      phaseReason: 'not-judged',
     },
     positions: {},
     ...(batch ? beingRead : nothingLaid),

@@ -5,6 +5,7 @@ import { bandTexts } from './en/band.ts';
 import { calendarTexts } from './en/calendar.ts';
 import { cautionTexts } from './en/caution.ts';
 import { conditionTexts } from './en/condition.ts';
+import { deliveryTexts } from './en/delivery.ts';
 import { entryTexts } from './en/entry.ts';
 import { fieldTexts } from './en/field.ts';
 import { handTexts } from './en/hand.ts';
@@ -34,6 +35,7 @@ import { sayTexts } from './en/say.ts';
 import { seasonTexts } from './en/season.ts';
 import { squeezeTexts } from './en/squeeze.ts';
 import { warningsTexts } from './en/warnings.ts';
+import { weatherTexts } from './en/weather.ts';
 import { whyTexts } from './en/why.ts';
 
 /** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
@@ -44,6 +46,7 @@ export const enTexts = {
   ...calendarTexts,
   ...cautionTexts,
   ...conditionTexts,
+  ...deliveryTexts,
   ...entryTexts,
   ...fieldTexts,
   ...handTexts,
@@ -73,5 +76,6 @@ export const enTexts = {
   ...seasonTexts,
   ...squeezeTexts,
   ...warningsTexts,
+  ...weatherTexts,
   ...whyTexts,
 };

@@ -5,6 +5,7 @@ import type { BandParams } from './params/band.ts';
 import type { CalendarParams } from './params/calendar.ts';
 import type { CautionParams } from './params/caution.ts';
 import type { ConditionParams } from './params/condition.ts';
+import type { DeliveryParams } from './params/delivery.ts';
 import type { EntryParams } from './params/entry.ts';
 import type { FieldParams } from './params/field.ts';
 import type { HandParams } from './params/hand.ts';
@@ -34,6 +35,7 @@ import type { SayParams } from './params/say.ts';
 import type { SeasonParams } from './params/season.ts';
 import type { SqueezeParams } from './params/squeeze.ts';
 import type { WarningsParams } from './params/warnings.ts';
+import type { WeatherParams } from './params/weather.ts';
 import type { WhyParams } from './params/why.ts';
 
 /** What each message takes, by its code. */
@@ -45,6 +47,7 @@ export interface MessageParams
     CalendarParams,
     CautionParams,
     ConditionParams,
+    DeliveryParams,
     EntryParams,
     FieldParams,
     HandParams,
@@ -74,4 +77,5 @@ export interface MessageParams
     SeasonParams,
     SqueezeParams,
     WarningsParams,
+    WeatherParams,
     WhyParams {}

@@ -3,6 +3,7 @@
 import { factsSchemaOf, lostFacts } from '../../notice-facts.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../notifications-store.ts';
 import type { JournalTransaction } from './journal-base.ts';
+import { messageText, readMessageText } from './message-text.ts';
 import type { RowPlan } from './read-rows.ts';
 
 /** A key that is known is left as it is. */
@@ -51,7 +52,7 @@ export async function insertMessages(
         address_label: message.addressLabel,
         rank: message.rank,
         state: message.state,
-        reason: message.reason,
+        reason: message.reason && messageText(message.reason),
         made_at_ms: message.madeAtMs,
         not_before_ms: message.notBeforeMs,
         tries: message.tries,
@@ -90,7 +91,7 @@ export const noticePlan: RowPlan<'notice', KeptNotice> = {
 
 export const messagePlan: RowPlan<'message', MessageRecord> = {
   table: 'message',
-  toRecord: (row) => ({
+  toRecord: (row, json) => ({
     id: row.id,
     noticeId: row.notice_id,
     personId: row.person_id,
@@ -100,7 +101,7 @@ export const messagePlan: RowPlan<'message', MessageRecord> = {
     addressLabel: row.address_label,
     rank: row.rank,
     state: row.state,
-    reason: row.reason,
+    reason: row.reason === null ? null : readMessageText(json, 'reason', row.reason),
     madeAtMs: row.made_at_ms,
     notBeforeMs: row.not_before_ms,
     tries: row.tries,

@@ -1,5 +1,6 @@
 /** Messages on their way to people, and every attempt to get them there. */
 import { sql } from 'kysely';
+import type { Message } from '../../messages/message.ts';
 import type { NotificationChannel } from '../../notifications.ts';
 import type {
   AttemptRecord,
@@ -11,6 +12,7 @@ import type {
 } from '../notifications-store.ts';
 import { addNotices, insertMessages, messagePlan, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
+import { messageText, readMessageText } from './message-text.ts';
 import type { RowPlan } from './read-rows.ts';
 
 /** What still has to go out. */
@@ -79,7 +81,7 @@ async function keepAttempt(
     .updateTable('message')
     .set({
       state,
-      reason,
+      reason: reason && messageText(reason),
       tries: attempt.number,
       next_try_ms: nextTryMs,
       done_at_ms: doneAtMs,
@@ -99,7 +101,7 @@ async function keepAttempt(
       at_ms: attempt.atMs,
       took_ms: attempt.tookMs,
       outcome: attempt.outcome,
-      detail: attempt.detail,
+      detail: messageText(attempt.detail),
     })
     .execute();
   if (notices) await addNotices(transaction, notices);
@@ -107,10 +109,10 @@ async function keepAttempt(
   return true;
 }
 
-async function overtake(transaction: JournalTransaction, id: string, reason: string, atMs: number): Promise<void> {
+async function overtake(transaction: JournalTransaction, id: string, reason: Message, atMs: number): Promise<void> {
   await transaction
     .updateTable('message')
-    .set({ state: 'overtaken', reason, done_at_ms: atMs, taken_by: null, taken_until_ms: null })
+    .set({ state: 'overtaken', reason: messageText(reason), done_at_ms: atMs, taken_by: null, taken_until_ms: null })
     .where('id', '=', id)
     .where('state', 'in', open)
     .execute();
@@ -241,13 +243,13 @@ async function withAttempts(
 
 export const attemptPlan: RowPlan<'message_attempt', AttemptRecord> = {
   table: 'message_attempt',
-  toRecord: (row) => ({
+  toRecord: (row, json) => ({
     messageId: row.message_id,
     number: row.number,
     atMs: row.at_ms,
     tookMs: row.took_ms,
     outcome: row.outcome,
-    detail: row.detail,
+    detail: readMessageText(json, 'detail', row.detail),
   }),
 };
 

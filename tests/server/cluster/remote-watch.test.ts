@@ -27,7 +27,7 @@ test('a pile that no worker has seen yet is shown as being read, with what is wr
   const { journal, watch } = await openFarm();
   expect(watch.get(branPile.id)?.summary()).toMatchObject({
     name: branPile.name,
-    batch: { id: branBatch.id, phaseReason: 'not judged yet' },
+    batch: { id: branBatch.id, phaseReason: 'not-judged' },
     condition: 'This pile is being read for the first time.',
   });
   expect(await watch.get(branPile.id)?.judged()).toEqual({ assessment: null, band: null });

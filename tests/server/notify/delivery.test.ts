@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { verbatim } from '../../../shared/messages/message.ts';
+import { plainEnglish } from '../../../shared/messages/render.ts';
 import { lostFacts } from '../../../shared/notice-facts.ts';
 import { branPile, yard } from '../../shared/store/journal-sample.ts';
 import { minuteMs, noonMs, openService, type Service } from './notify-service.ts';
@@ -56,7 +58,9 @@ describe('quiet hours', () => {
     const reasons = await Promise.all(
       ['a', 'b', 'c'].map(async (id) => {
         const notified = await service.journal.notifications.notices.ofAlarm(id);
-        return notified.flatMap(({ messages }) => messages.map(({ state, reason }) => `${state}: ${reason}`));
+        return notified.flatMap(({ messages }) =>
+          messages.map(({ state, reason }) => `${state}: ${reason && plainEnglish(reason)}`),
+        );
       }),
     );
     expect(reasons).toEqual([
@@ -197,13 +201,13 @@ describe('a person who cannot be reached', () => {
     await service.person('owen', { sites: [] }, 'owner');
     service.answer = ({ message }) =>
       message.channel === 'email' && message.personId === 'ada'
-        ? { outcome: 'refused', detail: '550 no such mailbox' }
-        : { outcome: 'sent', detail: 'taken' };
+        ? { outcome: 'refused', detail: verbatim('550 no such mailbox') }
+        : { outcome: 'sent', detail: verbatim('taken') };
     await service.raise('a');
     expect((await service.notified()).sort()).toEqual(['ada by webhook: first-raise', 'owen by email: not-reached']);
     expect(service.sent.find(({ person }) => person === 'owen')?.sentence).toMatch(/because ada could not be reached/);
     const [lost] = await service.journal.notifications.messages.undelivered(9);
-    expect([lost?.personId, lost?.reason]).toEqual(['ada', '550 no such mailbox']);
+    expect([lost?.personId, lost?.reason]).toEqual(['ada', verbatim('550 no such mailbox')]);
     expect((await service.delivery.health()).state).toBe('degraded');
   });
 
@@ -212,8 +216,8 @@ describe('a person who cannot be reached', () => {
     await service.person('owen', {}, 'owner');
     service.answer = ({ message }) =>
       message.channel === 'email' && message.personId === 'ada'
-        ? { outcome: 'refused', detail: '550' }
-        : { outcome: 'sent', detail: 'taken' };
+        ? { outcome: 'refused', detail: verbatim('550') }
+        : { outcome: 'sent', detail: verbatim('taken') };
     await service.raise('a');
     expect((await service.notified()).sort()).toEqual(['ada by webhook: first-raise', 'owen by email: first-raise']);
   });
@@ -231,7 +235,7 @@ test('the summary of the day comes once, at its minute, however often it is look
 
 test('that nobody can be told any more is said on health before the messages that were lost', async () => {
   await service.person('ada');
-  service.answer = () => ({ outcome: 'refused', detail: '550' });
+  service.answer = () => ({ outcome: 'refused', detail: verbatim('550') });
   await service.raise('a');
   await service.pass(5);
   expect((await service.delivery.health()).state).toBe('degraded');

@@ -151,7 +151,7 @@ export async function openService(): Promise<Service> {
     journal,
     delivery,
     sent,
-    answer: () => ({ outcome: 'sent', detail: 'taken' }),
+    answer: () => ({ outcome: 'sent', detail: verbatim('taken') }),
     silence: 'speaks',
     heldBack: new Set(),
     async person(id, preferences = {}, role = 'keeper') {

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Job } from '../../../server/notify/channels/channel.ts';
 import { openEmail } from '../../../server/notify/channels/email.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
 import { type MailServer, startMailServer, startSilentServer } from '../../helpers/mail-server.ts';
 import { message, notice } from '../../shared/store/journal-notifications-contract.ts';
 
@@ -23,15 +24,21 @@ const channel = (smtpUrl = box.url) => openEmail({ smtpUrl, from: 'Farm <alarms@
 
 describe('a mail server', () => {
   test('that takes a letter: sent, with what it said', async () => {
-    expect(await channel().send(job())).toMatchObject({ outcome: 'sent', detail: expect.stringMatching(/^250/) });
+    expect(await channel().send(job())).toMatchObject({
+      outcome: 'sent',
+      detail: { code: 'verbatim', params: { text: expect.stringMatching(/^250/) } },
+    });
   });
   test('that knows no such mailbox (550): refused for good', async () => {
     box.mood = 'refuse';
-    expect(await channel().send(job())).toEqual({ outcome: 'refused', detail: '550 no such mailbox here' });
+    expect(await channel().send(job())).toEqual({ outcome: 'refused', detail: verbatim('550 no such mailbox here') });
   });
   test('that puts off strangers (451): failed, to be tried again', async () => {
     box.mood = 'greylist';
-    expect(await channel().send(job())).toEqual({ outcome: 'failed', detail: '451 greylisted, come back later' });
+    expect(await channel().send(job())).toEqual({
+      outcome: 'failed',
+      detail: verbatim('451 greylisted, come back later'),
+    });
     box.mood = 'kind';
     expect((await channel().send(job())).outcome).toBe('sent');
   });
@@ -52,7 +59,7 @@ describe('a mail server', () => {
   test('that is not there: failed', async () => {
     expect(await channel('smtp://127.0.0.1:1').send(job())).toMatchObject({
       outcome: 'failed',
-      detail: expect.stringMatching(/ECONNREFUSED/),
+      detail: { code: 'verbatim', params: { text: expect.stringMatching(/ECONNREFUSED/) } },
     });
   });
 });

@@ -58,7 +58,7 @@ export const attempt = {
   atMs: beginMs,
   tookMs: 12,
   outcome: 'sent' as const,
-  detail: '250 taken',
+  detail: verbatim('250 taken'),
 };
 const sent = { attempt, state: 'sent' as const, reason: null, nextTryMs: 0, doneAtMs: beginMs };
 
@@ -155,14 +155,14 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         await spread(journal);
         const { messages, notices } = journal.notifications;
         await messages.take('email', beginMs, lease('one'), 9);
-        const failed = { ...attempt, outcome: 'failed' as const, detail: '451 later' };
-        const again = { state: 'waiting' as const, reason: '451 later', nextTryMs: 6_000, doneAtMs: null };
+        const failed = { ...attempt, outcome: 'failed' as const, detail: verbatim('451 later') };
+        const again = { state: 'waiting' as const, reason: verbatim('451 later'), nextTryMs: 6_000, doneAtMs: null };
         await messages.attempted('one', { attempt: failed, ...again });
         expect(await messages.take('email', beginMs, lease('one', 5_999), 9)).toEqual([]);
         expect(await messages.take('email', beginMs, lease('one', 6_000), 9)).toHaveLength(1);
         expect((await notices.notifiedOf([tooWarm.id]))[0]?.reached).toBe(false);
-        const refused = { ...attempt, number: 2, outcome: 'refused' as const, detail: '550 no' };
-        const up = { state: 'given-up' as const, reason: '550 no', nextTryMs: 0, doneAtMs: beginMs + 5 };
+        const refused = { ...attempt, number: 2, outcome: 'refused' as const, detail: verbatim('550 no') };
+        const up = { state: 'given-up' as const, reason: verbatim('550 no'), nextTryMs: 0, doneAtMs: beginMs + 5 };
         await messages.attempted('one', { attempt: refused, ...up });
         const [lost] = await messages.undelivered(10);
         expect([lost?.id, lost?.notice.id, lost?.attempts.length]).toEqual([message.id, notice.id, 2]);

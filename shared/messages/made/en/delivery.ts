@@ -1,0 +1,20 @@
+// Made from ../../en/delivery.json by `npm run messages`; change that instead.
+export const deliveryTexts = {
+  "delivery.quiet-hours": "quiet hours",
+  "delivery.no-access": "they no longer have access",
+  "delivery.acknowledged-before": "acknowledged before it could be sent",
+  "delivery.shelved-before": "shelved before it could be sent",
+  "delivery.over-before": "over before it could be sent",
+  "delivery.code-spent": "a newer code was asked for, or none is needed",
+  "delivery.no-channel": "no channel for {channel, select, email {e-mail} push {push} webhook {webhook} other {messages}} is set up",
+  "delivery.taken": "taken",
+  "delivery.device-removed": "this device was removed",
+  "delivery.device-ended": "{saidPart}: the device no longer takes messages, and was removed",
+  "delivery.redirect": "{saidPart}: a redirect, which is not followed",
+  "delivery.address-unreadable": "the address cannot be read",
+  "delivery.address-not-https": "the address must begin with https://; http:// needs an owner’s leave for that very host and port",
+  "delivery.address-with-password": "the address may not hold a user or password",
+  "delivery.address-inner": "{addressText} is an address of this machine or its network, which an owner must allow first",
+  "delivery.name-not-found": "the name {hostText} was not found in time",
+  "delivery.no-answer": "no answer within {secondsCount} s",
+};
