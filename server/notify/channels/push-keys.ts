@@ -20,7 +20,7 @@ const keysSetting = 'push-keys';
 
 const pairSchema = z
   .object({ publicKey: z.string(), privateKey: z.string() })
-  .refine(isPair, { path: ['publicKey'], message: 'must belong to the private key' });
+  .refine(isPair, { path: ['publicKey'] });
 export type PushKeyPair = z.infer<typeof pairSchema>;
 
 export interface PushKeysParts {
