@@ -3,24 +3,24 @@ import { conditionOf, isProbeKind } from '../../shared/conditions/kinds.ts';
 import type { Position } from '../../shared/names.ts';
 import { type Evidence, type WarningKind, warningKinds } from '../../shared/warning.ts';
 
-interface Placed {
+interface KindAt {
   readonly kind: WarningKind;
   readonly position: Position | null;
 }
 
 /**
- * Place in the one order of gravity: the lower, the graver. A probe counts for as much as the core it measures; what goes wrong
+ * Rank in the one order of gravity: the lower, the graver. A probe counts for as much as the core it measures; what goes wrong
  * with another one hides little, and comes last.
  *
  * @example gravityOf({ kind: 'self-heating', position: null }) // => 0
  */
-export function gravityOf({ kind, position }: Placed): number {
-  const place = warningKinds.indexOf(kind);
-  return isProbeKind(kind) && position !== 'core' ? warningKinds.length + place : place;
+export function gravityOf({ kind, position }: KindAt): number {
+  const rank = warningKinds.indexOf(kind);
+  return isProbeKind(kind) && position !== 'core' ? warningKinds.length + rank : rank;
 }
 
 /** For sorting, the gravest first. */
-export function byGravity(one: Placed, other: Placed): number {
+export function byGravity(one: KindAt, other: KindAt): number {
   return gravityOf(one) - gravityOf(other);
 }
 
@@ -28,8 +28,8 @@ export function byGravity(one: Placed, other: Placed): number {
  * The alarm whose advice is followed instead of this one's, whether or not anybody is notified of either: the gravest standing
  * one that it yields to, or whatever that one yields to in its turn.
  */
-export function graverOf<A extends Placed & { readonly stands: boolean }>(
-  { kind }: Placed,
+export function graverOf<A extends KindAt & { readonly stands: boolean }>(
+  { kind }: KindAt,
   alarms: readonly A[],
 ): A | undefined {
   const { yieldsTo } = conditionOf(kind);

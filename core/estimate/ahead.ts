@@ -41,7 +41,7 @@ export interface AheadSight {
 }
 
 /** Looks a day ahead from the end of the hour that has just closed. */
-export function lookAhead(
+export function stepAhead(
   ahead: Ahead,
   { hours, air, disturbance, positions }: AheadSight,
   setup: PileSetup,

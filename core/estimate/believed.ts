@@ -25,8 +25,8 @@ export function believed(
   position: 'core' | 'top' | 'base' | 'air',
   meanC: number | null,
 ): number | null {
-  const place = positions[position];
-  if (place?.temperature == null || place.out.sinceMs !== null) return null;
+  const followed = positions[position];
+  if (followed?.temperature == null || followed.out.sinceMs !== null) return null;
   if (position === 'core') return maybeOut(positions) ? null : meanC;
-  return isStuck(place.temperature, position) && !isByHand(place) ? null : meanC;
+  return isStuck(followed.temperature, position) && !isByHand(followed) ? null : meanC;
 }

@@ -1,5 +1,5 @@
 /**
- * What a place said in an hour that lies between two of its readings. A pile that is read seldom is followed hour by hour all the
+ * What a position said in an hour that lies between two of its readings. A pile that is read seldom is followed hour by hour all the
  * same: each hour waits for the reading after it, and is taken off the straight line between the two.
  */
 import { msPerHour } from '../../shared/units.ts';

@@ -65,15 +65,15 @@ function doneUnseen(core: Track, { endMs, airC, bed, material }: DisturbedHour):
  */
 export function followDisturbance(
   disturbance: Disturbance,
-  { core: place, top, base, air }: Readonly<Positions>,
+  { core: followed, top, base, air }: Readonly<Positions>,
   acts: readonly Act[],
   hour: DisturbedHour,
 ): Intervention | undefined {
   const { endMs, coreC, beforeC, airC } = hour;
-  const moisturePct = place?.moisture == null ? null : place.moisture.value;
+  const moisturePct = followed?.moisture == null ? null : followed.moisture.value;
   const { moistureBeforePct } = disturbance;
   disturbance.moistureBeforePct = moisturePct;
-  const core = place?.temperature ?? null;
+  const core = followed?.temperature ?? null;
   const isReadSeldom = core !== null && isSeldom(core);
   const inHour = detectIntervention({
     // The last reading shows a fall before the hour's mean does; that of a core read seldom lies hours ahead.
@@ -85,7 +85,7 @@ export function followDisturbance(
     moisturePct: moisturePct === null || moistureBeforePct === null ? null : moisturePct - moistureBeforePct,
   });
   const kind = inHour ?? (isReadSeldom ? doneUnseen(core, hour) : undefined);
-  const outMs = place?.out.sinceMs ?? null;
+  const outMs = followed?.out.sinceMs ?? null;
   if (outMs !== null) {
     // What looked like a hand was the probe coming out of the pile.
     disturbance.detected = disturbance.detected.filter(({ atMs }) => outMs - atMs > pulledBeforeMs);

@@ -1,5 +1,5 @@
 /**
- * What was last measured by hand at a place, beside what its probe says. A hand stands for a place that has no probe, and for one
+ * What was last measured by hand at a position, beside what its probe says. A hand stands for a position that has no probe, and for one
  * whose probe is silent or cannot be believed, until that one can be again; beside a probe that can be believed it is compared only.
  */
 import { z } from 'zod';
@@ -21,10 +21,10 @@ export type HandReading = z.infer<typeof handReadingSchema>;
 
 /** A probe and a hand within so long speak of the same [ms]; as the two are asked for. */
 const sameMs = msPerHour;
-/** So long a place is known by what a hand measured: half a day, and half as much again; our own choice, no source [ms]. */
+/** So long a position is known by what a hand measured: half a day, and half as much again; our own choice, no source [ms]. */
 export const handHoldsMs = 18 * msPerHour;
 
-/** @param probe What the probe of the place said last, where it has one and is believed. */
+/** @param probe What the probe of the position said last, where it has one and is believed. */
 export function measuredByHand(
   before: HandReading | null,
   tempC: number,
@@ -54,22 +54,22 @@ export function probeSpokeBeside(hand: HandReading, tempC: number, atMs: number)
   hand.probeAtMs = atMs;
 }
 
-interface Place {
+interface Followed {
   readonly hand: HandReading | null;
   readonly temperature: { readonly atMs: number } | null;
 }
 
-/** Whether what is known of a place was measured by hand, there being no probe. */
-export function isByHand({ hand, temperature }: Place): boolean {
+/** Whether what is known of a position was measured by hand, there being no probe. */
+export function isByHand({ hand, temperature }: Followed): boolean {
   return hand !== null && temperature !== null && temperature.atMs === hand.atMs;
 }
 
 /** Whether a probe measures the air beside the pile: a hand comes by at the cool or the warm time of day. */
-export function isAirProbed(air: Place | null): boolean {
+export function isAirProbed(air: Followed | null): boolean {
   return air !== null && air.temperature !== null && !isByHand(air);
 }
 
-/** The hand that speaks for a place now; null where a probe does. */
-export function speakingHand(place: Place): HandReading | null {
-  return place.hand !== null && (place.hand.standsIn || isByHand(place)) ? place.hand : null;
+/** The hand that speaks for a position now; null where a probe does. */
+export function speakingHand(followed: Followed): HandReading | null {
+  return followed.hand !== null && (followed.hand.standsIn || isByHand(followed)) ? followed.hand : null;
 }

@@ -1,4 +1,4 @@
-/** Which rung of the ladder of self-heating a place stands on, with a deadband: its words do not change while it hovers at one. */
+/** Which rung of the ladder of self-heating a position stands on, with a deadband: its words do not change while it hovers at one. */
 import { selfHeatingLadder } from '../../shared/stage.ts';
 import { temperatureDeadbandK } from '../alarms/policies.ts';
 
@@ -14,7 +14,7 @@ const lowestC = selfHeatingLadder[0].fromC;
 export function rungAt(was: number, tempC: number): Rung {
   if (tempC < lowestC - temperatureDeadbandK) return 0; // nearly always
   const rung = selfHeatingLadder.findLastIndex(
-    ({ fromC }, place) => tempC >= (place < was ? fromC - temperatureDeadbandK : fromC),
+    ({ fromC }, index) => tempC >= (index < was ? fromC - temperatureDeadbandK : fromC),
   );
   return (rung + 1) as Rung;
 }

@@ -1,5 +1,5 @@
 /**
- * What a place in a pile remembers of its heat: a peak that has passed still decides what the batch is worth. Hours are reckoned
+ * What a position in a pile remembers of its heat: a peak that has passed still decides what the batch is worth. Hours are reckoned
  * on straight lines between readings, so that a pile measured once a day has hours too.
  */
 import { z } from 'zod';
@@ -98,7 +98,7 @@ function isJudgedSince(sinceMs: number, untilMs: number, noted: readonly Noted[]
   return noted.some(({ atMs, what }) => atMs > sinceMs && atMs <= untilMs + clockAheadMs && judging.has(what.kind));
 }
 
-/** What there is to say of one place's heat. */
+/** What there is to say of one position's heat. */
 export interface PastHeat {
   readonly position: PilePosition;
   readonly peakC: number;
@@ -128,7 +128,7 @@ export function pastHeat(
   };
 }
 
-/** The place to speak of: where a person must judge before any other, of those the core first, then where it lasted longest. */
+/** The position to speak of: where a person must judge before any other, of those the core first, then where it lasted longest. */
 export function worstHeat(heats: readonly PastHeat[]): PastHeat | null {
   let worst: PastHeat | null = null;
   for (const one of heats) if (worst === null || isWorse(one, worst)) worst = one;

@@ -1,4 +1,4 @@
-/** What one place says in an hour: its mean, how that moved, and whether its pore air is dry. */
+/** What one position says in an hour: its mean, how that moved, and whether its pore air is dry. */
 import { z } from 'zod';
 
 export const hourMeanSchema = z.object({
@@ -37,7 +37,7 @@ export function addToHour(hour: HourMean, tempC: number): void {
 
 /**
  * Closes the running hour.
- * @param betweenC Of a place that is read seldom, what lies between its readings; undefined of any other.
+ * @param betweenC Of a position that is read seldom, what lies between its readings; undefined of any other.
  * @returns Its mean [°C]; null where nothing was measured.
  */
 export function closeMean(

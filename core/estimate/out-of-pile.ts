@@ -8,14 +8,14 @@ import { isSeldom } from './between.ts';
 import type { Track } from './track.ts';
 
 export const outSchema = z.object({
-  /** Since when a place has read like the air beside the pile after being much warmer; null while it does not. */
+  /** Since when a position has read like the air beside the pile after being much warmer; null while it does not. */
   sinceMs: z.number().nullable(),
   /** Change of its hourly mean an hour earlier [K]; 0 when there was none. */
   stepBeforeK: z.number(),
   /** Highest hourly mean above the air in about the last half day, faded; and the same an hour earlier [K]. */
   warmthK: z.number(),
   warmthBeforeK: z.number(),
-  /** What it said in the hour before, where place and air are laid together reading by reading; null where hour by hour [°C]. */
+  /** What it said in the hour before, where position and air are laid together reading by reading; null where hour by hour [°C]. */
   pairedC: z.number().nullable(),
   /** Hours for which it is still suspected of having been pulled out. */
   suspectH: z.number(),
@@ -39,7 +39,7 @@ export const startOut = (): Out => ({
 });
 
 /**
- * A place this warm above the air [K] that is then this near to it [K], or within this share of its warmth [-], may have been
+ * A position this warm above the air [K] that is then this near to it [K], or within this share of its warmth [-], may have been
  * pulled; our own choice, no source.
  */
 export const wasWarmK = 5;
@@ -57,14 +57,14 @@ const ownFallShare = 0.6;
 const stayH = 4;
 const suspectedForH = 12;
 /**
- * Following the air this closely through such a swing is not what a place in a bed does; a dry skin comes nearer to it [K, K, h];
+ * Following the air this closely through such a swing is not what a position in a bed does; a dry skin comes nearer to it [K, K, h];
  * our own choice, no source.
  */
 const followK = 0.6;
 const insideFollows = { swingK: 3, hours: 18 };
 const skinFollows = { swingK: 4, hours: 28 };
 /**
- * Of a place that is read seldom, so many readings in a row must be as near, for a few are by chance; and after a fall two [readings];
+ * Of a position that is read seldom, so many readings in a row must be as near, for a few are by chance; and after a fall two [readings];
  * our own choice, no source.
  */
 const followReadings = 5;
@@ -72,14 +72,14 @@ const followReadings = 5;
 /** From so far above the air on it is in the pile again [K]; our own choice, no source. */
 const backK = 3;
 
-/** Whether a place that was so far above the air is now as near to it as only a pulled probe is. */
+/** Whether a position that was so far above the air is now as near to it as only a pulled probe is. */
 export function fellToAir(wasAboveK: number, aboveK: number): boolean {
   return wasAboveK >= wasWarmK && Math.abs(aboveK) < Math.max(nearK, nearShare * wasAboveK);
 }
 
-/** A place and the air beside it that were read at about the same time. */
+/** A position and the air beside it that were read at about the same time. */
 export interface ReadTogether {
-  readonly placeC: number;
+  readonly positionC: number;
   readonly airC: number;
 }
 
@@ -87,33 +87,33 @@ export interface ReadTogether {
 const togetherMs = 30 * msPerMinute;
 
 /**
- * What a place that is read seldom and the air said when they were last read together; null where that is not known. On the lines
+ * What a position that is read seldom and the air said when they were last read together; null where that is not known. On the lines
  * between readings the one runs ahead of the other, by as much as the newer has come and the other has not.
  */
-export function readTogether(place: Track, air: Track | null): ReadTogether | null {
-  if (air === null || !isSeldom(place) || !isSeldom(air)) return null;
+export function readTogether(followed: Track, air: Track | null): ReadTogether | null {
+  if (air === null || !isSeldom(followed) || !isSeldom(air)) return null;
   const near = (one: number, other: number): boolean => Math.abs(one - other) <= togetherMs;
-  if (near(place.atMs, air.atMs)) return { placeC: place.value, airC: air.value };
-  if (near(place.previousAtMs, air.atMs)) return { placeC: place.previous, airC: air.value };
+  if (near(followed.atMs, air.atMs)) return { positionC: followed.value, airC: air.value };
+  if (near(followed.previousAtMs, air.atMs)) return { positionC: followed.previous, airC: air.value };
   return null;
 }
 
-/** Follows one hour of a place that is laid beside the air reading by reading. @param everyMs How often it is read. */
+/** Follows one hour of a position that is laid beside the air reading by reading. @param everyMs How often it is read. */
 export function followPaired(
   out: Out,
-  { placeC, airC }: ReadTogether,
+  { positionC, airC }: ReadTogether,
   skin: boolean,
   endMs: number,
   everyMs: number,
 ): void {
   const { pairedC } = out;
-  out.pairedC = placeC;
-  followOut(out, pairedC === null ? null : placeC - pairedC, skin, placeC, airC, endMs, everyMs / msPerHour);
+  out.pairedC = positionC;
+  followOut(out, pairedC === null ? null : positionC - pairedC, skin, positionC, airC, endMs, everyMs / msPerHour);
 }
 
 /**
- * @param stepK Change of the place's hourly mean from the hour before; null when there was none.
- * @param skin Whether the place lies at the pile's outside.
+ * @param stepK Change of the position's hourly mean from the hour before; null when there was none.
+ * @param skin Whether the position lies at the pile's outside.
  * @param everyH Hours between its readings where it is read seldom; 0 of any other.
  */
 export function followOut(

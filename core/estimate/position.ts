@@ -1,4 +1,4 @@
-/** One place of a pile as it is followed reading by reading. */
+/** One position of a pile as it is followed reading by reading. */
 import { z } from 'zod';
 import type { Position } from '../../shared/names.ts';
 import { forEachPileQuantity, isOfPile, type PileQuantity, pileQuantities } from '../../shared/quantity.ts';
@@ -65,50 +65,51 @@ const startPosition = (): PositionState => ({
 export function followReading(positions: Positions, reading: JudgeReading, setup: PileSetup): boolean {
   const { position, quantity, value, atMs, byHand = false } = reading;
   positions[position] ??= startPosition();
-  const place = positions[position];
+  const followed = positions[position];
   if (quantity !== 'temperature') {
     // A meter in a hand is kept and shown; how it compares with anything else nobody knows.
-    if (isOfPile(quantity) && !byHand) followOther(place, quantity, value, atMs);
+    if (isOfPile(quantity) && !byHand) followOther(followed, quantity, value, atMs);
     return false;
   }
-  if (byHand && !standsForPlace(place, position, setup, value, atMs)) return false;
+  if (byHand && !standsForPosition(followed, position, setup, value, atMs)) return false;
   const jumpK = byHand ? Number.POSITIVE_INFINITY : doubtedJumpK[position]; // a person looked
-  if (place.temperature === null) place.temperature = startTrack(value, atMs);
-  else if (!followTrack(place.temperature, value, atMs, jumpK)) return false;
-  if (place.hand !== null && !byHand && isPlausible(place, position)) probeSpokeBeside(place.hand, value, atMs);
-  addToHour(place.hour, value);
-  if (position !== 'air') followHeat(place, position, setup, value, atMs);
+  if (followed.temperature === null) followed.temperature = startTrack(value, atMs);
+  else if (!followTrack(followed.temperature, value, atMs, jumpK)) return false;
+  if (followed.hand !== null && !byHand && isPlausible(followed, position))
+    probeSpokeBeside(followed.hand, value, atMs);
+  addToHour(followed.hour, value);
+  if (position !== 'air') followHeat(followed, position, setup, value, atMs);
   return true;
 }
 
 /**
  * Takes note of what was measured by hand.
- * @returns Whether it is followed as the place's own: where a probe serves, a hand only stands beside it, or in for it.
+ * @returns Whether it is followed as the position's own: where a probe serves, a hand only stands beside it, or in for it.
  */
-function standsForPlace(
-  place: PositionState,
+function standsForPosition(
+  followed: PositionState,
   position: Position,
   { served, limits, noted }: PileSetup,
   tempC: number,
   atMs: number,
 ): boolean {
-  const probe = served !== undefined && served[position] === undefined ? null : place.temperature;
-  const isOwn = probe === null || isByHand(place);
-  const speaksWell = !isOwn && isPlausible(place, position);
+  const probe = served !== undefined && served[position] === undefined ? null : followed.temperature;
+  const isOwn = probe === null || isByHand(followed);
+  const speaksWell = !isOwn && isPlausible(followed, position);
   const isHeard = probe !== null && !isSilent(probe, atMs);
   const isBelieved = speaksWell && isHeard;
-  place.hand = measuredByHand(place.hand, tempC, atMs, speaksWell ? probe : null, !isOwn && !isBelieved);
+  followed.hand = measuredByHand(followed.hand, tempC, atMs, speaksWell ? probe : null, !isOwn && !isBelieved);
   if (isOwn) return true;
   if (!isBelieved && position !== 'air') {
-    if (!isHeard) addToHour(place.hour, tempC);
-    place.heat ??= startHeat(tempC, atMs);
-    rememberHeat(place.heat, tempC, atMs, limits, noted);
-    place.overheated = passesLimit(place, position, limits, tempC);
+    if (!isHeard) addToHour(followed.hour, tempC);
+    followed.heat ??= startHeat(tempC, atMs);
+    rememberHeat(followed.heat, tempC, atMs, limits, noted);
+    followed.overheated = passesLimit(followed, position, limits, tempC);
   }
   return false;
 }
 
-/** Whether what the probe of a place said last can be taken for its temperature. */
+/** Whether what the probe of a position said last can be taken for its temperature. */
 function isPlausible({ temperature, out }: PositionState, position: Position): boolean {
   return (
     temperature !== null && temperature.doubted === null && out.sinceMs === null && !isStuck(temperature, position)
@@ -116,23 +117,29 @@ function isPlausible({ temperature, out }: PositionState, position: Position): b
 }
 
 /** No jump of what is not a temperature is doubted. */
-function followOther(place: PositionState, quantity: PileQuantity, value: number, atMs: number): void {
-  const track = place[quantity];
-  if (track === null) place[quantity] = startTrack(value, atMs);
+function followOther(followed: PositionState, quantity: PileQuantity, value: number, atMs: number): void {
+  const track = followed[quantity];
+  if (track === null) followed[quantity] = startTrack(value, atMs);
   else followTrack(track, value, atMs, Number.POSITIVE_INFINITY);
 }
 
-function followHeat(place: PositionState, position: PilePosition, setup: PileSetup, tempC: number, atMs: number): void {
+function followHeat(
+  followed: PositionState,
+  position: PilePosition,
+  setup: PileSetup,
+  tempC: number,
+  atMs: number,
+): void {
   // Beside the pile it feels no heat of the pile.
-  if (place.heat === null) place.heat = startHeat(tempC, atMs);
-  else if (place.out.sinceMs === null) rememberHeat(place.heat, tempC, atMs, setup.limits, setup.noted);
-  if (place.hand?.standsIn === true) return; // the probe cannot be believed, and somebody measured
-  place.rung = rungAt(place.rung, tempC);
-  const passed = passesLimit(place, position, setup.limits, tempC);
-  if (passed === place.overheated) return; // nearly every reading
+  if (followed.heat === null) followed.heat = startHeat(tempC, atMs);
+  else if (followed.out.sinceMs === null) rememberHeat(followed.heat, tempC, atMs, setup.limits, setup.noted);
+  if (followed.hand?.standsIn === true) return; // the probe cannot be believed, and somebody measured
+  followed.rung = rungAt(followed.rung, tempC);
+  const passed = passesLimit(followed, position, setup.limits, tempC);
+  if (passed === followed.overheated) return; // nearly every reading
   // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.
-  const isBorneOut = () => place.temperature === null || followsOn(place.temperature, doubtedJumpK[position]);
-  if (!passed || isByHand(place) || isBorneOut()) place.overheated = passed;
+  const isBorneOut = () => followed.temperature === null || followsOn(followed.temperature, doubtedJumpK[position]);
+  if (!passed || isByHand(followed) || isBorneOut()) followed.overheated = passed;
 }
 
 /** A core that a probe's error may hide above the limit counts as there: the cost of the two mistakes is not alike. */
@@ -141,12 +148,14 @@ function passesLimit({ overheated }: PositionState, position: Position, { actC }
   return highLimit(overheated, tempC, actC - guardK, temperatureDeadbandK - guardK);
 }
 
-/** Closes the running hour of one place. @returns Its mean [°C]; null where nothing was measured. */
-export function closePlace(place: PositionState | null, isCore: boolean, endMs: number): number | null {
-  return place === null ? null : closeMean(place.hour, place.humidity?.value, betweenReadings(place, isCore, endMs));
+/** Closes the running hour of one position. @returns Its mean [°C]; null where nothing was measured. */
+export function closePosition(followed: PositionState | null, isCore: boolean, endMs: number): number | null {
+  return followed === null
+    ? null
+    : closeMean(followed.hour, followed.humidity?.value, betweenReadings(followed, isCore, endMs));
 }
 
-/** An hour waits for the core, which is never held; another place may have spoken just before or will just after. */
+/** An hour waits for the core, which is never held; another position may have spoken just before or will just after. */
 function betweenReadings(
   { temperature, hour }: PositionState,
   isCore: boolean,
@@ -160,25 +169,25 @@ function betweenReadings(
 
 const leadingOthers: readonly PileQuantity[] = [...new Set<PileQuantity>(['moisture', ...pileQuantities])];
 
-/** A place is silent when its temperature is; one that has no thermometer, when everything there is. */
-export function leadingTrack(place: Readonly<PositionState>): Track | null {
-  if (place.temperature !== null) return place.temperature; // nearly always, and looked up with every look
+/** A position is silent when its temperature is; one that has no thermometer, when everything there is. */
+export function leadingTrack(followed: Readonly<PositionState>): Track | null {
+  if (followed.temperature !== null) return followed.temperature; // nearly always, and looked up with every look
   for (const quantity of leadingOthers) {
-    const track = place[quantity];
+    const track = followed[quantity];
     if (track !== null) return track;
   }
   return null;
 }
 
-/** What is remembered of a place; null where no probe has spoken for it since one was last given to it. */
-export function servedPlace(
+/** What is remembered of a position; null where no probe has spoken for it since one was last given to it. */
+export function servedPosition(
   positions: Readonly<Positions>,
   { served }: PileSetup,
   position: Position,
 ): PositionState | null {
-  const place = positions[position];
-  if (place === null || served === undefined || isByHand(place)) return place;
+  const followed = positions[position];
+  if (followed === null || served === undefined || isByHand(followed)) return followed;
   const sinceMs = served[position];
-  const track = leadingTrack(place);
-  return sinceMs === undefined || track === null || track.heardAtMs < sinceMs ? null : place;
+  const track = leadingTrack(followed);
+  return sinceMs === undefined || track === null || track.heardAtMs < sinceMs ? null : followed;
 }

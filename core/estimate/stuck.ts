@@ -19,7 +19,7 @@ const seldomMs = 2 * msPerHour;
  */
 const leastRepeats = 8;
 
-/** How long a place may say the same; infinite where that tells nothing [ms]. */
+/** How long a position may say the same; infinite where that tells nothing [ms]. */
 export function stuckAfter(track: Track, position: Position): number {
   const stepK = stepOf(track);
   if (stepK >= coarseStepK && (position === 'base' || track.intervalMs > seldomMs)) return Number.POSITIVE_INFINITY;

@@ -20,7 +20,7 @@ import { materialFacts } from '../profiles/material-facts.ts';
 /** Heat passed on to the ground [W m⁻² K⁻¹], as the ensemble's members on the median (core/expect/member.ts); our own choice, no source. */
 const groundWm2K = 1.6;
 /** Probes of the top and the base lie about so far from the skin and the ground, a sixth of the bed at most [m]; common practice, no source. */
-export const placeM = 0.05;
+export const probeDepthM = 0.05;
 /** Food a full-grown culture burns in an hour at its best temperature, at most [-]: twice the ensemble's median (core/expect/member.ts). */
 const fullPerH = 2 / 24;
 /** Air beside a bed, for the heat of what evaporates there [%RH]; our own choice, no source. */
@@ -56,15 +56,15 @@ export function hourWork(
   const conductivityWmK = facts.isSoil ? soilConductivityWmK : branConductivityWmK;
   const dryKgM2 = facts.dryDensityKgM3 * bed.depthM;
   const halfBed = bed.depthM / 2 / conductivityWmK;
-  const place = Math.min(placeM, bed.depthM / 6) / conductivityWmK;
+  const probeResistance = Math.min(probeDepthM, bed.depthM / 6) / conductivityWmK;
   const upWm2 =
     now.topC === null
       ? (now.coreC - air.dayC) / (1 / surfaceFilmWm2K[bed.cover] + halfBed)
-      : (now.topC - air.hourC) / (1 / surfaceFilmWm2K[bed.cover] + place);
+      : (now.topC - air.hourC) / (1 / surfaceFilmWm2K[bed.cover] + probeResistance);
   const downWm2 =
     now.baseC === null
       ? (now.coreC - air.dayC) / (1 / groundWm2K + halfBed)
-      : (now.baseC - air.dayC) / (1 / groundWm2K + place);
+      : (now.baseC - air.dayC) / (1 / groundWm2K + probeResistance);
   const storedWm2 = (dryKgM2 * (dryHeatJKgK + waterHeatJKgK * waterKgKg) * meanRiseK(now, before)) / 3600;
   const lost = (coreC: number): number =>
     hourlyLoss({ coreC, topC: null, airC: air.dayC }, usualHumidityPct, waterKgKg, recipe, bed) * dryKgM2;
@@ -73,7 +73,7 @@ export function hourWork(
   const stillWm2 = (evaporationHeatShare * lost(air.dayC) * airLatentHeatJKg) / 3600;
   const madeWm2 = storedWm2 + upWm2 + downWm2 + steamWm2 - stillWm2;
   const share = (madeWm2 * 3600) / (dryKgM2 * heatOfBurningJKg) / facts.burningFrac;
-  // More than its warmest place allows it cannot burn: what a cold bed shows beyond that is the weather in its ground and skin.
+  // More than its warmest position allows it cannot burn: what a cold bed shows beyond that is the weather in its ground and skin.
   const warmestC = Math.max(now.coreC, now.topC ?? now.coreC, now.baseC ?? now.coreC);
   return Math.min(share, mostPerH(warmestC));
 }
@@ -95,7 +95,7 @@ export function mostPerH(warmestC: number): number {
   return fullPerH * factor;
 }
 
-/** Rise of the bed's mean; a place without a probe moves as the core does. */
+/** Rise of the bed's mean; a position without a probe moves as the core does. */
 function meanRiseK(now: BedHeat, before: BedHeat): number {
   const core = now.coreC - before.coreC;
   const top = now.topC === null || before.topC === null ? core : now.topC - before.topC;

@@ -69,9 +69,9 @@ export interface BandPoint {
 
 /** The band at an instant, straight between grid points; undefined outside the grid. */
 export function bandAt(band: ExpectedBand, atMs: number): BandPoint | undefined {
-  const place = (atMs - band.fromMs) / band.stepMs;
-  const left = Math.floor(place);
-  const share = place - left;
+  const index = (atMs - band.fromMs) / band.stepMs;
+  const left = Math.floor(index);
+  const share = index - left;
   const p10C = between(band.p10C, left, share);
   const p50C = between(band.p50C, left, share);
   const p90C = between(band.p90C, left, share);

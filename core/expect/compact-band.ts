@@ -17,10 +17,10 @@ export function compactBand(band: WorkedBand): ExpectedBand {
   const piece = new ArrayBuffer(4 * values + (packed?.packed.length ?? 0));
   let used = 0;
   const kept = (line: ArrayLike<number>): Float32Array => {
-    const place = new Float32Array(piece, used, line.length);
-    place.set(line);
-    used += place.byteLength;
-    return place;
+    const view = new Float32Array(piece, used, line.length);
+    view.set(line);
+    used += view.byteLength;
+    return view;
   };
   const lines = ({ p10C, p50C, p90C }: Pick<BandLines, 'p10C' | 'p50C' | 'p90C'>) => ({
     p10C: kept(p10C),

@@ -38,10 +38,10 @@ export function bandOfEnsemble(ensemble: Ensemble, origin: Message): WorkedBand 
   // Members keep their places from hour to hour, so the order of the last hour is nearly that of this one.
   const order = Int32Array.from({ length: count }, (_, member) => member);
   for (let hour = 0; hour < steps; hour += 1) {
-    for (let place = 0; place < count; place += 1) {
-      const member = order[place] ?? 0;
+    for (let index = 0; index < count; index += 1) {
+      const member = order[index] ?? 0;
       const value = ensemble.coreC[member * steps + hour] ?? 0;
-      let left = place - 1;
+      let left = index - 1;
       while (left >= 0 && (column[left] ?? 0) > value) {
         column[left + 1] = column[left] ?? 0;
         order[left + 1] = order[left] ?? 0;

@@ -95,18 +95,18 @@ function centiRise(pile: PileNow, backH: number): number | null {
 /** Keeps `best` sorted by insertion; the list is short. */
 function insert(best: Like[], found: number, member: number, hour: number, distance: number): number {
   const length = Math.min(kept, found + 1);
-  let place = length - 1;
-  const slot = best[place];
+  let index = length - 1;
+  const slot = best[index];
   if (slot === undefined) return found;
   for (
-    let left = best[place - 1];
-    place > 0 && left !== undefined && left.distance > distance;
-    left = best[place - 1]
+    let left = best[index - 1];
+    index > 0 && left !== undefined && left.distance > distance;
+    left = best[index - 1]
   ) {
-    best[place] = left;
-    place -= 1;
+    best[index] = left;
+    index -= 1;
   }
-  best[place] = slot;
+  best[index] = slot;
   slot.member = member;
   slot.hour = hour;
   slot.distance = distance;

@@ -2,10 +2,10 @@
 
 /** Insertion sort of `order` by `values`: from one hour to the next few places change. */
 export function sortOrder(order: Int32Array, values: Float64Array, count: number): void {
-  for (let place = 1; place < count; place += 1) {
-    const rank = order[place] ?? 0;
+  for (let index = 1; index < count; index += 1) {
+    const rank = order[index] ?? 0;
     const value = values[rank] ?? 0;
-    let left = place - 1;
+    let left = index - 1;
     while (left >= 0 && (values[order[left] ?? 0] ?? 0) > value) {
       order[left + 1] = order[left] ?? 0;
       left -= 1;
@@ -23,8 +23,8 @@ export function weightedQuantile(
   share: number,
 ): number {
   let sum = 0;
-  for (let place = 0; place < count; place += 1) {
-    const rank = order[place] ?? 0;
+  for (let index = 0; index < count; index += 1) {
+    const rank = order[index] ?? 0;
     sum += weights[rank] ?? 0;
     if (sum >= share) return values[rank] ?? 0;
   }

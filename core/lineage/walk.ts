@@ -6,8 +6,8 @@ export type WalkWay = 'up' | 'down' | 'both';
 /** `both` is up and down from the start, and not sideways: siblings that only share a parent are left out. */
 export function walk(lineage: Lineage, start: LineageKey, way: WalkWay): Map<LineageKey, number> {
   const steps = new Map<LineageKey, number>([[start, 0]]);
-  if (way !== 'up') spread(steps, start, 1, (key) => ends(lineage.outOf.get(key), 'to'));
-  if (way !== 'down') spread(steps, start, -1, (key) => ends(lineage.into.get(key), 'from'));
+  if (way !== 'up') reach(steps, start, 1, (key) => ends(lineage.outOf.get(key), 'to'));
+  if (way !== 'down') reach(steps, start, -1, (key) => ends(lineage.into.get(key), 'from'));
   return steps;
 }
 
@@ -16,7 +16,7 @@ function ends(flows: readonly Flow[] | undefined, end: 'from' | 'to'): LineageKe
 }
 
 /** Breadth first, so that each node gets its fewest steps. */
-function spread(
+function reach(
   steps: Map<LineageKey, number>,
   start: LineageKey,
   stride: 1 | -1,

@@ -9,8 +9,8 @@ const table = new Float64Array(rows);
 for (let row = 0; row < rows; row += 1) table[row] = vapourDensityKgM3(lowestC + row * stepC, 100);
 
 export function saturatedVapourKgM3(tempC: number): number {
-  const place = Math.min(rows - 1.0001, Math.max(0, (tempC - lowestC) / stepC));
-  const left = Math.floor(place);
+  const index = Math.min(rows - 1.0001, Math.max(0, (tempC - lowestC) / stepC));
+  const left = Math.floor(index);
   const from = table[left] ?? 0;
-  return from + (place - left) * ((table[left + 1] ?? from) - from);
+  return from + (index - left) * ((table[left + 1] ?? from) - from);
 }

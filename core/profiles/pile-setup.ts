@@ -19,7 +19,7 @@ export interface PileSetup {
   /** When a person found smell and look good; absent until then. */
   readonly confirmedAtMs?: number;
   /**
-   * Since when a probe has served each place of this batch [epoch ms]; a place left out has none now. Absent where whatever
+   * Since when a probe has served each position of this batch [epoch ms]; a position left out has none now. Absent where whatever
    * speaks counts as serving.
    */
   readonly served?: Served;
@@ -36,6 +36,6 @@ export interface JudgeReading {
   readonly byHand?: boolean;
 }
 
-/** Places inside a pile; `air` is beside it. */
+/** Positions inside a pile; `air` is beside it. */
 export const pilePositions = ['core', 'top', 'base', 'edge'] as const satisfies readonly Position[];
 export type PilePosition = (typeof pilePositions)[number];

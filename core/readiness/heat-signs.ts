@@ -23,7 +23,7 @@ export interface HeatSight {
   readonly airC: readonly (number | null)[];
   /** Hours after the start at which it was turned. */
   readonly turnsAtH: readonly number[];
-  /** What its places have been through, and the limit it was judged by [°C]. */
+  /** What its positions have been through, and the limit it was judged by [°C]. */
   readonly heat: readonly PastHeat[];
   readonly lossC: number;
 }

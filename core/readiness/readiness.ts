@@ -18,7 +18,7 @@ export interface ReadinessFacts {
   readonly sinceLateTurnH: number | null;
   /** Highest rise since that turn [K]. */
   readonly riseSinceTurnK: number;
-  /** The place that was hottest for longest, and its limit of loss [°C]; null where nothing was measured. */
+  /** The position that was hottest for longest, and its limit of loss [°C]; null where nothing was measured. */
   readonly heat: PastHeat | null;
   readonly lossC: number;
   /** Whether a person has confirmed smell and look, and noted nothing bad since. */

@@ -1,5 +1,5 @@
 /**
- * What each place of a batch has been through, from its stored readings: believed and remembered as the judge does, so that a
+ * What each position of a batch has been through, from its stored readings: believed and remembered as the judge does, so that a
  * record tells the same of it long after.
  */
 
@@ -9,7 +9,7 @@ import { doubtedJumpK, followTrack, startTrack, type Track } from '../estimate/t
 import type { Noted } from '../profiles/noted.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 
-interface PlaceHistory {
+interface PositionHistory {
   readonly track: Track;
   readonly heat: HeatMemory;
 }
@@ -17,29 +17,29 @@ interface PlaceHistory {
 export interface HeatHistory {
   readonly limits: Pick<StageLimits, 'actC' | 'lossC'>;
   readonly noted: readonly Noted[];
-  readonly places: Map<PilePosition, PlaceHistory>;
+  readonly positions: Map<PilePosition, PositionHistory>;
 }
 
 export function startHeatHistory(limits: HeatHistory['limits'], noted: readonly Noted[] = []): HeatHistory {
-  return { limits, noted, places: new Map() };
+  return { limits, noted, positions: new Map() };
 }
 
-/** Takes in one temperature; those of each place in order of time. */
+/** Takes in one temperature; those of each position in order of time. */
 export function followHeatHistory(
-  { limits, noted, places }: HeatHistory,
+  { limits, noted, positions }: HeatHistory,
   position: PilePosition,
   tempC: number,
   atMs: number,
 ): void {
-  const place = places.get(position);
-  if (place === undefined) places.set(position, { track: startTrack(tempC, atMs), heat: startHeat(tempC, atMs) });
-  else if (followTrack(place.track, tempC, atMs, doubtedJumpK[position]))
-    rememberHeat(place.heat, tempC, atMs, limits, noted);
+  const followed = positions.get(position);
+  if (followed === undefined) positions.set(position, { track: startTrack(tempC, atMs), heat: startHeat(tempC, atMs) });
+  else if (followTrack(followed.track, tempC, atMs, doubtedJumpK[position]))
+    rememberHeat(followed.heat, tempC, atMs, limits, noted);
 }
 
-export function historyAt({ noted, places }: HeatHistory, nowMs: number): PastHeat[] {
+export function historyAt({ noted, positions }: HeatHistory, nowMs: number): PastHeat[] {
   return pilePositions.flatMap((position) => {
-    const place = places.get(position);
-    return place === undefined ? [] : [pastHeat(position, place.heat, nowMs, noted)];
+    const followed = positions.get(position);
+    return followed === undefined ? [] : [pastHeat(position, followed.heat, nowMs, noted)];
   });
 }

@@ -106,9 +106,9 @@ function hazardUnseen(facts: AlarmFacts): Saying {
 /** How a heat is spoken of: "heating dangerously", or "too hot". */
 type Heat = 'dangerous' | 'other';
 
-/** Of the hottest place, which it was about: a core that rises beside a top that was too hot would name the wrong one. */
+/** Of the hottest position, which it was about: a core that rises beside a top that was too hot would name the wrong one. */
 function heatUnseen(heat: Heat, facts: AlarmFacts): Message {
-  const isOfCore = hottestPlace(facts) === 'core';
+  const isOfCore = hottestPosition(facts) === 'core';
   return message('say.heat-unseen', { heat, hasFallen: isOfCore && hasFallen(facts), ...hottest(facts) });
 }
 
@@ -153,7 +153,7 @@ function coreNow(facts: AlarmFacts): { readonly isCoreKnown: boolean; readonly c
   return { isCoreKnown, coreIsPart: isCoreKnown ? spokenAt('core', facts) : unspoken };
 }
 
-function hottestPlace({ assessment }: AlarmFacts): PilePosition | null {
+function hottestPosition({ assessment }: AlarmFacts): PilePosition | null {
   let hottest: PilePosition | null = null;
   let tempC = Number.NEGATIVE_INFINITY;
   for (const position of pilePositions) {
@@ -166,17 +166,17 @@ function hottestPlace({ assessment }: AlarmFacts): PilePosition | null {
 }
 
 function hottest(facts: AlarmFacts): { readonly isPlaceKnown: boolean; readonly hottestIsPart: Message } {
-  const place = hottestPlace(facts);
-  return { isPlaceKnown: place !== null, hottestIsPart: place === null ? unspoken : spokenAt(place, facts) };
+  const position = hottestPosition(facts);
+  return { isPlaceKnown: position !== null, hottestIsPart: position === null ? unspoken : spokenAt(position, facts) };
 }
 
-/** The hottest place jumped since it was known to be so hot: down, as when it is opened, or further up. */
+/** The hottest position jumped since it was known to be so hot: down, as when it is opened, or further up. */
 function doubtedHottest(heat: Heat, facts: AlarmFacts): Message | null {
-  const place = hottestPlace(facts);
-  const sight = place === null ? null : facts.assessment.positions[place];
-  if (place === null || sight?.doubted == null) return null;
+  const position = hottestPosition(facts);
+  const sight = position === null ? null : facts.assessment.positions[position];
+  if (position === null || sight?.doubted == null) return null;
   const isUp = sight.doubted.temperatureC > (sight.temperatureC ?? 0);
-  return message('say.hottest-doubted', { heat, isUp, hottestIsPart: spokenAt(place, facts) });
+  return message('say.hottest-doubted', { heat, isUp, hottestIsPart: spokenAt(position, facts) });
 }
 
 /** An alarm that stands without fresh evidence: it says when it was last seen, and asks for a hand measurement. */

@@ -20,19 +20,19 @@ const checkDamage = message('say.next.heat-damage');
 export function doubtedSentence({ assessment, temp }: AlarmFacts): Saying {
   const { positions, limits, atMs } = assessment;
   const heat = doubtedHeat(positions, limits.actC, atMs);
-  const place = heat?.position ?? pilePositions.find((place) => positions[place]?.doubted != null) ?? 'core';
-  const sight = positions[place];
+  const position = heat?.position ?? pilePositions.find((position) => positions[position]?.doubted != null) ?? 'core';
+  const sight = positions[position];
   if (sight?.doubted == null) return undecided;
   const { temperatureC: readsC } = sight.doubted;
   const condition = message('say.doubted', {
-    place,
+    place: position,
     readsC: temp(readsC),
     fromC: temp(sight.temperatureC ?? readsC),
     isSilent: sight.silent,
   });
   if (heat === null || !heat.asksForPerson) return { condition, next: waitForReading, tone: 'watch' };
   const isDanger = readsC >= selfHeatingLadder[0].fromC;
-  const next = message(isDanger ? 'say.next.measure-danger' : 'say.next.measure-hot', { place });
+  const next = message(isDanger ? 'say.next.measure-danger' : 'say.next.measure-hot', { place: position });
   return { condition, next, tone: 'act' };
 }
 

@@ -2,7 +2,7 @@
  * By how much one measure differs between two groups of batches, with an interval. It never assumes that batches spread
  * evenly about a mean: only the order of values is used.
  */
-import { presentIn } from './spread.ts';
+import { presentIn } from './dispersion.ts';
 
 export interface Difference {
   /** Batches of each group in which the measure is known. */
@@ -35,13 +35,13 @@ export function difference(first: readonly (number | null)[], second: readonly (
   if (all.length === 0) return { counts, shift: null, interval: null };
   const half = all.length >> 1;
   const shift = all.length % 2 === 1 ? (all[half] as number) : ((all[half - 1] as number) + (all[half] as number)) / 2;
-  const k = intervalPlace(one.length, other.length);
+  const k = intervalRank(one.length, other.length);
   if (k === 0) return { counts, shift, interval: null };
   return { counts, shift, interval: [all[k - 1] as number, all[all.length - k] as number] };
 }
 
 /** k of equation (1); 0 when even the outermost differences are not far enough apart. */
-function intervalPlace(m: number, n: number): number {
+function intervalRank(m: number, n: number): number {
   const orders = mannWhitneyCounts(m, n);
   const total = orders.reduce((sum, count) => sum + count, 0);
   let below = 0;

@@ -16,7 +16,7 @@ export interface Season {
   readonly name: string;
 }
 
-export interface Place {
+export interface Location {
   /** South of the equator below 0; taken as north when nobody said. */
   readonly latitude: number | null;
   readonly timeZone: string | null;
@@ -25,7 +25,7 @@ export interface Place {
 /**
  * @example seasonOf(Date.UTC(2031, 0, 15), { latitude: -35, timeZone: 'UTC' }).name // => "summer 2030/31"
  */
-export function seasonOf(atMs: number, { latitude, timeZone }: Place): Season {
+export function seasonOf(atMs: number, { latitude, timeZone }: Location): Season {
   const { year, month } = monthOf(atMs, timeZone ?? 'UTC');
   const quarter = Math.floor((month % 12) / 3); // December to February is 0
   const south = latitude !== null && latitude < 0;

@@ -112,7 +112,7 @@ export class AlarmRegistry {
   }
 
   /** One look at everything that was assessed. */
-  look(items: readonly Finding[], nowMs: number): AlarmChange {
+  evaluate(items: readonly Finding[], nowMs: number): AlarmChange {
     const change: AlarmChange = { alarms: [], steps: [] };
     let index = 0;
     for (const item of items) {

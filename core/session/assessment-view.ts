@@ -28,7 +28,7 @@ export function detailView(assessment: Assessment | null) {
   };
 }
 
-/** What is believed of a place, by the keys of the API. */
+/** What is believed of a position, by the keys of the API. */
 export function believedValues(sight: PositionSight | null | undefined): Partial<Record<PileQuantityKey, number>> {
   const values: Partial<Record<PileQuantityKey, number>> = {};
   for (const quantity of pileQuantities) {
@@ -46,13 +46,13 @@ export function measureView({ measureNext }: Assessment) {
   return { measureNext: { position, at: toInstant(atMs), reason, messages: { says } } };
 }
 
-/** A place as a hand measured it, where that speaks for it; absent where a probe does. */
+/** A position as a hand measured it, where that speaks for it; absent where a probe does. */
 export function byHandView(sight: PositionSight | null | undefined): Pick<PositionNow, 'byHand'> {
   if (sight?.byHand !== true || sight.temperatureC === null || sight.temperatureAtMs === null) return {};
   return { byHand: { temperatureC: sight.temperatureC, at: toInstant(sight.temperatureAtMs) } };
 }
 
-/** Of a place whose newest temperature is doubted, what it jumped from. */
+/** Of a position whose newest temperature is doubted, what it jumped from. */
 export function doubtView(sight: PositionSight | null | undefined): Pick<PositionNow, 'doubted'> {
   if (sight?.doubted == null || sight.temperatureC === null || sight.temperatureAtMs === null) return {};
   return { doubted: { fromC: sight.temperatureC, fromAt: toInstant(sight.temperatureAtMs) } };

@@ -24,11 +24,11 @@ export interface Assessment {
   readonly progressPct: number;
   /** Null where no probe is, or none has spoken since it was given to this pile. */
   readonly positions: Readonly<Record<Position, PositionSight | null>>;
-  /** Whether any place inside the pile has a probe, heard or not. */
+  /** Whether any position inside the pile has a probe, heard or not. */
   readonly hasProbe: boolean;
   /** The core speaks but cannot be believed: stuck, or out of the pile. */
   readonly coreDoubted: boolean;
-  /** What each measured place has been through. */
+  /** What each measured position has been through. */
   readonly heat: readonly PastHeat[];
   /** The air as the pile feels it; null when it is not measured. */
   readonly airC: number | null;
@@ -58,7 +58,7 @@ export interface Assessment {
   readonly assumed: readonly Assumption[];
   /** When its core should be measured by hand next; null where a probe does. */
   readonly measureNext: MeasureNext | null;
-  /** What was last measured by hand, by place. */
+  /** What was last measured by hand, by position. */
   readonly measuredByHand: readonly (HandReading & { readonly position: Position })[];
   readonly limits: {
     readonly actC: number;

@@ -13,7 +13,7 @@ import { isByHand } from '../estimate/hand-reading.ts';
 import { coreAtHour, endHour, heldCore, keepHour, nearAirHours, riseOver } from '../estimate/hours.ts';
 import { followRise, noteTurning } from '../estimate/late-turning.ts';
 import { followOut, followPaired, readTogether } from '../estimate/out-of-pile.ts';
-import { closePlace } from '../estimate/position.ts';
+import { closePosition } from '../estimate/position.ts';
 import { calmStall, followStall } from '../estimate/stall.ts';
 import type { JudgeState } from '../estimate/state.ts';
 import { followSwapped } from '../estimate/swapped.ts';
@@ -69,25 +69,25 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   else followCore(state, setup, band, bed, { endMs, coreC, beforeC, topC, airC: feltC, dayC });
 }
 
-/** Closes the means of all places, and finds out which probe lies beside the pile. */
+/** Closes the means of all positions, and finds out which probe lies beside the pile. */
 function closeMeans({ positions }: JudgeState, endMs: number): Means {
   const said = {
-    core: closePlace(positions.core, true, endMs),
-    top: closePlace(positions.top, false, endMs),
-    base: closePlace(positions.base, false, endMs),
-    edge: closePlace(positions.edge, false, endMs),
+    core: closePosition(positions.core, true, endMs),
+    top: closePosition(positions.top, false, endMs),
+    base: closePosition(positions.base, false, endMs),
+    edge: closePosition(positions.edge, false, endMs),
   };
-  const airC = believed(positions, 'air', closePlace(positions.air, false, endMs));
+  const airC = believed(positions, 'air', closePosition(positions.air, false, endMs));
   if (airC !== null) {
     for (const position of pilePositions) {
-      const place = positions[position];
+      const followed = positions[position];
       const meanC = said[position];
       // A person knows where the thermometer is.
-      if (place?.temperature == null || meanC === null || isByHand(place)) continue;
+      if (followed?.temperature == null || meanC === null || isByHand(followed)) continue;
       const isSkin = position === 'top' || position === 'edge';
-      const paired = readTogether(place.temperature, positions.air?.temperature ?? null);
-      if (paired === null) followOut(place.out, place.hour.stepK, isSkin, meanC, airC, endMs);
-      else followPaired(place.out, paired, isSkin, endMs, place.temperature.intervalMs);
+      const paired = readTogether(followed.temperature, positions.air?.temperature ?? null);
+      if (paired === null) followOut(followed.out, followed.hour.stepK, isSkin, meanC, airC, endMs);
+      else followPaired(followed.out, paired, isSkin, endMs, followed.temperature.intervalMs);
     }
   }
   return {

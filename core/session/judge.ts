@@ -7,7 +7,7 @@
 
 import { positions } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { lookAhead } from '../estimate/ahead.ts';
+import { stepAhead } from '../estimate/ahead.ts';
 import { hasMadeHeat } from '../estimate/batch-phase.ts';
 import { bridgedMs, isAwaited } from '../estimate/between.ts';
 import { comfortNow } from '../estimate/comfort.ts';
@@ -56,7 +56,7 @@ export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBan
   if (isBelieved || !isAwaited(core, atMs)) closeHours(state, setup, band, atMs);
   if (!isBelieved) return;
   if (markHourEnds(hours, startedAtMs, { valueC: beforeC, atMs: beforeMs }, { valueC: value, atMs }, bridgedMs(core)))
-    lookAhead(state.ahead, state, setup, band);
+    stepAhead(state.ahead, state, setup, band);
 }
 
 function closeHours(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, untilMs: number): void {
@@ -76,13 +76,13 @@ export function findingsAt(
 /** What there is to say at `nowMs`; changes nothing. */
 export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, nowMs: number): Assessment {
   const { phase, lateTurning } = state;
-  const look = snapshotOf(state, setup, band, nowMs);
+  const snapshot = snapshotOf(state, setup, band, nowMs);
   const expected = band === null ? undefined : bandAt(band, nowMs);
-  const coreC = look.coreKnown ? (look.core?.temperatureC ?? null) : null;
-  const moisture = wetBasis(look.water.waterKgKg);
+  const coreC = snapshot.coreKnown ? (snapshot.core?.temperatureC ?? null) : null;
+  const moisture = wetBasis(snapshot.water.waterKgKg);
   const founded = isWaterFounded(state, setup, nowMs);
   const { confirmedAtMs } = setup;
-  const judged = smellAndLook(setup.noted ?? [], look.handSigns, nowMs);
+  const judged = smellAndLook(setup.noted ?? [], snapshot.handSigns, nowMs);
   const isSpoilt = judged.badAtMs !== null && judged.badAtMs >= (confirmedAtMs ?? 0);
   return {
     atMs: nowMs,
@@ -90,22 +90,22 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     phaseReason: phase.reason,
     phaseSinceMs: phase.sinceMs,
     progressPct: Math.round(progressPct(state.work.activityH, setup.stage) * 10) / 10,
-    positions: look.positions,
+    positions: snapshot.positions,
     hasProbe: setup.served === undefined || pilePositions.some((position) => setup.served?.[position] !== undefined),
-    coreDoubted: look.coreLost === 'probe-stuck' || look.coreLost === 'probe-out',
-    airC: look.positions.air === null ? null : state.air.feltC,
-    coreRiseKPerH: look.coreRiseKPerH,
+    coreDoubted: snapshot.coreLost === 'probe-stuck' || snapshot.coreLost === 'probe-out',
+    airC: snapshot.positions.air === null ? null : state.air.feltC,
+    coreRiseKPerH: snapshot.coreRiseKPerH,
     coreCourse: coreC === null ? null : coreCourse(state.hours, coreC),
     comfort: coreC === null ? null : comfortNow(phase.comfort, coreC, setup.limits),
     hasMadeHeat: hasMadeHeat(phase, state.work.most),
     againstExpected: expected === undefined || coreC === null ? null : againstExpected(expected, coreC),
-    moisture: founded ? { frac: moisture, sdFrac: look.water.waterSd * (1 - moisture) ** 2 } : null,
+    moisture: founded ? { frac: moisture, sdFrac: snapshot.water.waterSd * (1 - moisture) ** 2 } : null,
     forecast: coreC === null ? null : state.ahead.forecast,
     detectedInterventions: state.disturbance.detected.filter(({ atMs }) => nowMs - atMs < offeredMs),
-    handSigns: look.handSigns,
-    heat: look.heat,
+    handSigns: snapshot.handSigns,
+    heat: snapshot.heat,
     readiness: readinessOf({
-      heat: look.worstHeat,
+      heat: snapshot.worstHeat,
       lossC: setup.limits.lossC,
       peakC: phase.peakC,
       peakExcessK: phase.highestExcessK,
@@ -115,8 +115,8 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
       confirmed: confirmedAtMs !== undefined && confirmedAtMs <= nowMs + clockAheadMs && !isSpoilt,
       judged,
     }),
-    waterToAdd: founded ? waterToAdd(look.water, setup.recipe, setup.limits) : null,
-    measureNext: measureCoreNext(state, setup, look),
+    waterToAdd: founded ? waterToAdd(snapshot.water, setup.recipe, setup.limits) : null,
+    measureNext: measureCoreNext(state, setup, snapshot),
     measuredByHand: measuredByHand(state),
     assumed: setup.assumed ?? [],
     limits: {
@@ -127,7 +127,7 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
       moistureMinFrac: setup.limits.moistureMinFrac,
       moistureMaxFrac: setup.limits.moistureMaxFrac,
     },
-    findings: findingsOf(look),
+    findings: findingsOf(snapshot),
   };
 }
 

@@ -60,9 +60,9 @@ export class PileSession {
    * Steps the alarms by what is found now.
    * @param listeningForMs How long readings have been coming in: what a broker kept for us is at first still on its way.
    */
-  look(nowMs: number, listeningForMs = Number.POSITIVE_INFINITY): AlarmChange {
+  evaluate(nowMs: number, listeningForMs = Number.POSITIVE_INFINITY): AlarmChange {
     const findings = findingsAt(this.#state, this.#setup, this.band, nowMs);
-    return this.alarms.look(heardLongEnough(findings, listeningForMs), nowMs);
+    return this.alarms.evaluate(heardLongEnough(findings, listeningForMs), nowMs);
   }
 
   /** @returns undefined when no such alarm is open. */
@@ -75,7 +75,7 @@ export class PileSession {
     return assess(this.#state, this.#setup, this.band, nowMs);
   }
 
-  /** When each place was last heard, and how often it speaks. */
+  /** When each position was last heard, and how often it speaks. */
   rhythms(): PositionRhythm[] {
     return rhythmsOf(this.#state, this.#setup);
   }

@@ -1,6 +1,6 @@
-/** How often each place of a pile is heard from. */
+/** How often each position of a pile is heard from. */
 import { type Position, positions } from '../../shared/names.ts';
-import { leadingTrack, servedPlace } from '../estimate/position.ts';
+import { leadingTrack, servedPosition } from '../estimate/position.ts';
 import type { JudgeState } from '../estimate/state.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 
@@ -13,8 +13,8 @@ export interface PositionRhythm {
 
 export function rhythmsOf(state: JudgeState, setup: PileSetup): PositionRhythm[] {
   return positions.flatMap((position) => {
-    const place = servedPlace(state.positions, setup, position);
-    const track = place === null ? null : leadingTrack(place);
+    const followed = servedPosition(state.positions, setup, position);
+    const track = followed === null ? null : leadingTrack(followed);
     return track === null ? [] : [{ position, heardAtMs: track.heardAtMs, intervalMs: track.intervalMs }];
   });
 }

@@ -105,7 +105,7 @@ export interface Hot {
   readonly tempC: number;
 }
 
-/** The hottest fresh place that is over the limit. */
+/** The hottest fresh position that is over the limit. */
 export function hottestOver(pile: PileSnapshot): Hot | undefined {
   let hottest: Hot | undefined;
   for (const position of pilePositions) {

@@ -47,11 +47,11 @@ const changes = message('warnings.probe-stuck.seen.none');
 const compare = message('warnings.probe-stuck.todo');
 
 export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'probe-stuck'> | null {
-  const place = pile.state.positions[position];
-  const track = place?.temperature;
+  const followed = pile.state.positions[position];
+  const track = followed?.temperature;
   const sight = pile.positions[position];
-  if (place == null || track == null) return null;
-  if (sight === null || isByHand(place)) return noProbeFinding('probe-stuck', position);
+  if (followed == null || track == null) return null;
+  if (sight === null || isByHand(followed)) return noProbeFinding('probe-stuck', position);
   const explainedBy = isSilent(track, pile.nowMs) ? 'probe-silent' : null;
   const afterMs = stuckAfter(track, position);
   const present = isStuck(track, position);
@@ -79,16 +79,16 @@ export function stuckFinding(pile: PileSnapshot, position: Position): Finding<'p
 }
 
 const whyOut = message('why.probe-out', { warmK: wasWarmK });
-const inPlace = message('warnings.probe-out.seen.none');
+const seenInPile = message('warnings.probe-out.seen.none');
 const seeToCable = message('warnings.probe-out.todo.failing');
 const pushBack = message('warnings.probe-out.todo.pulled');
 
 export function outFinding(pile: PileSnapshot, position: Position): Finding<'probe-out'> | null {
-  const place = pile.state.positions[position];
-  const track = place?.temperature;
+  const followed = pile.state.positions[position];
+  const track = followed?.temperature;
   const sight = pile.positions[position];
-  if (place == null || track == null) return null;
-  if (sight === null || isByHand(place)) return noProbeFinding('probe-out', position);
+  if (followed == null || track == null) return null;
+  if (sight === null || isByHand(followed)) return noProbeFinding('probe-out', position);
   const explainedBy = isSilent(track, pile.nowMs) ? 'probe-silent' : null;
   const failing = isFailing(track, pile.nowMs);
   const pulled = position !== 'air' && pile.state.positions[position]?.out.sinceMs != null;
@@ -103,7 +103,7 @@ export function outFinding(pile: PileSnapshot, position: Position): Finding<'pro
         })
       : pulled
         ? message('warnings.probe-out.seen.pulled', { position })
-        : inPlace,
+        : seenInPile,
     todo: failing ? seeToCable : pulled ? pushBack : nothingToDo,
     byMs: failing || pulled ? pile.nowMs + 4 * msPerHour : null,
     caution: (failing || pulled) && position === 'core' ? cautions.unknownHeat : null,

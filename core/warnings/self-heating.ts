@@ -1,5 +1,5 @@
 /**
- * The ladder of self-heating, from danger zone to fire. It never clears while the core is silent, or a place that was
+ * The ladder of self-heating, from danger zone to fire. It never clears while the core is silent, or a position that was
  * hot when last heard.
  */
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
@@ -76,7 +76,7 @@ const todoOf: Record<Exclude<Rung, 0>, Message> = {
 };
 
 /**
- * From one reading to the next a place that heats itself moves no further than this [K]; our own choice: what the heap of
+ * From one reading to the next a position that heats itself moves no further than this [K]; our own choice: what the heap of
  * doubtedJumpK did in an hour, in round figures.
  */
 const jumpK = 10;
@@ -94,7 +94,7 @@ function borneOut(pile: PileSnapshot, position: PilePosition): boolean {
   return track != null && followsOn(track, jumpK);
 }
 
-/** A place whose last word was of heat, and which is silent or not borne out: that is no proof that the heat is gone. */
+/** A position whose last word was of heat, and which is silent or not borne out: that is no proof that the heat is gone. */
 function hotUnheard(pile: PileSnapshot): PilePosition | undefined {
   return pilePositions.find((position) => (pile.positions[position]?.temperatureC ?? 0) >= selfHeatingLadder[0].fromC);
 }

@@ -11,16 +11,16 @@ import { type Finding, nothingToDo } from './finding.ts';
 import type { PileSnapshot } from './snapshot.ts';
 
 export function silentFinding(pile: PileSnapshot, position: Position): Finding<'probe-silent'> | null {
-  const place = pile.state.positions[position];
+  const followed = pile.state.positions[position];
   const sight = pile.positions[position];
-  const track = place === null ? null : leadingTrack(place);
-  if (place === null || track === null) return null;
-  return sight === null || isByHand(place)
+  const track = followed === null ? null : leadingTrack(followed);
+  if (followed === null || track === null) return null;
+  return sight === null || isByHand(followed)
     ? noProbeFinding('probe-silent', position)
     : silence(pile, position, track, isSilent(track, pile.nowMs));
 }
 
-/** Of a place that was measured, and has no probe now: whatever stood of its probe ends. */
+/** Of a position that was measured, and has no probe now: whatever stood of its probe ends. */
 export function noProbeFinding<Kind extends ProbeKind>(kind: Kind, position: Position): Finding<Kind> {
   return {
     kind,

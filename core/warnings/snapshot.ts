@@ -9,7 +9,7 @@ import type { WaterState } from '../estimate/follow-water.ts';
 import { handHoldsMs, speakingHand } from '../estimate/hand-reading.ts';
 import { type PastHeat, pastHeat, worstHeat } from '../estimate/heat-memory.ts';
 import { riseKPerH } from '../estimate/hours.ts';
-import { leadingTrack, type PositionState, servedPlace } from '../estimate/position.ts';
+import { leadingTrack, type PositionState, servedPosition } from '../estimate/position.ts';
 import type { JudgeState } from '../estimate/state.ts';
 import { isStuck } from '../estimate/stuck.ts';
 import { waterNow } from '../estimate/take-in.ts';
@@ -33,7 +33,7 @@ export interface PileSnapshot {
   readonly coreLost: WarningKind | null;
   /** A reading over the limit that jumped and that nothing will settle soon. */
   readonly doubtedHeat: DoubtedHeat | null;
-  /** What each measured place in the pile has been through. */
+  /** What each measured position in the pile has been through. */
   readonly heat: readonly PastHeat[];
   readonly worstHeat: PastHeat | null;
   /** Rise over the last three closed hours [K/h]. */
@@ -50,7 +50,7 @@ export function snapshotOf(
   band: ExpectedBand | null,
   nowMs: number,
 ): PileSnapshot {
-  const sight = (position: Position) => sightOf(servedPlace(state.positions, setup, position), nowMs);
+  const sight = (position: Position) => sightOf(servedPosition(state.positions, setup, position), nowMs);
   const positions = {
     core: sight('core'),
     top: sight('top'),
@@ -82,13 +82,13 @@ export function snapshotOf(
 }
 
 /** A failing probe is still believed between its spikes: those are thrown out. */
-function lostBy(places: JudgeState['positions'], core: PositionSight | null): WarningKind | null {
-  const track = places.core?.temperature;
+function lostBy(positions: JudgeState['positions'], core: PositionSight | null): WarningKind | null {
+  const track = positions.core?.temperature;
   if (core === null || track == null) return null;
-  if (core.byHand === true && (!core.silent || places.core?.hand?.standsIn !== true)) return null;
+  if (core.byHand === true && (!core.silent || positions.core?.hand?.standsIn !== true)) return null;
   if (core.silent) return 'probe-silent';
   if (isStuck(track, 'core')) return 'probe-stuck';
-  return places.core?.out.sinceMs != null || maybeOut(places) ? 'probe-out' : null;
+  return positions.core?.out.sinceMs != null || maybeOut(positions) ? 'probe-out' : null;
 }
 
 /** Where a hand has said the same, it speaks for the estimate. */
@@ -134,7 +134,7 @@ const besideTemperature = pileQuantities
   .filter((quantity) => quantity !== 'temperature')
   .map((quantity) => ({ quantity, key: quantityFacts[quantity].key }));
 
-/** In one shape, its temperature first, and copied whole: this is made of every place at every look (`bench replay`). */
+/** In one shape, its temperature first, and copied whole: this is made of every position at every look (`bench replay`). */
 const unseen: Sight = {
   temperatureC: null,
   temperatureAtMs: null,
@@ -150,11 +150,11 @@ function noneBeside(): Record<Exclude<PileQuantityKey, 'temperatureC'>, null> {
   return Object.fromEntries(besideTemperature.map(({ key }) => [key, null])) as ReturnType<typeof noneBeside>;
 }
 
-function sightOf(place: PositionState | null, nowMs: number): PositionSight | null {
-  if (place === null) return null;
-  const lead = leadingTrack(place);
+function sightOf(followed: PositionState | null, nowMs: number): PositionSight | null {
+  if (followed === null) return null;
+  const lead = leadingTrack(followed);
   if (lead === null) return null;
-  const { temperature } = place;
+  const { temperature } = followed;
   const sight: Sight = { ...unseen };
   let heardAtMs = 0;
   if (temperature !== null) {
@@ -162,12 +162,12 @@ function sightOf(place: PositionState | null, nowMs: number): PositionSight | nu
     heardAtMs = temperature.heardAtMs;
   }
   for (const { quantity, key } of besideTemperature) {
-    const track = place[quantity];
+    const track = followed[quantity];
     if (track === null) continue;
     sight[key] = track.value;
     if (track.heardAtMs > heardAtMs) heardAtMs = track.heardAtMs;
   }
-  const hand = speakingHand(place);
+  const hand = speakingHand(followed);
   if (hand !== null) {
     sight.temperatureC = hand.tempC;
     sight.temperatureAtMs = hand.atMs;

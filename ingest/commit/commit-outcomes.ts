@@ -35,7 +35,7 @@ export function createCommitOutcomes({ root, clock, refusals, onCommitted }: Com
         refusals.count(new ReadingError(reason, said), `${root}/${site}/${probe}`, found);
       if (outcome === appended.conflict) {
         refuse('conflicting-value', message('refusal.conflicting', { ...names, quantityName: quantity }));
-      } else if (outcome === appended.beforeHorizon) {
+      } else if (outcome === appended.beforeWatermark) {
         refuse('already-downsampled', message('refusal.downsampled', names));
       }
     }
@@ -47,7 +47,7 @@ export function createCommitOutcomes({ root, clock, refusals, onCommitted }: Com
       counted.batches += 1;
       counted.stored += result.newCount;
       counted.duplicates += result.duplicateCount;
-      if (result.conflictCount + result.beforeHorizonCount > 0) countRefused(readings, result);
+      if (result.conflictCount + result.beforeWatermarkCount > 0) countRefused(readings, result);
       if (result.newCount > 0) onCommitted(onlyNew(readings, result), clock.nowMs());
     },
   };

@@ -49,8 +49,8 @@ export class NightlyBackups {
 
   async start(): Promise<void> {
     if (this.#state !== 'on') return;
-    await this.look();
-    this.#timer = setInterval(() => void this.look(), lookEveryMs).unref();
+    await this.check();
+    this.#timer = setInterval(() => void this.check(), lookEveryMs).unref();
   }
 
   /** Ends one that is under way; it is made at the next start. */
@@ -61,7 +61,7 @@ export class NightlyBackups {
   }
 
   /** Makes one when it is due. Resolves when it began, or was not due; `settled` waits for its end. */
-  async look(): Promise<void> {
+  async check(): Promise<void> {
     if (this.#running !== undefined) return;
     try {
       const nowMs = this.#now();

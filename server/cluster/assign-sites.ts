@@ -5,12 +5,12 @@
 import type { LeaseTable } from '../../shared/store/journal.ts';
 import { whole } from './single-process.ts';
 
-export interface Spread {
+export interface Assignment {
   readonly take: readonly string[];
   readonly letGo: readonly string[];
 }
 
-export function spreadSites({ nowMs, leases: all, workers }: LeaseTable, me: string): Spread {
+export function assignSites({ nowMs, leases: all, workers }: LeaseTable, me: string): Assignment {
   const leases = all.filter(({ site }) => site !== whole);
   const held = new Map(workers.map(({ id }) => [id, [] as string[]]));
   const free: string[] = [];

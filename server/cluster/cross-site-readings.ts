@@ -60,7 +60,7 @@ export class CrossSiteReadings {
   #next(): void {
     if (this.#closed) return;
     this.#timer = setTimeout(() => {
-      this.#looking = this.look().finally(() => this.#next());
+      this.#looking = this.fetch().finally(() => this.#next());
     }, everyMs);
   }
 
@@ -71,7 +71,7 @@ export class CrossSiteReadings {
   }
 
   /** Passes on what was kept since. */
-  async look(): Promise<void> {
+  async fetch(): Promise<void> {
     const series = this.#crossSite();
     const names = new Set(series.map(nameOf));
     for (const name of this.#followed.keys()) if (!names.has(name)) this.#followed.delete(name);

@@ -6,7 +6,7 @@ export function onlookersStore(readings: Pick<ReadingsStore, 'lasts'>): Pick<Rea
     lasts: () => readings.lasts(),
     async append(heard): Promise<AppendResult> {
       const outcomes = new Uint8Array(heard.length).fill(appended.new);
-      return { outcomes, newCount: heard.length, duplicateCount: 0, conflictCount: 0, beforeHorizonCount: 0 };
+      return { outcomes, newCount: heard.length, duplicateCount: 0, conflictCount: 0, beforeWatermarkCount: 0 };
     },
   };
 }

@@ -57,7 +57,7 @@ export async function holdWhole(journal: Pick<Journal, 'leases'>, log: FastifyBa
 async function takeWithPatience(leases: Journal['leases'], id: string): Promise<Lease> {
   const endMs = Date.now() + patienceMs;
   for (;;) {
-    const { workers } = await leases.look();
+    const { workers } = await leases.table();
     const lease = workers.length === 0 ? await leases.take(whole, id, leaseMs) : undefined;
     if (lease) return lease;
     if (Date.now() > endMs) {
@@ -73,7 +73,7 @@ async function takeWithPatience(leases: Journal['leases'], id: string): Promise<
 export async function refuseBesideWhole(journal: Pick<Journal, 'leases'>): Promise<void> {
   const endMs = Date.now() + patienceMs;
   for (;;) {
-    const { leases, nowMs } = await journal.leases.look();
+    const { leases, nowMs } = await journal.leases.table();
     if (!leases.some(({ site, untilMs }) => site === whole && untilMs > nowMs)) return;
     if (Date.now() > endMs) {
       throw new StoreError(

@@ -10,7 +10,7 @@ import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { ForgetProbes } from '../services/probes/forget-probes.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
-import { spreadSites } from './assign-sites.ts';
+import { assignSites } from './assign-sites.ts';
 import { type Coalesced, coalesced } from './coalesce.ts';
 import { PileCommands } from './pile-commands.ts';
 import type { ViewWriter } from './view-writer.ts';
@@ -154,7 +154,7 @@ export class Worker {
       ingest.sites.confirm(site);
       this.#markAgain(site, held);
     }
-    const { take, letGo } = spreadSites(table, this.#parts.id);
+    const { take, letGo } = assignSites(table, this.#parts.id);
     if (take.length > 0) this.#inTurn(() => this.#take(take));
     for (const site of letGo) this.#inTurn(() => this.#letGo(site));
     if (this.#held.size > 0) this.#commands.kick();

@@ -38,8 +38,8 @@ export class DiskWatch {
   }
 
   async start(): Promise<this> {
-    await this.look();
-    this.#timer = setInterval(() => void this.look(), lookEveryMs).unref();
+    await this.check();
+    this.#timer = setInterval(() => void this.check(), lookEveryMs).unref();
     return this;
   }
 
@@ -47,7 +47,7 @@ export class DiskWatch {
     clearInterval(this.#timer);
   }
 
-  async look(): Promise<void> {
+  async check(): Promise<void> {
     const { folder, lowBytes, freeBytes = freeOf, notices, clock, log } = this.#parts;
     try {
       const free = await freeBytes(folder);

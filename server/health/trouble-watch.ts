@@ -32,15 +32,15 @@ export class TroubleWatch {
   }
 
   start(): void {
-    this.look();
-    this.#timer = setInterval(() => this.look(), lookEveryMs).unref();
+    this.check();
+    this.#timer = setInterval(() => this.check(), lookEveryMs).unref();
   }
 
   close(): void {
     clearInterval(this.#timer);
   }
 
-  look(machineNowMs = Date.now()): void {
+  check(machineNowMs = Date.now()): void {
     this.#checkPiles(machineNowMs);
     this.#checkRows();
   }

@@ -56,7 +56,7 @@ export class PileEvaluator {
     pile.evaluatedAtMs = Date.now();
     const mayKeep = pile.keeping.mayTry(Date.now());
     const listeningForMs = leases.listeningForMs(pile.pile.siteId, nowMs);
-    const change = await pile.watch.look(nowMs, keepCheckpoint && mayKeep, listeningForMs);
+    const change = await pile.watch.evaluate(nowMs, keepCheckpoint && mayKeep, listeningForMs);
     await changes.keepOrOwe(pile, change);
     if (bandIsDue(pile, nowMs)) bands.ask(pile);
   }

@@ -54,13 +54,13 @@ export async function moveReadings(
   let written = 0;
   let readings = 0;
   for (const series of all) {
-    // A stand-in may lie after the newest reading, but not after the horizon.
+    // A stand-in may lie after the newest reading, but not after the watermark.
     const endMs = Math.max(series.atMs + 1, await from.rawFrom([series]), await to.rawFrom([series]));
     const source = await summaryOf(from, series, 0, endMs);
     let conflicts = 0;
     if (!alike(source, await summaryOf(to, series, 0, endMs))) {
-      const horizonMs = await from.rawFrom([series]);
-      const rawFromMs = Math.max(horizonMs, series.firstAtMs);
+      const watermarkMs = await from.rawFrom([series]);
+      const rawFromMs = Math.max(watermarkMs, series.firstAtMs);
       const reachedMs = reached.get(keyOf(series)) ?? rawFromMs;
       let nextMs = (await sameWithin(from, to, series, rawFromMs, reachedMs))
         ? Math.max(reachedMs, rawFromMs)
@@ -76,7 +76,7 @@ export async function moveReadings(
         progress?.({ series: moved.length, ofSeries: all.length, written, readings: readings + written });
       }
       // Last, as it tells the newest reading too, which must not pass for kept before its row is.
-      await moveDownsampled(from, to, series, horizonMs);
+      await moveDownsampled(from, to, series, watermarkMs);
     }
     moved.push(compared(series, source, await summaryOf(to, series, 0, endMs), conflicts));
     readings += source.count;
@@ -90,20 +90,20 @@ async function moveDownsampled(
   from: ReadingsStore,
   to: ReadingsStore,
   series: SeriesLast,
-  horizonMs: number,
+  watermarkMs: number,
 ): Promise<void> {
-  if (horizonMs === 0 || (await to.rawFrom([series])) >= horizonMs) return;
-  if ((await summaryOf(to, series, 0, horizonMs)).count > 0) return; // reported at the end, should it be another count
+  if (watermarkMs === 0 || (await to.rawFrom([series])) >= watermarkMs) return;
+  if ((await summaryOf(to, series, 0, watermarkMs)).count > 0) return; // reported at the end, should it be another count
   const standIns: KeptReading[] = [];
   for (let nextMs = 0; ; ) {
-    const page = await from.rows([series], nextMs, horizonMs, defaultPageRows);
+    const page = await from.rows([series], nextMs, watermarkMs, defaultPageRows);
     const last = page.at(-1);
     if (last === undefined) break;
     for (const row of page) standIns.push(row);
     nextMs = last.atMs + 1;
   }
   const { firstAtMs, atMs, value } = series;
-  await to.takeDownsampled(series, { horizonMs, standIns, firstAtMs, last: { atMs, value } });
+  await to.takeDownsampled(series, { watermarkMs, standIns, firstAtMs, last: { atMs, value } });
 }
 
 async function sameWithin(

@@ -17,7 +17,7 @@ import type { PushKeys } from './channels/push-keys.ts';
 import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';
 import type { DeliverySettings } from './delivery-settings.ts';
 import { Dispatcher } from './dispatcher.ts';
-import { type SpreadContext, spreadNotice } from './fan-out.ts';
+import { type FanOutContext, fanOut } from './fan-out.ts';
 import { groupSilence } from './group-silence.ts';
 import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
 import { MailConfirmation } from './mail-confirmation.ts';
@@ -123,7 +123,7 @@ export class Delivery {
   }
 
   /** As if its time had come: everything that is due by the clock is looked at too. */
-  lookNow(): void {
+  workNow(): void {
     this.#timedAtMs = 0;
     this.kick();
   }
@@ -193,7 +193,7 @@ export class Delivery {
         timedNotices({ ...this.#parts, people: this.people, watch: this.#parts.watch() }),
       );
     }
-    await this.#spreadDue();
+    await this.#fanOutDue();
     await this.#dispatcher.go();
     if (machineNowMs - this.#sweptAtMs >= sweepMs) {
       this.#sweptAtMs = machineNowMs;
@@ -212,55 +212,55 @@ export class Delivery {
     }
   }
 
-  async #spreadDue(): Promise<void> {
+  async #fanOutDue(): Promise<void> {
     const { journal, clock } = this.#parts;
     for (;;) {
       const machineNowMs = Date.now();
       const lease = { taker: this.#taker, machineNowMs, untilMs: machineNowMs + leaseMs };
       const due = await journal.notifications.notices.take(clock.nowMs(), lease, atOnce);
       let failed: unknown;
-      let spread = 0;
+      let doneCount = 0;
       for (const notice of due) {
-        const error = await this.#beside(`notice "${notice.id}"`, () => this.#spreadOrSetAside(notice));
-        if (error === undefined) spread += 1;
+        const error = await this.#beside(`notice "${notice.id}"`, () => this.#fanOutOrSetAside(notice));
+        if (error === undefined) doneCount += 1;
         else failed = error;
       }
-      if (spread === 0 && failed !== undefined) throw failed; // none could be: it is more than one bad row
+      if (doneCount === 0 && failed !== undefined) throw failed; // none could be: it is more than one bad row
       if (due.length < atOnce) return;
     }
   }
 
-  async #spreadOrSetAside(notice: KeptNotice): Promise<void> {
+  async #fanOutOrSetAside(notice: KeptNotice): Promise<void> {
     try {
-      await this.#spread(notice);
+      await this.#fanOut(notice);
     } catch (error) {
       // What the journal could not do just now is done later.
       if (error instanceof StoreError || error instanceof ConflictError) throw error;
       const { journal, clock, log, newId } = this.#parts;
       log.error({ err: error, notice: notice.id, alarm: notice.alarmId }, 'a notice cannot be read and is set aside');
       const pile = notice.pileId === null ? undefined : await journal.piles.get(notice.pileId);
-      await journal.notifications.notices.spread(setAside(notice, pile?.name, clock.nowMs(), newId));
+      await journal.notifications.notices.fanOut(setAside(notice, pile?.name, clock.nowMs(), newId));
       this.#again = true; // the one to the owners is new
     }
   }
 
-  async #spread(notice: KeptNotice): Promise<void> {
+  async #fanOut(notice: KeptNotice): Promise<void> {
     const { journal, log, newId } = this.#parts;
     const grouped = await groupSilence(notice, journal, newId);
     if (grouped) {
-      await journal.notifications.notices.spread(grouped);
+      await journal.notifications.notices.fanOut(grouped);
       this.#again = true; // the notice of the site is new
       return;
     }
-    const spreading = spreadNotice(notice, await this.#context(notice));
-    if (notice.answer === 'first-raise' && spreading.messages?.length === 0) {
+    const fanned = fanOut(notice, await this.#context(notice));
+    if (notice.answer === 'first-raise' && fanned.messages?.length === 0) {
       log.warn({ alarm: notice.alarmId }, 'a warning was raised and nobody is set up to be notified of it');
     }
-    const { messages = [] } = spreading;
-    await journal.notifications.notices.spread({ ...spreading, messages: this.#unkept.settle(notice.key, messages) });
+    const { messages = [] } = fanned;
+    await journal.notifications.notices.fanOut({ ...fanned, messages: this.#unkept.settle(notice.key, messages) });
   }
 
-  async #context(notice: KeptNotice): Promise<SpreadContext> {
+  async #context(notice: KeptNotice): Promise<FanOutContext> {
     const { journal, clock, newId } = this.#parts;
     const alarmIds = notice.alarmId === null ? [] : [notice.alarmId];
     const [alarm, notified, [current], escalations, listeners] = await Promise.all([

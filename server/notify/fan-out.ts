@@ -6,10 +6,10 @@
 import { firstStep } from '../../core/notify/escalation.ts';
 import { isHazard, matchOf, type NotifyEvent, notifyAtMs } from '../../core/notify/who.ts';
 import { message } from '../../shared/messages/message.ts';
-import type { EscalationRecord, KeptNotice, MessageRecord, Spreading } from '../../shared/store/notifications-store.ts';
+import type { EscalationRecord, FanOut, KeptNotice, MessageRecord } from '../../shared/store/notifications-store.ts';
 import type { ChannelAddress, Listener } from './people.ts';
 
-export interface SpreadContext {
+export interface FanOutContext {
   readonly nowMs: number;
   readonly machineNowMs: number;
   readonly listeners: readonly Listener[];
@@ -23,8 +23,9 @@ export interface SpreadContext {
 }
 
 /** @throws {RangeError} What the notice is to say cannot be read. */
-export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spreading {
-  if ('lost' in notice.facts) throw new RangeError(`Cannot spread notice "${notice.id}" as its facts must be readable`);
+export function fanOut(notice: KeptNotice, context: FanOutContext): FanOut {
+  if ('lost' in notice.facts)
+    throw new RangeError(`Cannot fan out notice "${notice.id}" as its facts must be readable`);
   const notifyEvent = notifyEventOf(notice);
   const matching = context.listeners.filter(
     (one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'matches',
@@ -36,7 +37,7 @@ export function spreadNotice(notice: KeptNotice, context: SpreadContext): Spread
       : { notified: named, step: undefined };
   return {
     noticeId: notice.id,
-    state: 'spread',
+    state: 'fanned-out',
     messages: notified.flatMap((listener) => messagesTo(listener, notice, notifyEvent, context)),
     ...(next === undefined || notice.alarmId === null ? {} : { step: { alarmId: notice.alarmId, ...next } }),
   };
@@ -46,7 +47,7 @@ function notifiedOf(
   notice: KeptNotice,
   notifyEvent: NotifyEvent,
   matching: readonly Listener[],
-  { order, step, notifiedBefore, approached, listeners, nowMs }: SpreadContext,
+  { order, step, notifiedBefore, approached, listeners, nowMs }: FanOutContext,
 ): { notified: readonly Listener[]; step: { step: number; atMs: number } | undefined } {
   const ids = order?.personIds ?? [];
   switch (notice.answer) {
@@ -108,7 +109,7 @@ function messagesTo(
   listener: Listener,
   notice: KeptNotice,
   notifyEvent: NotifyEvent,
-  context: SpreadContext,
+  context: FanOutContext,
 ): MessageRecord[] {
   const { nowMs } = context;
   const quietUntilMs = notifyAtMs(listener, notifyEvent, nowMs);
@@ -141,7 +142,7 @@ export function messageTo(
   { personId, name }: Listener,
   { channel, address, label }: ChannelAddress,
   { id: noticeId, rank }: Pick<KeptNotice, 'id' | 'rank'>,
-  { nowMs, machineNowMs, newId }: Pick<SpreadContext, 'nowMs' | 'machineNowMs' | 'newId'>,
+  { nowMs, machineNowMs, newId }: Pick<FanOutContext, 'nowMs' | 'machineNowMs' | 'newId'>,
 ): MessageRecord {
   return {
     id: newId(),

@@ -1,12 +1,12 @@
 /** One message for a site that fell silent, instead of one per probe. */
 import type { Journal } from '../../shared/store/journal.ts';
-import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';
+import type { FanOut, KeptNotice, NoticeRecord } from '../../shared/store/notifications-store.ts';
 
 export async function groupSilence(
   notice: KeptNotice,
   journal: Pick<Journal, 'notifications' | 'alarms'>,
   newId: () => string,
-): Promise<Spreading | undefined> {
+): Promise<FanOut | undefined> {
   if (notice.about !== 'alarm' || notice.siteId === null) return undefined;
   const { facts } = notice;
   if (!('kind' in facts) || facts.kind !== 'probe-silent') return undefined;
@@ -34,18 +34,18 @@ export async function groupSilence(
 async function clearedWithSite(
   notice: KeptNotice,
   { notifications }: Pick<Journal, 'notifications'>,
-): Promise<Spreading | undefined> {
+): Promise<FanOut | undefined> {
   if (notice.alarmId === null) return undefined;
   const own = await notifications.notices.ofAlarm(notice.alarmId);
   const alone = own.some(
-    ({ about, answer, state }) => about === 'alarm' && answer === 'first-raise' && state === 'spread',
+    ({ about, answer, state }) => about === 'alarm' && answer === 'first-raise' && state === 'fanned-out',
   );
   const site = own.find(({ about }) => about === 'site');
   return site && !alone ? { noticeId: notice.id, state: 'joined', joinedId: site.id } : undefined;
 }
 
 /** A probe that stayed silent after its site spoke again is notified by itself, unless it has spoken since. */
-async function stillSilent(notice: KeptNotice, { alarms }: Pick<Journal, 'alarms'>): Promise<Spreading | undefined> {
+async function stillSilent(notice: KeptNotice, { alarms }: Pick<Journal, 'alarms'>): Promise<FanOut | undefined> {
   if (!notice.key.endsWith(aloneEnding) || notice.alarmId === null) return undefined;
   const alarm = await alarms.get(notice.alarmId);
   return alarm?.state === 'unacknowledged' ? undefined : { noticeId: notice.id, state: 'dropped' };

@@ -5,7 +5,7 @@
 import type { SystemFacts } from '../../core/notify/other-contents.ts';
 import { message } from '../../shared/messages/message.ts';
 import { rankOf } from '../../shared/notifications.ts';
-import type { KeptNotice, NoticeRecord, Spreading } from '../../shared/store/notifications-store.ts';
+import type { FanOut, KeptNotice, NoticeRecord } from '../../shared/store/notifications-store.ts';
 
 const keyEnding = '/set-aside';
 
@@ -15,7 +15,7 @@ export function setAside(
   pileName: string | undefined,
   nowMs: number,
   newId: () => string,
-): Spreading {
+): FanOut {
   // One about a notice that was set aside is not followed by another.
   if (key.endsWith(keyEnding)) return { noticeId: id, state: 'set-aside' };
   const pile = { isPileKnown: pileName !== undefined, pileName: pileName ?? '' };

@@ -42,9 +42,9 @@ export class SystemNews {
   }
 
   start(): void {
-    this.#timer = setInterval(() => this.look(), lookEveryMs);
+    this.#timer = setInterval(() => this.check(), lookEveryMs);
     this.#timer.unref();
-    this.look();
+    this.check();
   }
 
   close(): void {
@@ -52,7 +52,7 @@ export class SystemNews {
     this.#stop();
   }
 
-  look(machineNowMs = Date.now()): void {
+  check(machineNowMs = Date.now()): void {
     this.#checkBroker(machineNowMs);
     void this.#notify();
   }

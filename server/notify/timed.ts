@@ -57,7 +57,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
   for (const alarm of unanswered) {
     const ofAlarm = notified.filter(({ alarmId }) => alarmId === alarm.id);
     const newest = ofAlarm.toSorted((a, b) => b.newest.atMs - a.newest.atMs)[0]?.newest;
-    if (newest === undefined) continue; // nobody was notified: it joined another, or waits to be spread
+    if (newest === undefined) continue; // nobody was notified: it joined another, or waits to be fanned out
     const siteId = piles.find(({ id }) => id === alarm.pileId)?.siteId ?? newest.siteId;
     const basis = basisOf(parts, alarm, newest, siteId);
     await notifications.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));

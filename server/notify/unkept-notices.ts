@@ -12,7 +12,7 @@ import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import type { Channel } from './channels/channel.ts';
 import type { MessageReader } from './channels/render-content.ts';
-import { spreadNotice } from './fan-out.ts';
+import { fanOut } from './fan-out.ts';
 import { contentOf, type MessageParts, pageOf } from './messages.ts';
 import type { Listener, Recipients } from './people.ts';
 
@@ -74,7 +74,7 @@ export class UnkeptNotices {
     this.#sent.set(notice.key, sent);
     const kept: KeptNotice = { ...notice, state: 'new', joinedId: null };
     const nowMs = clock.nowMs();
-    const { messages = [] } = spreadNotice(kept, {
+    const { messages = [] } = fanOut(kept, {
       nowMs,
       machineNowMs: Date.now(),
       listeners: await this.#everybody(),

@@ -33,7 +33,7 @@ export interface DownsamplingParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly journal: Pick<Journal, 'settings' | 'batches' | 'piles' | 'unreadable'>;
-  readonly readings: Pick<ReadingsStore, 'downsample' | 'horizon' | 'weigh' | 'size'>;
+  readonly readings: Pick<ReadingsStore, 'downsample' | 'watermark' | 'weigh' | 'size'>;
   /** Where several processes share the readings, one of them thins; absent where this is the only one. */
   readonly isOurs?: () => boolean;
   /** Tests look more often. */

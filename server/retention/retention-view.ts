@@ -21,7 +21,7 @@ export async function keepingView(
 ): Promise<KeepingAnswer> {
   const nowMs = clock.nowMs();
   const keptDays = await downsampling.keptDays();
-  const horizonMs = await readings.horizon();
+  const watermarkMs = await readings.watermark();
   const pace = await readings.weigh(nowMs - paceDays * msPerDay, nowMs);
   const inAYear = (bytes: number) => Math.round((bytes * daysOfYear) / paceDays);
   const ages = [...new Set([...offeredKeptDays, ...[askedDays, keptDays].flatMap((days) => days ?? [])])];
@@ -32,7 +32,7 @@ export async function keepingView(
   }
   return {
     keptDays,
-    downsampledBefore: horizonMs === 0 ? null : toInstant(horizonMs),
+    downsampledBefore: watermarkMs === 0 ? null : toInstant(watermarkMs),
     ...(await readings.size()),
     year: {
       rows: inAYear(pace.rows),

@@ -77,7 +77,7 @@ export class WeatherFetcher {
   }
 
   start(): void {
-    this.#timer = setInterval(() => void this.look(), lookEveryMs).unref();
+    this.#timer = setInterval(() => void this.fetchDue(), lookEveryMs).unref();
   }
 
   async close(): Promise<void> {
@@ -106,7 +106,7 @@ export class WeatherFetcher {
   }
 
   /** Asks for each place that is due. Never rejects. */
-  look(): Promise<void> {
+  fetchDue(): Promise<void> {
     this.#running ??= this.#askAll().finally(() => {
       this.#running = undefined;
     });

@@ -104,7 +104,7 @@ export const notificationSchema = z.object({
   reason: noticeReasonSchema,
   at: instantSchema,
   /** `joined`: notified as part of another notice, such as that of its whole site. */
-  state: z.enum(['new', 'spread', 'joined', 'dropped', 'set-aside']),
+  state: z.enum(['new', 'fanned-out', 'joined', 'dropped', 'set-aside']),
   messages: z.array(messageViewSchema),
 });
 export type NotificationView = z.infer<typeof notificationSchema>;

@@ -158,7 +158,7 @@ export interface Journal extends PeopleJournal {
   readonly leases: {
     /** Says that a worker is alive, prolongs what it holds, and tells how everything stands. */
     beat(worker: string, forMs: number, state: { readonly sites?: number }): Promise<LeaseTable>;
-    look(): Promise<LeaseTable>;
+    table(): Promise<LeaseTable>;
     /** Makes sites that somebody must watch known. */
     know(sites: readonly string[]): Promise<void>;
     /** @returns undefined when another worker holds it. */

@@ -1,7 +1,7 @@
 /**
  * The part of the journal that holds what people are notified of: the outbox and its surroundings.
  *
- * A notice is one thing to tell; it is spread into messages, one per person and channel; each message has its attempts.
+ * A notice is one thing to tell; it is fanned out into messages, one per person and channel; each message has its attempts.
  * Times named `...AtMs`, `dueMs` and `notBeforeMs` are the server's; `nextTryMs` and leases are the machine's.
  */
 import type { Message } from '../messages/message.ts';
@@ -38,7 +38,7 @@ export interface NoticeRecord {
 export interface KeptNotice extends NoticeRecord {
   /** `joined`: notified as part of another one. `dropped`: was over, or held back, before it was notified. */
   /** Set aside: its facts cannot be read, so nobody can be notified of it. */
-  readonly state: 'new' | 'spread' | 'joined' | 'dropped' | 'set-aside';
+  readonly state: 'new' | 'fanned-out' | 'joined' | 'dropped' | 'set-aside';
   readonly joinedId: string | null;
 }
 
@@ -132,9 +132,9 @@ export interface EscalationStepRecord {
 }
 
 /** What a notice became; all of it or nothing. */
-export interface Spreading {
+export interface FanOut {
   readonly noticeId: string;
-  readonly state: 'spread' | 'joined' | 'dropped' | 'set-aside';
+  readonly state: 'fanned-out' | 'joined' | 'dropped' | 'set-aside';
   readonly joinedId?: string | null;
   readonly messages?: readonly MessageRecord[];
   readonly notices?: readonly NoticeRecord[];
@@ -181,7 +181,7 @@ export interface NotificationsStore {
     /** Takes what is due and nobody has taken, the most pressing first. */
     take(nowMs: number, lease: Lease, limit: number): Promise<KeptNotice[]>;
     /** @returns false when somebody else was quicker: then nothing of it is kept. */
-    spread(spreading: Spreading): Promise<boolean>;
+    fanOut(fanned: FanOut): Promise<boolean>;
     /** How many were set aside since. */
     setAside(sinceMs: number): Promise<number>;
     get(id: string): Promise<ListedNotice | undefined>;

@@ -1,7 +1,7 @@
 /**
  * The repository of every kept reading, whichever database stands behind it.
  *
- * Downsampling takes raw readings away and leaves their rollups. Each series has a horizon of its own, a whole multiple of
+ * Downsampling takes raw readings away and leaves their rollups. Each series has a watermark of its own, a whole multiple of
  * the coarsest rollup: before it every ten minutes with readings are one stand-in, at the middle of their stretch. It
  * never resolves `append` before the batch would survive a power cut, or keeps half a batch.
  */
@@ -24,18 +24,18 @@ export interface SeriesPart extends SeriesRef {
 }
 
 /** What became of one reading of a batch. */
-export const appended = { new: 1, duplicate: 2, conflict: 3, beforeHorizon: 4 } as const;
+export const appended = { new: 1, duplicate: 2, conflict: 3, beforeWatermark: 4 } as const;
 
 export interface AppendResult {
   /**
    * One of `appended` per reading, in the order given. A conflict (same identity, other value) keeps the value stored
-   * first. A reading before the horizon of its series is not kept: whether it is known already cannot be found out any more.
+   * first. A reading before the watermark of its series is not kept: whether it is known already cannot be found out any more.
    */
   readonly outcomes: Uint8Array;
   readonly newCount: number;
   readonly duplicateCount: number;
   readonly conflictCount: number;
-  readonly beforeHorizonCount: number;
+  readonly beforeWatermarkCount: number;
 }
 
 /** A raw reading; or, with `standsFor`, ten downsampled minutes: their mean, at their middle. */
@@ -50,9 +50,9 @@ export interface DownsampleStep {
   readonly done: boolean;
 }
 
-/** All that is left of a series before its horizon. */
+/** All that is left of a series before its watermark. */
 export interface Downsampled {
-  readonly horizonMs: number;
+  readonly watermarkMs: number;
   readonly standIns: readonly KeptReading[];
   /** Of the whole series: either this store has their rows already, or they are downsampled. */
   readonly firstAtMs: number;
@@ -134,9 +134,9 @@ export interface ReadingsStore {
   /**
    * Takes one short step of downsampling; to be called until it is done, with room for other work between the steps.
    *
-   * Brings the horizon of every series to `beforeMs`, taken down to a whole multiple of the coarsest rollup, or to the
+   * Brings the watermark of every series to `beforeMs`, taken down to a whole multiple of the coarsest rollup, or to the
    * end of the coarsest rollup of its newest reading, whichever is earlier: a probe that was away may still bring
-   * what it kept. A horizon never goes back, and holds from when it is moved, whether its raw rows are gone yet or not.
+   * what it kept. A watermark never goes back, and holds from when it is moved, whether its raw rows are gone yet or not.
    * A series begun after a downsampling has none before the next, so that earlier seasons can still be taken in.
    * @throws {StoreError} when nothing was done; the same step can be taken later, also after a restart.
    */
@@ -144,7 +144,7 @@ export interface ReadingsStore {
 
   /**
    * Takes over what another store had downsampled of one series; again and again changes nothing. What this store has of
-   * the series before that horizon as rows is hidden by it, so see first that there is none.
+   * the series before that watermark as rows is hidden by it, so see first that there is none.
    */
   takeDownsampled(series: SeriesRef, downsampled: Downsampled): Promise<void>;
 
@@ -163,7 +163,7 @@ export interface ReadingsStore {
   rawFrom(series: readonly SeriesRef[]): Promise<number>;
 
   /** The newest time that downsampling was brought to, as a whole multiple of the coarsest rollup; 0 before the first. */
-  horizon(): Promise<number>;
+  watermark(): Promise<number>;
 
   /** What [fromMs, toMs) takes up, both taken down to a whole multiple of the coarsest rollup. */
   weigh(fromMs: number, toMs: number): Promise<Weight>;

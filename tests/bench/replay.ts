@@ -86,8 +86,8 @@ function judgeAll(readings: readonly JudgeReading[], how: How): void {
     session.step(reading);
     if (how === 'steps' || reading.atMs - assessedMs < assessEveryMs) continue;
     assessedMs = reading.atMs;
-    if (how === 'looked') session.look(assessedMs);
-    else session.alarms.look(session.assessment(assessedMs).findings, assessedMs);
+    if (how === 'looked') session.evaluate(assessedMs);
+    else session.alarms.evaluate(session.assessment(assessedMs).findings, assessedMs);
   }
 }
 

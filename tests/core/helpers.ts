@@ -93,7 +93,7 @@ export class Played {
     string,
     { kind: WarningKind; position: Position | null; machine: AlarmMachine }
   >();
-  private lookedAtMs: number;
+  private evaluatedAtMs: number;
   last: Assessment | null = null;
   readonly setup: PileSetup;
   readonly band: ExpectedBand | null;
@@ -102,7 +102,7 @@ export class Played {
     this.setup = setup;
     this.band = band;
     this.state = startJudge(setup);
-    this.lookedAtMs = setup.startedAtMs;
+    this.evaluatedAtMs = setup.startedAtMs;
   }
 
   feed(position: Position, value: number, atMs: number, quantity: Quantity = 'temperature'): void {
@@ -111,14 +111,14 @@ export class Played {
 
   /** When it will next be looked at. */
   get lookedMs(): number {
-    return this.lookedAtMs;
+    return this.evaluatedAtMs;
   }
 
   lookUntil(untilMs: number): void {
-    for (; this.lookedAtMs <= untilMs; this.lookedAtMs += 10 * msPerMinute) this.look(this.lookedAtMs);
+    for (; this.evaluatedAtMs <= untilMs; this.evaluatedAtMs += 10 * msPerMinute) this.evaluate(this.evaluatedAtMs);
   }
 
-  look(nowMs: number): void {
+  evaluate(nowMs: number): void {
     this.last = assess(this.state, this.setup, this.band, nowMs);
     if (this.phases.at(-1) !== this.state.phase.now) this.phases.push(this.state.phase.now);
     for (const finding of this.last.findings) {

@@ -31,6 +31,21 @@ const refused = [
   [/hand ons?/, 'pass on; of an alarm: escalation', 'name'],
   [/look at/, 'evaluate, read, check', 'name'],
   [/use deed|use answer/, 'useMutation, useQuery', 'name'],
+  [/look ahead|look now/, 'say what it does: evaluate, check, read', 'name'],
+  [/spread notice|spread sites|spreading/, 'fan out; of sites: assign; of figures: dispersion', 'name'],
+  [/(close|served|hottest|closest|probe) place|place c|place m|place history/, 'position', 'name'],
+];
+
+/** The same in some rooms only, in names and comments. */
+const refusedIn = [
+  [
+    'core/',
+    /(a|the|one|each|this|every|another|measured|hottest|const|all) places?/,
+    'position; of a number: index, rank',
+  ],
+  ['shared/store/', /horizons?/, 'watermark'],
+  ['server/', /horizons?/, 'watermark'],
+  ['ingest/', /horizons?/, 'watermark'],
 ];
 
 /** What stays: where (the beginning of its path), what stands there, and why. */
@@ -50,6 +65,12 @@ const stays = [
   ['shared/messages/en/', /thinned with/, 'a starter in water'],
   ['server/services/import/entry-synonyms.ts', /'thinned'/, 'what growers write of a pile'],
   ['server/licences.md', /.*/, 'names of packages'],
+  [
+    'shared/store/',
+    /horizon_ms|"horizon"|horizon=|and horizon \(the watermark\)/g,
+    'the name of a stored column and field',
+  ],
+  ['core/', /placeOf/, 'where somebody squeezed or saw growth: a field of an entry'],
 ];
 
 const documents = ['DEVELOPERS.md', 'README.md', '*/README.md', '*/*/README.md', '*/*/*/README.md'];
@@ -77,7 +98,8 @@ for (const file of new Set(files.split('\n').filter(isRead))) {
     const read = stays
       .filter(([path]) => file.startsWith(path))
       .reduce((text, [, what]) => text.replace(what, ''), line);
-    for (const [word, instead, where] of refused) {
+    const here = refusedIn.filter(([path]) => file.startsWith(path)).map(([, word, instead]) => [word, instead]);
+    for (const [word, instead, where] of [...refused, ...here]) {
       const pattern = new RegExp(`\\b(${word.source})\\b`);
       const [found] = pattern.exec(where === 'name' ? names(read) : inWords(read)) ?? [];
       if (found !== undefined) faults.push(`${file}:${index + 1}: "${found}": say ${instead}`);

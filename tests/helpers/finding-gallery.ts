@@ -11,7 +11,7 @@ const noted = (what: NonNullable<PileSetup['noted']>[number]['what']): Played =>
   const all = new Played(setupOf('bran', { noted: [{ atMs: startMs + msPerHour, by: 'Ana', what }] }));
   for (let hour = 0; hour <= 2; hour += 1) {
     all.feed('core', 30 + hour, startMs + hour * msPerHour);
-    all.look(startMs + hour * msPerHour);
+    all.evaluate(startMs + hour * msPerHour);
   }
   return all;
 };
@@ -37,7 +37,7 @@ function jumped(): Played {
   const all = new Played(setupOf());
   for (let hour = 0; hour <= 12; hour += 2) {
     all.feed('core', hour === 12 ? 72 : 40 + 0.1 * hour, startMs + hour * msPerHour);
-    all.look(startMs + hour * msPerHour + msPerHour);
+    all.evaluate(startMs + hour * msPerHour + msPerHour);
   }
   return all;
 }
@@ -118,7 +118,7 @@ export function heatedTo(rung: number): Played {
   const all = new Played(setupOf());
   [toC - 9, toC - 6, toC - 3, toC].forEach((tempC, index) => {
     all.feed('core', tempC, startMs + index * msPerHour);
-    all.look(startMs + index * msPerHour);
+    all.evaluate(startMs + index * msPerHour);
   });
   return all;
 }

@@ -1,7 +1,7 @@
 /** A readings store in memory whose append can be held back or made to fail. */
 import { StoreError } from '../../shared/errors.ts';
 import type { Reading } from '../../shared/reading.ts';
-import { horizonStepMs } from '../../shared/store/readings/tiers.ts';
+import { watermarkStepMs } from '../../shared/store/readings/tiers.ts';
 import { type AppendResult, appended, type ReadingsStore } from '../../shared/store/readings-store.ts';
 
 export interface MemoryReadingsStore extends ReadingsStore {
@@ -23,7 +23,7 @@ export function memoryReadingsStore(): MemoryReadingsStore {
   let gate: { promise: Promise<void>; open: () => void } | undefined;
   let waiting = 0;
   let failure: string | undefined;
-  let horizonMs = 0;
+  let watermarkMs = 0;
 
   function keep(readings: readonly Reading[]): AppendResult {
     const outcomes = new Uint8Array(readings.length);
@@ -31,7 +31,7 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       [appended.new]: 0,
       [appended.duplicate]: 0,
       [appended.conflict]: 0,
-      [appended.beforeHorizon]: 0,
+      [appended.beforeWatermark]: 0,
     };
     for (const [index, reading] of readings.entries()) {
       const identity = `${reading.site}/${reading.probe}/${reading.quantity}@${reading.atMs}`;
@@ -47,12 +47,12 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       newCount: counts[appended.new],
       duplicateCount: counts[appended.duplicate],
       conflictCount: counts[appended.conflict],
-      beforeHorizonCount: counts[appended.beforeHorizon],
+      beforeWatermarkCount: counts[appended.beforeWatermark],
     };
   }
 
   function outcomeOf(reading: Reading, before: Reading | undefined) {
-    if (reading.atMs < horizonMs) return appended.beforeHorizon;
+    if (reading.atMs < watermarkMs) return appended.beforeWatermark;
     if (before === undefined) return appended.new;
     return before.value === reading.value ? appended.duplicate : appended.conflict;
   }
@@ -104,8 +104,8 @@ export function memoryReadingsStore(): MemoryReadingsStore {
     async check() {},
     async close() {},
     async downsample(beforeMs) {
-      horizonMs = Math.max(horizonMs, Math.floor(beforeMs / horizonStepMs) * horizonStepMs);
-      const downsampled = [...kept].filter(([, reading]) => reading.atMs < horizonMs);
+      watermarkMs = Math.max(watermarkMs, Math.floor(beforeMs / watermarkStepMs) * watermarkStepMs);
+      const downsampled = [...kept].filter(([, reading]) => reading.atMs < watermarkMs);
       for (const [identity] of downsampled) kept.delete(identity);
       return { removed: downsampled.length, done: true };
     },
@@ -117,10 +117,10 @@ export function memoryReadingsStore(): MemoryReadingsStore {
       return { removed: gone.length, done: true };
     },
     async rawFrom() {
-      return horizonMs;
+      return watermarkMs;
     },
-    async horizon() {
-      return horizonMs;
+    async watermark() {
+      return watermarkMs;
     },
     weigh: notAsked,
     takeDownsampled: notAsked,

@@ -363,7 +363,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           reason: 'first-raise' as const,
           at: alarm.since,
         };
-        return ok(alarmLinkAnswerSchema, { notices: [{ ...notice, state: 'spread', messages: [message] }] });
+        return ok(alarmLinkAnswerSchema, { notices: [{ ...notice, state: 'fanned-out', messages: [message] }] });
       },
     ],
     [

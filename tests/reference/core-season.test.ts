@@ -8,8 +8,8 @@ import { expect, test } from 'vitest';
 import { curveDistanceK } from '../../core/seasons/align.ts';
 import type { Columns } from '../../core/seasons/course.ts';
 import { difference, mannWhitneyCounts } from '../../core/seasons/difference.ts';
+import { dispersionOf } from '../../core/seasons/dispersion.ts';
 import { measureBatch } from '../../core/seasons/measure-batch.ts';
-import { spreadOf } from '../../core/seasons/spread.ts';
 import { stageLimits } from '../../shared/stage.ts';
 
 function column(index: number): Columns {
@@ -66,12 +66,12 @@ test('difference(): its shift is the median of all differences', () => {
   );
 });
 
-test('spreadOf(): quartiles by straight interpolation; the middle and, of 4 k + 1 values, the quarters agree', () => {
+test('dispersionOf(): quartiles by straight interpolation; the middle and, of 4 k + 1 values, the quarters agree', () => {
   // The library takes order statistics without interpolation, so quarters agree where they fall on one.
   const five = fc.array(fc.double({ min: -60, max: 60, noNaN: true }), { minLength: 9, maxLength: 9 });
   fc.assert(
     fc.property(five, (sample) => {
-      const spread = spreadOf(sample);
+      const spread = dispersionOf(sample);
       expect(spread?.middle).toBeCloseTo(median(sample), 9);
       expect(spread?.quarter).toBeCloseTo(quantile(sample, 0.25), 9);
       expect(spread?.threeQuarter).toBeCloseTo(quantile(sample, 0.75), 9);

@@ -34,8 +34,8 @@ class Journal {
   writes = 0;
   registry = new AlarmRegistry('shed', [], () => 'a1');
 
-  look(items: readonly Finding[], nowMs: number): void {
-    const { alarms } = this.registry.look(items, nowMs);
+  evaluate(items: readonly Finding[], nowMs: number): void {
+    const { alarms } = this.registry.evaluate(items, nowMs);
     this.writes += alarms.length;
     for (const alarm of alarms) this.alarms.set(alarm.id, alarm);
   }
@@ -65,44 +65,44 @@ describe('a deadline', () => {
   test('stays where it was set, look after look, and becomes overdue', () => {
     const journal = new Journal();
     for (let min = 0; min <= 22 * 24 * 60; min += 7)
-      journal.look([hot(startMs + min * minuteMs)], startMs + min * minuteMs);
+      journal.evaluate([hot(startMs + min * minuteMs)], startMs + min * minuteMs);
     expect(journal.byMs()).toBe(startMs + 2 * hourMs);
     expect(journal.writes).toBe(1);
   });
 
   test('outlasts a restart', () => {
     const journal = new Journal();
-    journal.look([hot(startMs)], startMs);
+    journal.evaluate([hot(startMs)], startMs);
     journal.restart();
-    journal.look([hot(startMs + 90 * minuteMs)], startMs + 90 * minuteMs);
+    journal.evaluate([hot(startMs + 90 * minuteMs)], startMs + 90 * minuteMs);
     expect(journal.byMs()).toBe(startMs + 2 * hourMs);
   });
 
   test('is brought forward when it grows graver, and never put off', () => {
     const journal = new Journal();
-    journal.look([hot(startMs)], startMs);
+    journal.evaluate([hot(startMs)], startMs);
     const worseMs = startMs + 30 * minuteMs;
-    journal.look([hot(worseMs, { severity: 'urgent', byMs: worseMs })], worseMs);
+    journal.evaluate([hot(worseMs, { severity: 'urgent', byMs: worseMs })], worseMs);
     expect(journal.byMs()).toBe(worseMs);
-    journal.look([hot(worseMs + hourMs, { byMs: worseMs + 5 * hourMs })], worseMs + hourMs);
+    journal.evaluate([hot(worseMs + hourMs, { byMs: worseMs + 5 * hourMs })], worseMs + hourMs);
     expect(journal.byMs()).toBe(worseMs);
     expect(journal.keptByMs()).toBe(worseMs);
   });
 
   test('foretold for sooner is kept over a restart though no step was taken', () => {
     const journal = new Journal();
-    journal.look([hot(startMs)], startMs);
-    journal.look([hot(startMs + minuteMs, { byMs: startMs + hourMs })], startMs + minuteMs);
+    journal.evaluate([hot(startMs)], startMs);
+    journal.evaluate([hot(startMs + minuteMs, { byMs: startMs + hourMs })], startMs + minuteMs);
     journal.restart();
     expect(journal.byMs()).toBe(startMs + hourMs);
   });
 
   test('is set anew for an alarm that comes back after it was over', () => {
     const journal = new Journal();
-    journal.look([hot(startMs)], startMs);
+    journal.evaluate([hot(startMs)], startMs);
     for (let min = 10; min <= 120; min += 10)
-      journal.look([hot(startMs + min * minuteMs, { evidence: 'absent', byMs: null })], startMs + min * minuteMs);
-    journal.look([hot(startMs + 24 * hourMs)], startMs + 24 * hourMs);
+      journal.evaluate([hot(startMs + min * minuteMs, { evidence: 'absent', byMs: null })], startMs + min * minuteMs);
+    journal.evaluate([hot(startMs + 24 * hourMs)], startMs + 24 * hourMs);
     expect(journal.byMs()).toBe(startMs + 26 * hourMs);
   });
 });
@@ -113,8 +113,8 @@ describe('a rung of the hazard ladder', () => {
 
   test('that is reached is a step of its own, told and kept, though the severity stays', () => {
     const journal = new Journal();
-    journal.look([hazard(startMs, 2, 'Open it only with a helper.')], startMs);
-    const { steps, alarms } = journal.registry.look(
+    journal.evaluate([hazard(startMs, 2, 'Open it only with a helper.')], startMs);
+    const { steps, alarms } = journal.registry.evaluate(
       [hazard(startMs + hourMs, 3, 'Keep air out of it.')],
       startMs + hourMs,
     );
@@ -147,9 +147,9 @@ describe('a warning that a probe would explain', () => {
         })(),
       );
       // Drying waits an hour before it is raised.
-      registry.look([hot(startMs - 2 * hourMs, { kind })], startMs - 2 * hourMs);
-      registry.look([hot(startMs, { kind })], startMs);
-      registry.look([lost(kind), silent], startMs + hourMs);
+      registry.evaluate([hot(startMs - 2 * hourMs, { kind })], startMs - 2 * hourMs);
+      registry.evaluate([hot(startMs, { kind })], startMs);
+      registry.evaluate([lost(kind), silent], startMs + hourMs);
       const open = [...registry.open()];
       const records = open.map(({ record }) => record);
       const shown = open.map((one) => alarmSummary(one, records)).find((one) => one.kind === kind);

@@ -168,7 +168,7 @@ test('an alarm does not wait a day when the clock is set back by a day, and none
   };
   const steps: number[] = [];
   const look = async (nowMs: number) => {
-    const change = await watch.look(nowMs, false, Number.POSITIVE_INFINITY);
+    const change = await watch.evaluate(nowMs, false, Number.POSITIVE_INFINITY);
     steps.push(...change.steps.map(({ atMs }) => atMs));
     return change.alarms.map(({ kind }) => kind);
   };

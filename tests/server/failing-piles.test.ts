@@ -160,7 +160,7 @@ describe('piles that cannot be kept', () => {
       });
       const told = await until('its notice to be settled', async () => {
         const notices = await one.installation.journal.notifications.notices.ofAlarm(id);
-        return notices.find(({ state }) => state === 'spread');
+        return notices.find(({ state }) => state === 'fanned-out');
       });
       expect(told.messages.map(({ state }) => state)).toEqual(['sent']);
       await one.installation.delivery.settled();

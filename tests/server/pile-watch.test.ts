@@ -51,9 +51,9 @@ async function judgeInOrderOfArrival(arrival: readonly JudgeReading[], lookEvery
   for (const [i, reading] of arrival.entries()) {
     committed.push(reading);
     watch.receive(reading);
-    if (i % lookEvery === 0) await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+    if (i % lookEvery === 0) await watch.evaluate(endMs, false, Number.POSITIVE_INFINITY);
   }
-  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  await watch.evaluate(endMs, false, Number.POSITIVE_INFINITY);
   return watch.assessment;
 }
 
@@ -88,11 +88,11 @@ test('PileWatch goes on from its place as if it had never stopped', async () => 
     const committed = readings.slice(0, half);
     const first = watchOver(committed);
     for (const reading of committed) first.receive(reading);
-    const { watch: place } = await first.look(endMs, true, Number.POSITIVE_INFINITY);
+    const { watch: place } = await first.evaluate(endMs, true, Number.POSITIVE_INFINITY);
     committed.push(...readings.slice(half));
     const second = watchOver(committed);
     await second.resume(place ?? undefined, endMs);
-    await second.look(endMs, false, Number.POSITIVE_INFINITY);
+    await second.evaluate(endMs, false, Number.POSITIVE_INFINITY);
     expect(second.assessment).toEqual(whole);
   }
 });
@@ -100,8 +100,8 @@ test('PileWatch goes on from its place as if it had never stopped', async () => 
 test('PileWatch never steps its alarms back when the machine’s clock is set back', async () => {
   const watch = watchOver([...readings]);
   for (const reading of readings) watch.receive(reading);
-  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
-  await expect(watch.look(endMs - 3_600_000, false, Number.POSITIVE_INFINITY)).resolves.toBeDefined();
+  await watch.evaluate(endMs, false, Number.POSITIVE_INFINITY);
+  await expect(watch.evaluate(endMs - 3_600_000, false, Number.POSITIVE_INFINITY)).resolves.toBeDefined();
 });
 
 test('PileWatch shows what it last said while it reads again, and begins again when the reading fails', async () => {
@@ -126,7 +126,7 @@ test('PileWatch shows what it last said while it reads again, and begins again w
   const during: unknown[] = [];
   expect(watch.assessment).toBeNull();
   await watch.resume(undefined, endMs);
-  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  await watch.evaluate(endMs, false, Number.POSITIVE_INFINITY);
   const before = watch.assessment;
   during.length = 0;
 
@@ -139,13 +139,13 @@ test('PileWatch shows what it last said while it reads again, and begins again w
   };
   committed.push(late);
   watch.receive(late);
-  await expect(watch.look(endMs, false, Number.POSITIVE_INFINITY)).rejects.toThrow('away');
+  await expect(watch.evaluate(endMs, false, Number.POSITIVE_INFINITY)).rejects.toThrow('away');
   expect(watch.assessment).toEqual(before);
-  await watch.look(endMs, false, Number.POSITIVE_INFINITY);
+  await watch.evaluate(endMs, false, Number.POSITIVE_INFINITY);
   expect(new Set(during.map((seen) => JSON.stringify(seen)))).toEqual(new Set([JSON.stringify(before)]));
 
   const fresh = watchOver(committed);
   await fresh.resume(undefined, endMs);
-  await fresh.look(endMs, false, Number.POSITIVE_INFINITY);
+  await fresh.evaluate(endMs, false, Number.POSITIVE_INFINITY);
   expect(watch.assessment).toEqual(fresh.assessment);
 });

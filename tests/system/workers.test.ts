@@ -70,13 +70,13 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
     if (!answer.ok) throw new Error(`${method} ${path}: ${answer.status} ${text}`);
     return text === '' ? undefined : JSON.parse(text);
   };
-  const leases = async () => (await journal.leases.look()).leases;
+  const leases = async () => (await journal.leases.table()).leases;
   /** Everything held, by this many workers. */
   const settled = (count: number) =>
     until(
       `${count} workers share the sites`,
       async () => {
-        const { leases: rows, workers: alive, nowMs } = await journal.leases.look();
+        const { leases: rows, workers: alive, nowMs } = await journal.leases.table();
         const held = rows.filter(({ holder, untilMs }) => holder !== null && untilMs > nowMs);
         const by = new Set(held.map(({ holder }) => holder));
         return rows.length === sitesHeld && held.length === rows.length && by.size === count && alive.length >= count

@@ -78,7 +78,7 @@ function standing(findings: readonly Finding[]): AlarmRecord[] {
   let last = 0;
   const registry = new AlarmRegistry('shed', [], () => `a${++last}`);
   const clear = findings.map((finding) => ({ ...finding, explainedBy: null, nearness: 'clear' as const }));
-  for (const atMs of [nowMs - msPerDay, nowMs]) registry.look(clear, atMs);
+  for (const atMs of [nowMs - msPerDay, nowMs]) registry.evaluate(clear, atMs);
   return [...registry.open()].map(({ record }) => record);
 }
 

@@ -82,13 +82,13 @@ class ServedPile {
     this.#committed.push(...readings);
     for (const reading of readings) this.#watch.receive(reading satisfies JudgeReading);
     if (nowMs - this.#bandMs < 3 * msPerHour) {
-      await this.#watch.look(nowMs, false, Number.POSITIVE_INFINITY);
+      await this.#watch.evaluate(nowMs, false, Number.POSITIVE_INFINITY);
       return;
     }
     // The worker's answer is there for the next look, which comes at once.
-    await this.#watch.look(nowMs - 1, false, Number.POSITIVE_INFINITY);
+    await this.#watch.evaluate(nowMs - 1, false, Number.POSITIVE_INFINITY);
     this.#askBand(nowMs);
-    await this.#watch.look(nowMs, false, Number.POSITIVE_INFINITY);
+    await this.#watch.evaluate(nowMs, false, Number.POSITIVE_INFINITY);
   }
 
   #askBand(nowMs: number): void {
@@ -113,7 +113,7 @@ class ServedPile {
     this.#watch.band = before.band;
     await this.#watch.resume(undefined, this.#nowMs);
     if (!what) this.#askBand(this.#nowMs);
-    await this.#watch.look(this.#nowMs, false, Number.POSITIVE_INFINITY);
+    await this.#watch.evaluate(this.#nowMs, false, Number.POSITIVE_INFINITY);
   }
 
   async page(): Promise<PileDetail> {

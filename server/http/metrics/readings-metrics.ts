@@ -43,7 +43,7 @@ function addSize(registry: MetricsRegistry, { readings, log }: ReadingsMetricsPa
         const size = await readings.size();
         this.set(size.rows);
         bytes.set(size.bytes);
-        downsampledBefore.set((await readings.horizon()) / 1000);
+        downsampledBefore.set((await readings.watermark()) / 1000);
       } catch (error) {
         // The rest is worth gathering most of all while the store is away.
         log.debug({ err: error }, 'no size of the readings');

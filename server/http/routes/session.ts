@@ -63,7 +63,7 @@ export function registerSession(api: Api, { people, journal, config }: SessionPa
     '/api/links/look',
     { config: { ...open, rateLimit }, schema: { body: linkLookSchema, response: { 200: linkShownSchema } } },
     async (request) => {
-      const { link, person } = await people.links.look(request.body.secret);
+      const { link, person } = await people.links.find(request.body.secret);
       const { kind, role, madeBy, endsAtMs } = link;
       return { kind, role, name: person?.name ?? null, madeBy, endsAt: toInstant(endsAtMs) };
     },

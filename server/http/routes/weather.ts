@@ -34,7 +34,7 @@ export function registerWeather(api: Api, { journal, weather }: WeatherParts): v
         });
       }
       await weather.choose(request.body);
-      void weather.look(); // which may take its time
+      void weather.fetchDue(); // which may take its time
       return weather.view();
     },
   );

@@ -143,7 +143,7 @@ export class PileWatch {
    * @param listeningForMs How long the server has been listening: right after a start every probe seems silent.
    * @returns What the journal must keep.
    */
-  async look(
+  async evaluate(
     nowMs: number,
     keepPlace: boolean,
     listeningForMs: number,
@@ -156,7 +156,7 @@ export class PileWatch {
     this.#saidBefore = null;
     this.#lookedMs = atMs;
     this.#stepPending(session);
-    const change = session.look(atMs, listeningForMs);
+    const change = session.evaluate(atMs, listeningForMs);
     const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
     return { ...change, watch: keep ? this.#checkpoint() : null };
   }

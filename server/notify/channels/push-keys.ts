@@ -18,9 +18,7 @@ export const webPush = async () => (await import('web-push')).default;
 
 const keysSetting = 'push-keys';
 
-const pairSchema = z
-  .object({ publicKey: z.string(), privateKey: z.string() })
-  .refine(isPair, { path: ['publicKey'] });
+const pairSchema = z.object({ publicKey: z.string(), privateKey: z.string() }).refine(isPair, { path: ['publicKey'] });
 export type PushKeyPair = z.infer<typeof pairSchema>;
 
 export interface PushKeysParts {

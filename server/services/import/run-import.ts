@@ -97,12 +97,12 @@ function keepReadings(parts: ImportParts, done: ImportDone) {
   return {
     async keep(batch: readonly Reading[]): Promise<void> {
       if (batch.length === 0) return;
-      const { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount } =
+      const { outcomes, newCount, duplicateCount, conflictCount, beforeWatermarkCount } =
         await parts.readings.append(batch);
       done.kept += newCount;
       done.known += duplicateCount;
       done.conflicting += conflictCount;
-      done.downsampled += beforeHorizonCount;
+      done.downsampled += beforeWatermarkCount;
       // As for what comes in by itself: the watches hear of it once it is safe, and go back where it is late.
       batch.forEach((reading, i) => {
         if (outcomes[i] === appended.new) probes.add(parts.probes.record(reading));

@@ -79,7 +79,7 @@ export class Links {
   }
 
   /** @throws {Refusal} 410 when it was used, has run out or never was. */
-  async look(secret: string): Promise<{ link: LinkRecord; person: PersonRecord | undefined }> {
+  async find(secret: string): Promise<{ link: LinkRecord; person: PersonRecord | undefined }> {
     const { journal, nowMs, hasToken } = this.#parts;
     const link = await journal.links.find(digestOf(secret), nowMs());
     if (link?.madeById === 'api-token' && !hasToken) throw spent();
@@ -96,7 +96,7 @@ export class Links {
     { secret, name, password }: { secret: string; name: string | undefined; password: string },
   ): Promise<PersonRecord> {
     const { journal, sessions, trail, nowMs } = this.#parts;
-    const { link, person: known } = await this.look(secret);
+    const { link, person: known } = await this.find(secret);
     const said = known?.name ?? name;
     if (said === undefined) throw new Refusal(422, message('problem.link-needs-name'), { pointer: '/name' });
     refuseWeak(password, said, '/password');

@@ -1,7 +1,7 @@
 /** Which batches a query asks for. */
 import { keyOf, type Lineage, lineageOf } from '../../../core/lineage/graph.ts';
 import { walk } from '../../../core/lineage/walk.ts';
-import { type Place, seasonOf } from '../../../core/seasons/season.ts';
+import { type Location, seasonOf } from '../../../core/seasons/season.ts';
 import type { Choice } from '../../../shared/contracts/seasons.ts';
 import type { Site } from '../../../shared/contracts/sites.ts';
 import type { BatchRecord, FlowRecord, LotRecord } from '../../../shared/store/journal.ts';
@@ -37,7 +37,7 @@ export function knownBatches(family: Family, sites: readonly Site[]): Known[] {
     .sort((a, b) => b.batch.startedAtMs - a.batch.startedAtMs);
 }
 
-function yearAt(atMs: number, { timeZone }: Place): number {
+function yearAt(atMs: number, { timeZone }: Location): number {
   return monthOf(atMs, timeZone ?? 'UTC').year;
 }
 

@@ -6,7 +6,7 @@ import { bucketsQuestion, standInBucketsQuestion } from './questions.ts';
 /** Of what was downsampled and of what was not; none for an empty range. */
 export function bucketQuestions(
   part: SeriesPart,
-  horizonMs: number,
+  watermarkMs: number,
   [fromMs, toMs]: readonly [fromMs: number, toMs: number],
   bucketMs: number,
 ): string[] {
@@ -14,9 +14,9 @@ export function bucketQuestions(
   const startMs = Math.max(fromMs, partFromMs);
   const throughMs = Math.min(toMs, partToMs, latestInfluxMs + 1) - 1;
   const questions: string[] = [];
-  const downsampledMs = Math.min(throughMs, horizonMs - 1);
+  const downsampledMs = Math.min(throughMs, watermarkMs - 1);
   if (startMs <= downsampledMs) questions.push(standInBucketsQuestion(part, startMs, downsampledMs, bucketMs));
-  const rawMs = Math.max(startMs, horizonMs);
+  const rawMs = Math.max(startMs, watermarkMs);
   if (rawMs <= throughMs) questions.push(bucketsQuestion(part, rawMs, throughMs, bucketMs));
   return questions;
 }

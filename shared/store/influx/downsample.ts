@@ -1,12 +1,12 @@
 /**
  * Takes raw rows away whose time has come, and leaves ten-minute means, a step at a time. It never deletes a row before
- * its stand-in and the horizon over it are kept; cut short, a step is taken again whole. Where another process writes
- * the series, a reading older than the new horizon that it takes in during the very step, or in the 30 s until it looks
+ * its stand-in and the watermark over it are kept; cut short, a step is taken again whole. Where another process writes
+ * the series, a reading older than the new watermark that it takes in during the very step, or in the 30 s until it looks
  * again, is gone with the rows: the mean of its ten minutes lacks it.
  */
 import { StoreError } from '../../errors.ts';
 import { wholeStep } from '../readings/downsample.ts';
-import { horizonStepMs, tierLengthsMs, toMiddleMs } from '../readings/tiers.ts';
+import { tierLengthsMs, toMiddleMs, watermarkStepMs } from '../readings/tiers.ts';
 import type { DownsampleStep } from '../readings-store.ts';
 import type { InfluxClient } from './influx-client.ts';
 import { numberIn } from './influx-results.ts';
@@ -25,7 +25,7 @@ const stretchMs = tierLengthsMs[0] as number;
 interface Hop {
   readonly series: KnownLast;
   readonly fromMs: number;
-  readonly horizonMs: number;
+  readonly watermarkMs: number;
   readonly reachesGoal: boolean;
 }
 
@@ -60,7 +60,7 @@ export class InfluxDownsampler {
     }
     const goalMs = wholeStep(beforeMs);
     const { hops, next } = this.#due(goalMs);
-    await this.#standIn(hops.filter(({ series, horizonMs }) => horizonMs > series.horizonMs));
+    await this.#standIn(hops.filter(({ series, watermarkMs }) => watermarkMs > series.watermarkMs));
     await this.#notes.move(hops, goalMs);
     const removed = await this.#deleteBefore(hops.map(({ series }) => series));
     for (const { series } of hops) series.hasDownsampledRows = false;
@@ -77,22 +77,22 @@ export class InfluxDownsampler {
     for (; index < this.#lasts.all.length && hops.length < seriesPerStep && days < daysPerStep; index += 1) {
       const series = this.#lasts.all[index] as KnownLast;
       if (series.lastAtMs === Number.NEGATIVE_INFINITY) continue; // nothing of it was ever kept
-      const wantedMs = Math.max(series.horizonMs, Math.min(goalMs, wholeStep(series.lastAtMs) + horizonStepMs));
-      const fromMs = Math.max(series.horizonMs, wholeStep(series.firstAtMs));
-      const horizonMs = Math.min(wantedMs, Math.max(fromMs, series.horizonMs) + daysPerHop * dayMs);
-      if (horizonMs <= series.horizonMs && !series.hasDownsampledRows) continue;
-      const reachesGoal = horizonMs === wantedMs;
-      hops.push({ series, fromMs, horizonMs, reachesGoal });
-      days += Math.max(0, horizonMs - fromMs) / dayMs;
+      const wantedMs = Math.max(series.watermarkMs, Math.min(goalMs, wholeStep(series.lastAtMs) + watermarkStepMs));
+      const fromMs = Math.max(series.watermarkMs, wholeStep(series.firstAtMs));
+      const watermarkMs = Math.min(wantedMs, Math.max(fromMs, series.watermarkMs) + daysPerHop * dayMs);
+      if (watermarkMs <= series.watermarkMs && !series.hasDownsampledRows) continue;
+      const reachesGoal = watermarkMs === wantedMs;
+      hops.push({ series, fromMs, watermarkMs, reachesGoal });
+      days += Math.max(0, watermarkMs - fromMs) / dayMs;
       if (!reachesGoal) break; // the same series again in the next step
     }
     return { hops, next: index };
   }
 
   async #standIn(hops: readonly Hop[]): Promise<void> {
-    const some = hops.filter(({ fromMs, horizonMs }) => fromMs < horizonMs);
-    const questions = some.map(({ series, fromMs, horizonMs }) =>
-      bucketsQuestion(series, fromMs, horizonMs - 1, stretchMs),
+    const some = hops.filter(({ fromMs, watermarkMs }) => fromMs < watermarkMs);
+    const questions = some.map(({ series, fromMs, watermarkMs }) =>
+      bucketsQuestion(series, fromMs, watermarkMs - 1, stretchMs),
     );
     const lines: string[] = [];
     for (const [index, answer] of (await this.#client.query(questions)).entries()) {
@@ -106,9 +106,9 @@ export class InfluxDownsampler {
   }
 
   async #deleteBefore(series: readonly KnownLast[]): Promise<number> {
-    const counts = await this.#client.query(series.map((one) => countBeforeQuestion(one, one.horizonMs)));
+    const counts = await this.#client.query(series.map((one) => countBeforeQuestion(one, one.watermarkMs)));
     const full = series.filter((_, index) => counts[index]?.[0]?.values[0] !== undefined);
-    await this.#client.deleteBefore(full.map((one) => ({ ...one.ref, beforeMs: one.horizonMs })));
+    await this.#client.deleteBefore(full.map((one) => ({ ...one.ref, beforeMs: one.watermarkMs })));
     return counts.reduce((sum, [answer]) => sum + Number(answer?.values[0]?.[1] ?? 0), 0);
   }
 }

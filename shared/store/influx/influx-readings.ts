@@ -101,8 +101,8 @@ class InfluxReadings implements ReadingsStore {
     const late = this.#sortOut.begin(readings);
     this.#attempts.mustNotBeAskedToWait(attempt);
     const found = await this.#attempts.run('read what is already kept', async () => {
-      // Only what is late can lie before a horizon that another process has moved.
-      if (late.size > 0) await this.#notes.lookAgain();
+      // Only what is late can lie before a watermark that another process has moved.
+      if (late.size > 0) await this.#notes.readAgain();
       return valuesAt(this.#client, late);
     });
     const { lines, result } = this.#sortOut.finish(readings, found);
@@ -127,9 +127,9 @@ class InfluxReadings implements ReadingsStore {
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     const { bucketMs } = planBuckets(fromTimeMs, toTimeMs, points);
     return this.#attempts.run('gather readings', async () => {
-      await this.#notes.lookAgain();
+      await this.#notes.readAgain();
       const questions = series.map((part) =>
-        bucketQuestions(part, this.#horizonOf(part), [fromTimeMs, toTimeMs], bucketMs),
+        bucketQuestions(part, this.#watermarkOf(part), [fromTimeMs, toTimeMs], bucketMs),
       );
       const answers = await this.#client.queryAtOnce(questions.flat());
       let next = 0;
@@ -148,8 +148,8 @@ class InfluxReadings implements ReadingsStore {
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     if (fromTimeMs >= toTimeMs || fromTimeMs > latestInfluxMs) return [];
     return this.#attempts.run('read readings', async () => {
-      await this.#notes.lookAgain();
-      return readRows(this.#client, series, (ref) => this.#horizonOf(ref), fromTimeMs, toTimeMs - 1, limit);
+      await this.#notes.readAgain();
+      return readRows(this.#client, series, (ref) => this.#watermarkOf(ref), fromTimeMs, toTimeMs - 1, limit);
     });
   }
 
@@ -208,13 +208,13 @@ class InfluxReadings implements ReadingsStore {
 
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {
     this.#attempts.mustBeOpen();
-    await this.#attempts.run('read how far was downsampled', () => this.#notes.lookAgain());
-    return series.reduce((latest, ref) => Math.max(latest, this.#horizonOf(ref)), 0);
+    await this.#attempts.run('read how far was downsampled', () => this.#notes.readAgain());
+    return series.reduce((latest, ref) => Math.max(latest, this.#watermarkOf(ref)), 0);
   }
 
-  async horizon(): Promise<number> {
+  async watermark(): Promise<number> {
     this.#attempts.mustBeOpen();
-    await this.#attempts.run('read how far was downsampled', () => this.#notes.lookAgain());
+    await this.#attempts.run('read how far was downsampled', () => this.#notes.readAgain());
     return this.#notes.broughtToMs;
   }
 
@@ -255,8 +255,8 @@ class InfluxReadings implements ReadingsStore {
     return counts.reduce((sum, { values }) => sum + Number(values[0]?.[1] ?? 0), 0);
   }
 
-  #horizonOf({ site, probe, quantity }: SeriesRef): number {
-    return this.#lasts.find(site, probe, quantity)?.horizonMs ?? 0;
+  #watermarkOf({ site, probe, quantity }: SeriesRef): number {
+    return this.#lasts.find(site, probe, quantity)?.watermarkMs ?? 0;
   }
 }
 

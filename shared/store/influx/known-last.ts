@@ -9,8 +9,8 @@ export class KnownLast implements SeriesRef {
   lastAtMs = Number.NEGATIVE_INFINITY;
   lastValue = Number.NaN;
   /** Before this only stand-ins are left; 0 when it was never downsampled. */
-  horizonMs = 0;
-  /** Whether raw rows before the horizon may still have to go. */
+  watermarkMs = 0;
+  /** Whether raw rows before the watermark may still have to go. */
   hasDownsampledRows = false;
   /** As its note in the database says; see series-notes.ts. */
   notedFirstMs = Number.POSITIVE_INFINITY;

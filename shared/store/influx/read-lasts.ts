@@ -12,8 +12,8 @@ const lateMs = 2 * 86_400_000;
 
 export async function readLasts(client: InfluxClient, notes: SeriesNotes, lasts: KnownLasts): Promise<void> {
   const isFirstLook = !notes.areKnown;
-  if (isFirstLook) await notes.look();
-  else await notes.lookAgain();
+  if (isFirstLook) await notes.read();
+  else await notes.readAgain();
   const sinceMs = Math.max(0, Date.now() - lateMs);
   const questions = notes.areKnown ? [lastsSinceQuestion(sinceMs)] : [firstsQuestion, lastsQuestion];
   const ends = (await client.query(questions, client.patience.countMs)).flatMap((answer) => toEnds(answer));

@@ -17,14 +17,14 @@ const seriesPerQuestion = 200;
 /** Series that one question can be about: of one quantity, and downsampled as far. */
 interface Group {
   readonly quantity: Quantity;
-  readonly horizonMs: number;
+  readonly watermarkMs: number;
   readonly series: readonly SeriesRef[];
 }
 
 export async function readRows(
   client: InfluxClient,
   series: readonly SeriesRef[],
-  horizonOf: (ref: SeriesRef) => number,
+  watermarkOf: (ref: SeriesRef) => number,
   fromMs: number,
   throughMs: number,
   limit: number,
@@ -36,7 +36,7 @@ export async function readRows(
     order.set(key, order.size);
     return true;
   });
-  const groups = grouped(distinct, horizonOf);
+  const groups = grouped(distinct, watermarkOf);
   const read = async (startMs: number, endMs: number, most: number | undefined): Promise<KeptReading[]> => {
     const asked = groups.flatMap((group) => questionsOf(group, startMs, endMs, most));
     const answers = await client.query(asked.map(({ question }) => question));
@@ -64,7 +64,7 @@ export async function readRows(
 }
 
 function questionsOf(
-  { quantity, horizonMs, series }: Group,
+  { quantity, watermarkMs, series }: Group,
   fromMs: number,
   throughMs: number,
   limit: number | undefined,
@@ -74,17 +74,17 @@ function questionsOf(
     if (startMs > endMs) return;
     asked.push({ quantity, downsampled, question: rowsQuestion(quantity, series, startMs, endMs, limit, downsampled) });
   };
-  add(fromMs, Math.min(throughMs, horizonMs - 1), true);
-  add(Math.max(fromMs, horizonMs), throughMs, false);
+  add(fromMs, Math.min(throughMs, watermarkMs - 1), true);
+  add(Math.max(fromMs, watermarkMs), throughMs, false);
   return asked;
 }
 
-function grouped(series: readonly SeriesRef[], horizonOf: (ref: SeriesRef) => number): Group[] {
-  const alike = new Map<string, { quantity: Quantity; horizonMs: number; series: SeriesRef[] }>();
+function grouped(series: readonly SeriesRef[], watermarkOf: (ref: SeriesRef) => number): Group[] {
+  const alike = new Map<string, { quantity: Quantity; watermarkMs: number; series: SeriesRef[] }>();
   for (const ref of series) {
     const { quantity } = ref;
-    const horizonMs = horizonOf(ref);
-    getOrMake(alike, `${quantity} ${horizonMs}`, () => ({ quantity, horizonMs, series: [] })).series.push(ref);
+    const watermarkMs = watermarkOf(ref);
+    getOrMake(alike, `${quantity} ${watermarkMs}`, () => ({ quantity, watermarkMs, series: [] })).series.push(ref);
   }
   return [...alike.values()].flatMap((group) =>
     Array.from({ length: Math.ceil(group.series.length / seriesPerQuestion) }, (_, index) => ({

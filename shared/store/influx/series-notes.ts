@@ -2,7 +2,7 @@
  * What stands in the database about each series, so that opening needs no look at every row: its first reading, its
  * newest as it lately was, and how far it was downsampled.
  *
- * `series` has a point per series with the fields first, newest, value and horizon; `thinning` has one: how far the
+ * `series` has a point per series with the fields first, newest, value and horizon (the watermark); `thinning` has one: how far the
  * whole was brought, and a stamp that changes with every step, by which other processes see that they must look again.
  * All of them stand at time 0 and are written over, so the bucket must keep points without end.
  */
@@ -57,16 +57,16 @@ export class SeriesNotes {
   }
 
   /** Before readings are asked for: cheap unless somebody downsampled. */
-  async lookAgain(): Promise<void> {
+  async readAgain(): Promise<void> {
     if (performance.now() - this.#lookedAtMs < lookAgainMs) return;
     const atMs = performance.now();
     const [answer = []] = await this.#client.query([downsamplingQuestion]);
-    if (this.#hasMoved(answer)) await this.look();
+    if (this.#hasMoved(answer)) await this.read();
     this.#lookedAtMs = atMs;
   }
 
   /** Reads every note. */
-  async look(): Promise<void> {
+  async read(): Promise<void> {
     const atMs = performance.now();
     const [downsampling = [], notes = []] = await this.#client.query(
       [downsamplingQuestion, notesOf('')],
@@ -106,9 +106,9 @@ export class SeriesNotes {
     series.learn(newestAtMs, value);
     series.notedFirstMs = firstAtMs;
     series.notedNewestMs = newestAtMs;
-    const horizonMs = typeof row[4] === 'number' ? row[4] : 0;
-    if (horizonMs <= series.horizonMs) return;
-    series.horizonMs = horizonMs;
+    const watermarkMs = typeof row[4] === 'number' ? row[4] : 0;
+    if (watermarkMs <= series.watermarkMs) return;
+    series.watermarkMs = watermarkMs;
     series.hasDownsampledRows = true; // a run may have been cut short
   }
 
@@ -116,17 +116,17 @@ export class SeriesNotes {
     return this.#lasts.findOrAdd(site, probe, quantity);
   }
 
-  /** @param moved series with the horizon they get. Remembered once the database has them. */
-  async move(moved: readonly { series: KnownLast; horizonMs: number }[], broughtToMs: number): Promise<void> {
+  /** @param moved series with the watermark they get. Remembered once the database has them. */
+  async move(moved: readonly { series: KnownLast; watermarkMs: number }[], broughtToMs: number): Promise<void> {
     const stamp = Date.now();
     const goalMs = Math.max(this.broughtToMs, broughtToMs);
     const lines = moved.map(
-      ({ series, horizonMs }) =>
-        `${noteStart(series)}${firstField(series, series.firstAtMs)}newest=${series.lastAtMs},value=${series.lastValue},horizon=${horizonMs} 0`,
+      ({ series, watermarkMs }) =>
+        `${noteStart(series)}${firstField(series, series.firstAtMs)}newest=${series.lastAtMs},value=${series.lastValue},horizon=${watermarkMs} 0`,
     );
     await this.#client.write([...lines, `thinning ms=${goalMs},stamp=${stamp} 0`].join('\n'));
-    for (const { series, horizonMs } of moved) {
-      series.horizonMs = Math.max(series.horizonMs, horizonMs);
+    for (const { series, watermarkMs } of moved) {
+      series.watermarkMs = Math.max(series.watermarkMs, watermarkMs);
       series.notedFirstMs = Math.min(series.notedFirstMs, series.firstAtMs);
       series.notedNewestMs = series.lastAtMs;
     }
@@ -135,7 +135,7 @@ export class SeriesNotes {
   }
 
   /** Takes over what another store had downsampled. */
-  async take(ref: SeriesRef, { horizonMs, standIns, firstAtMs, last }: Downsampled): Promise<void> {
+  async take(ref: SeriesRef, { watermarkMs, standIns, firstAtMs, last }: Downsampled): Promise<void> {
     const start = standInStart(ref);
     const lines = standIns.flatMap(({ atMs, value, standsFor }) =>
       standsFor === undefined
@@ -150,6 +150,6 @@ export class SeriesNotes {
     const series = this.#seriesOf(ref.site, ref.probe, ref.quantity);
     series.firstAtMs = Math.min(series.firstAtMs, firstAtMs);
     series.learn(last.atMs, last.value);
-    await this.move([{ series, horizonMs: Math.max(series.horizonMs, horizonMs) }], horizonMs);
+    await this.move([{ series, watermarkMs: Math.max(series.watermarkMs, watermarkMs) }], watermarkMs);
   }
 }

@@ -45,7 +45,7 @@ export class SortOut {
       const { site, probe, quantity, atMs } = readings[index] as Reading;
       const series = this.#lasts.findOrAdd(site, probe, quantity);
       this.#series[index] = series;
-      if (atMs >= series.lastAtMs || atMs < series.horizonMs) continue;
+      if (atMs >= series.lastAtMs || atMs < series.watermarkMs) continue;
       const times = late.get(series);
       if (times) times.push(atMs);
       else late.set(series, [atMs]);
@@ -55,7 +55,7 @@ export class SortOut {
 
   finish(readings: readonly Reading[], found: FoundValues): { result: AppendResult; lines: string } {
     const outcomes = new Uint8Array(readings.length);
-    const count = { [appended.new]: 0, [appended.duplicate]: 0, [appended.conflict]: 0, [appended.beforeHorizon]: 0 };
+    const count = { [appended.new]: 0, [appended.duplicate]: 0, [appended.conflict]: 0, [appended.beforeWatermark]: 0 };
     let lines = '';
     for (let index = 0; index < readings.length; index += 1) {
       const { atMs, value } = readings[index] as Reading;
@@ -74,7 +74,7 @@ export class SortOut {
         newCount: count[appended.new],
         duplicateCount: count[appended.duplicate],
         conflictCount: count[appended.conflict],
-        beforeHorizonCount: count[appended.beforeHorizon],
+        beforeWatermarkCount: count[appended.beforeWatermark],
       },
     };
   }
@@ -97,7 +97,7 @@ export class SortOut {
   }
 
   #outcome(series: KnownLast, atMs: number, value: number, found: FoundValues): 1 | 2 | 3 | 4 {
-    if (atMs < series.horizonMs) return appended.beforeHorizon;
+    if (atMs < series.watermarkMs) return appended.beforeWatermark;
     const pending = this.#pending.get(series)?.valueAt(atMs);
     if (pending !== undefined) return pending === value ? appended.duplicate : appended.conflict;
     if (atMs > series.lastAtMs) return appended.new;

@@ -41,7 +41,7 @@ export function journalLeases(base: JournalBase): Journal['leases'] {
   return {
     beat: (worker, forMs, { sites }) =>
       base.writeBesideOthers((transaction) => beat(base, transaction, worker, forMs, sites)),
-    look: () => base.read((db) => readLeases(base, db)),
+    table: () => base.read((db) => readLeases(base, db)),
     know: (sites) => base.writeBesideOthers((transaction) => know(base, transaction, sites)),
     take: (site, worker, forMs) =>
       base.writeBesideOthers((transaction) => take(base.engine, transaction, site, worker, forMs)),

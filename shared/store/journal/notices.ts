@@ -1,11 +1,11 @@
-/** What there is to tell, from being written down until it is spread over people. */
+/** What there is to tell, from being written down until it is fanned out to people. */
 import { sql } from 'kysely';
 import {
+  type FanOut,
   type KeptNotice,
   type NotificationsStore,
   type NotifiedPerson,
   overEnding,
-  type Spreading,
 } from '../notifications-store.ts';
 import { addNotices, insertMessages, noticePlan } from './delivery-rows.ts';
 import type { JournalBase, JournalDb, JournalTransaction } from './journal-base.ts';
@@ -18,7 +18,7 @@ export function journalNotices(base: JournalBase): Notices {
   return {
     add: (notices) => base.write((transaction) => addNotices(transaction, notices)),
     take: (nowMs, lease, limit) => base.write((transaction) => take(base, transaction, nowMs, lease, limit)),
-    spread: (spreading) => base.write((transaction) => spread(transaction, spreading)),
+    fanOut: (fanned) => base.write((transaction) => fanOut(transaction, fanned)),
     setAside: (sinceMs) => base.read((db) => countSetAside(db, sinceMs)),
     get: (id) => base.read(async (db) => (await notifications(base, db, await noticeRows(base, db, id)))[0]),
     byKey: (key) =>
@@ -104,17 +104,17 @@ async function openSites(base: JournalBase, db: JournalDb, sinceMs: number): Ret
   return base.rows.all(noticePlan, rows);
 }
 
-async function spread(transaction: JournalTransaction, spreading: Spreading): Promise<boolean> {
+async function fanOut(transaction: JournalTransaction, fanned: FanOut): Promise<boolean> {
   const { numUpdatedRows } = await transaction
     .updateTable('notice')
-    .set({ state: spreading.state, joined_id: spreading.joinedId ?? null, taken_by: null, taken_until_ms: null })
-    .where('id', '=', spreading.noticeId)
+    .set({ state: fanned.state, joined_id: fanned.joinedId ?? null, taken_by: null, taken_until_ms: null })
+    .where('id', '=', fanned.noticeId)
     .where('state', '=', 'new')
     .executeTakeFirst();
   if (numUpdatedRows === 0n) return false;
-  if (spreading.notices) await addNotices(transaction, spreading.notices);
-  if (spreading.messages) await insertMessages(transaction, spreading.messages);
-  if (spreading.step && (await isKept(transaction, spreading.step.alarmId))) await setStep(transaction, spreading.step);
+  if (fanned.notices) await addNotices(transaction, fanned.notices);
+  if (fanned.messages) await insertMessages(transaction, fanned.messages);
+  if (fanned.step && (await isKept(transaction, fanned.step.alarmId))) await setStep(transaction, fanned.step);
   return true;
 }
 

@@ -24,7 +24,7 @@ export const notificationRowSchemas = {
     at_ms: epochMs,
     due_ms: epochMs,
     facts: text,
-    state: z.enum(['new', 'spread', 'joined', 'dropped', 'set-aside']),
+    state: z.enum(['new', 'fanned-out', 'joined', 'dropped', 'set-aside']),
     joined_id: maybeText,
     ...taken,
   }),

@@ -1,12 +1,12 @@
 /**
  * Takes raw rows away whose time has come, and leaves their rollups, a step at a time. It never takes a row away that
- * is not in the rollups: what waits of a series is settled before its horizon moves.
+ * is not in the rollups: what waits of a series is settled before its watermark moves.
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { DownsampleStep, Weight } from '../readings-store.ts';
 import type { Sweep } from './clean-up.ts';
 import type { KnownSeries, SeriesBook } from './series-book.ts';
-import { horizonStepMs, tierLengthsMs } from './tiers.ts';
+import { tierLengthsMs, watermarkStepMs } from './tiers.ts';
 
 // Measured with dbstat on a year of minutes of eight series: 99.3 MB in 4,205,000 rows, 23.8 MB in 513,960 rollups.
 const bytesPerRow = 23.6;
@@ -15,13 +15,13 @@ const bytesPerRollup = 46.3;
 const keptFreeShare = 0.05;
 const coarsestTier = tierLengthsMs.length - 1;
 
-/** Series whose horizon one step moves at most: each is a page of the series table and a look at its rows. */
+/** Series whose watermark one step moves at most: each is a page of the series table and a look at its rows. */
 const mostSeries = 200;
 
 interface Due {
   readonly series: KnownSeries;
   readonly index: number;
-  readonly horizonMs: number;
+  readonly watermarkMs: number;
 }
 
 interface Moved extends Due {
@@ -29,7 +29,7 @@ interface Moved extends Due {
   readonly hasMore: boolean;
 }
 
-/** Of one series: raw rows after its horizon; rollups, as many as its readings can fill: 18, 3 and 1 in three hours. */
+/** Of one series: raw rows after its watermark; rollups, as many as its readings can fill: 18, 3 and 1 in three hours. */
 type Weighed = [rows: number | null, rollups: number | null];
 
 export class Downsampler {
@@ -38,7 +38,7 @@ export class Downsampler {
   readonly #sweep: Sweep;
   readonly #lastOfStep: Statement<[number, number, number], number>;
   readonly #remove: Statement<[number, number]>;
-  readonly #moveHorizon: Statement<[number, number]>;
+  readonly #moveWatermark: Statement<[number, number]>;
   readonly #noteCount: Statement<[number, number]>;
   readonly #bringTo: Statement<[number]>;
   readonly #weigh: Statement<[number, number, number, number], Weighed>;
@@ -57,7 +57,7 @@ export class Downsampler {
       )
       .pluck();
     this.#remove = db.prepare('DELETE FROM reading WHERE series_id = ? AND at_ms < ?');
-    this.#moveHorizon = db.prepare('UPDATE series SET horizon_ms = ? WHERE id = ?');
+    this.#moveWatermark = db.prepare('UPDATE series SET horizon_ms = ? WHERE id = ?');
     this.#noteCount = db.prepare('UPDATE series SET settled_count = settled_count - ? WHERE id = ?');
     this.#bringTo = db.prepare('UPDATE thinning SET horizon_ms = max(horizon_ms, ?)');
     this.#broughtTo = db.prepare<[], number>('SELECT horizon_ms FROM thinning').pluck();
@@ -74,7 +74,7 @@ export class Downsampler {
     this.#next = 0;
   }
 
-  horizonMs(): number {
+  watermarkMs(): number {
     return this.#broughtTo.get() ?? 0;
   }
 
@@ -82,8 +82,10 @@ export class Downsampler {
   step(beforeMs: number, rows: number, pages: number): DownsampleStep {
     const goalMs = wholeStep(beforeMs);
     const due = this.#due(goalMs, rows);
-    // First and on its own: a horizon may only move over what is in the rollups.
-    this.#sweep.settleSome(due.filter(({ series, horizonMs }) => hasWaitingBefore(series, horizonMs)).map(bySeries));
+    // First and on its own: a watermark may only move over what is in the rollups.
+    this.#sweep.settleSome(
+      due.filter(({ series, watermarkMs }) => hasWaitingBefore(series, watermarkMs)).map(bySeries),
+    );
     const moved: Moved[] = [];
     this.#db
       .transaction(() => {
@@ -118,29 +120,29 @@ export class Downsampler {
     let waiting = 0;
     for (let index = this.#next; index < this.#book.all.length; index += 1) {
       const series = this.#book.all[index] as KnownSeries;
-      const newestEndMs = wholeStep(series.lastAtMs) + horizonStepMs;
-      const horizonMs = Math.max(series.horizonMs, Math.min(goalMs, newestEndMs));
-      if (horizonMs > series.horizonMs || series.hasDownsampledRows) due.push({ series, index, horizonMs });
+      const newestEndMs = wholeStep(series.lastAtMs) + watermarkStepMs;
+      const watermarkMs = Math.max(series.watermarkMs, Math.min(goalMs, newestEndMs));
+      if (watermarkMs > series.watermarkMs || series.hasDownsampledRows) due.push({ series, index, watermarkMs });
       else if (due.length === 0) this.#next = index + 1;
-      if (hasWaitingBefore(series, horizonMs)) waiting += series.waiting.count;
+      if (hasWaitingBefore(series, watermarkMs)) waiting += series.waiting.count;
       if (due.length >= mostSeries || waiting >= rows) break;
     }
     return due;
   }
 
-  #moveOne({ series, index, horizonMs }: Due, rows: number): Moved {
-    if (horizonMs > series.horizonMs) this.#moveHorizon.run(horizonMs, series.id);
-    const endMs = this.#lastOfStep.get(series.id, horizonMs, rows);
-    const removed = this.#remove.run(series.id, endMs ?? horizonMs).changes;
+  #moveOne({ series, index, watermarkMs }: Due, rows: number): Moved {
+    if (watermarkMs > series.watermarkMs) this.#moveWatermark.run(watermarkMs, series.id);
+    const endMs = this.#lastOfStep.get(series.id, watermarkMs, rows);
+    const removed = this.#remove.run(series.id, endMs ?? watermarkMs).changes;
     if (removed > 0) this.#noteCount.run(removed, series.id);
-    return { series, index, horizonMs, removed, hasMore: endMs !== undefined };
+    return { series, index, watermarkMs, removed, hasMore: endMs !== undefined };
   }
 
   /** Only what is committed is remembered. */
   #note(moved: readonly Moved[]): number {
     let sum = 0;
-    for (const { series, index, horizonMs, removed, hasMore } of moved) {
-      series.horizonMs = horizonMs;
+    for (const { series, index, watermarkMs, removed, hasMore } of moved) {
+      series.watermarkMs = watermarkMs;
       series.settledCount -= removed;
       series.hasDownsampledRows = hasMore;
       sum += removed;
@@ -162,7 +164,7 @@ export class Downsampler {
   /** Adds what one series has in [fromMs, toMs), counted from its coarsest rollups and what waits. */
   weigh(series: KnownSeries, fromMs: number, toMs: number, sum: { rows: number; rollups: number }): void {
     const [startMs, endMs] = [wholeStep(fromMs), wholeStep(toMs)];
-    const [rows, rollups] = this.#weigh.get(series.horizonMs, series.id, startMs, endMs) ?? [0, 0];
+    const [rows, rollups] = this.#weigh.get(series.watermarkMs, series.id, startMs, endMs) ?? [0, 0];
     sum.rows += rows ?? 0;
     sum.rollups += rollups ?? 0;
     for (const atMs of series.waiting.sorted().atMs) if (atMs >= startMs && atMs < endMs) sum.rows += 1;
@@ -171,8 +173,8 @@ export class Downsampler {
 
 const bySeries = ({ series }: Due): KnownSeries => series;
 
-function hasWaitingBefore(series: KnownSeries, horizonMs: number): boolean {
-  return (series.waiting.sorted().atMs[0] ?? Number.POSITIVE_INFINITY) < horizonMs;
+function hasWaitingBefore(series: KnownSeries, watermarkMs: number): boolean {
+  return (series.waiting.sorted().atMs[0] ?? Number.POSITIVE_INFINITY) < watermarkMs;
 }
 
 export function weightOf({ rows, rollups }: { rows: number; rollups: number }): Weight {
@@ -180,5 +182,5 @@ export function weightOf({ rows, rollups }: { rows: number; rollups: number }): 
 }
 
 export function wholeStep(ms: number): number {
-  return Math.max(0, Math.floor(ms / horizonStepMs) * horizonStepMs);
+  return Math.max(0, Math.floor(ms / watermarkStepMs) * watermarkStepMs);
 }

@@ -8,11 +8,11 @@ import {
   type BucketPlan,
   bucketCount,
   cover,
-  horizonStepMs,
   lengthOf,
   rawTier,
   type Stretch,
   toMiddleMs,
+  watermarkStepMs,
 } from './tiers.ts';
 import { firstFrom } from './waiting.ts';
 
@@ -57,9 +57,9 @@ export class Gatherer {
     const sums = new BucketSums(firstMs, bucketMs, bucketCount(fromMs, toMs, bucketMs));
     // Nothing is settled outside these, so a short history in a long range costs little.
     // A stand-in may lie beside all of its readings, but not outside its rollup.
-    const isDownsampled = series.horizonMs > 0;
-    const settledFromMs = Math.max(fromMs, series.firstAtMs - (isDownsampled ? horizonStepMs : 0));
-    const settledToMs = Math.min(toMs, series.settledLastAtMs + (isDownsampled ? horizonStepMs : 1));
+    const isDownsampled = series.watermarkMs > 0;
+    const settledFromMs = Math.max(fromMs, series.firstAtMs - (isDownsampled ? watermarkStepMs : 0));
+    const settledToMs = Math.min(toMs, series.settledLastAtMs + (isDownsampled ? watermarkStepMs : 1));
     const whole = this.#addWhole(sums, series.id, settledFromMs, settledToMs, { bucketMs, tier });
     for (let startMs = firstMs; startMs < settledToMs; startMs += bucketMs) {
       if (startMs === whole.fromMs) startMs = whole.toMs;
@@ -94,10 +94,11 @@ export class Gatherer {
     return { fromMs: wholeFromMs, toMs: wholeToMs };
   }
 
-  #read({ id, horizonMs }: KnownSeries, { tier, fromMs, toMs }: Stretch): Sums {
+  #read({ id, watermarkMs }: KnownSeries, { tier, fromMs, toMs }: Stretch): Sums {
     if (tier !== rawTier) return this.#rollup.get(tier, id, fromMs, toMs) ?? nothing;
-    // No stretch of raw rows reaches over a horizon: they are shorter than what it is a multiple of.
-    if (fromMs < horizonMs) return this.#rollup.get(finestTier, id, fromMs - toMiddleMs, toMs - toMiddleMs) ?? nothing;
+    // No stretch of raw rows reaches over a watermark: they are shorter than what it is a multiple of.
+    if (fromMs < watermarkMs)
+      return this.#rollup.get(finestTier, id, fromMs - toMiddleMs, toMs - toMiddleMs) ?? nothing;
     return this.#raw.get(id, fromMs, toMs) ?? nothing;
   }
 }

@@ -37,28 +37,28 @@ export class Intake {
     this.#values = [];
     const outcomes = new Uint8Array(readings.length);
     let duplicateCount = 0;
-    let beforeHorizonCount = 0;
+    let beforeWatermarkCount = 0;
     try {
       for (let index = 0; index < readings.length; index += 1) {
         const outcome = this.#takeOne(readings[index] as Reading);
         outcomes[index] = outcome;
         if (outcome === appended.duplicate) duplicateCount += 1;
-        else if (outcome === appended.beforeHorizon) beforeHorizonCount += 1;
+        else if (outcome === appended.beforeWatermark) beforeWatermarkCount += 1;
       }
     } catch (error) {
       this.undo();
       throw error;
     }
     const newCount = this.#series.length;
-    const conflictCount = readings.length - newCount - duplicateCount - beforeHorizonCount;
-    return { outcomes, newCount, duplicateCount, conflictCount, beforeHorizonCount };
+    const conflictCount = readings.length - newCount - duplicateCount - beforeWatermarkCount;
+    return { outcomes, newCount, duplicateCount, conflictCount, beforeWatermarkCount };
   }
 
   #takeOne(reading: Reading): number {
     mustBeKeepable(reading);
     const { site, probe, quantity, atMs, value } = reading;
     const series = this.#book.find(site, probe, quantity) ?? this.#begin(new KnownSeries(site, probe, quantity));
-    if (atMs < series.horizonMs) return appended.beforeHorizon;
+    if (atMs < series.watermarkMs) return appended.beforeWatermark;
     if (atMs <= series.lastAtMs) {
       const known = atMs === series.lastAtMs ? series.lastValue : this.#earlierValue(series, atMs);
       if (known !== undefined) return known === value ? appended.duplicate : appended.conflict;

@@ -52,7 +52,7 @@ function loadSeries(db: Database, book: SeriesBook): Map<number, Settled> {
     series.lastValue = row.last_value ?? series.lastValue;
     series.settledLastAtMs = series.lastAtMs;
     series.settledCount = row.settled_count;
-    series.horizonMs = row.horizon_ms;
+    series.watermarkMs = row.horizon_ms;
     series.hasDownsampledRows = row.horizon_ms > 0; // a run may have been cut short
     book.add(series);
     byId.set(row.id, { series, throughBatch: row.settled_through });

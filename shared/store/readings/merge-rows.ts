@@ -32,16 +32,16 @@ export function mergeRows(
 /** Stand-ins first, then what was never downsampled. */
 function* settledRows(
   db: Database,
-  { id, horizonMs }: KnownSeries,
+  { id, watermarkMs }: KnownSeries,
   fromMs: number,
   toMs: number,
 ): Generator<Row, undefined> {
-  if (fromMs < horizonMs) {
+  if (fromMs < watermarkMs) {
     const standIns = db.prepare<[number, number, number], Row>(standInsSql).raw();
-    yield* standIns.iterate(id, fromMs - toMiddleMs, Math.min(toMs - toMiddleMs, horizonMs));
+    yield* standIns.iterate(id, fromMs - toMiddleMs, Math.min(toMs - toMiddleMs, watermarkMs));
   }
-  if (toMs <= horizonMs) return;
-  yield* db.prepare<[number, number, number], Row>(rowsSql).raw().iterate(id, Math.max(fromMs, horizonMs), toMs);
+  if (toMs <= watermarkMs) return;
+  yield* db.prepare<[number, number, number], Row>(rowsSql).raw().iterate(id, Math.max(fromMs, watermarkMs), toMs);
 }
 
 function fillPage(cursors: readonly Cursor[], limit: number): KeptReading[] {

@@ -15,8 +15,8 @@ export class KnownSeries implements SeriesRef {
   settledLastAtMs = Number.NEGATIVE_INFINITY;
   waiting = new Waiting();
   /** Before this its raw rows are gone, or hidden until they are; 0 when it was never downsampled. */
-  horizonMs = 0;
-  /** Whether raw rows before the horizon may still have to go. */
+  watermarkMs = 0;
+  /** Whether raw rows before the watermark may still have to go. */
   hasDownsampledRows = false;
   /** The batch that touched it last, and how it stood before; see intake.ts. */
   batch = 0;

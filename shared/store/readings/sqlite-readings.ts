@@ -214,12 +214,12 @@ export class SqliteReadings implements ReadingsStore {
 
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {
     this.#mustBeOpen();
-    return series.reduce((latest, ref) => Math.max(latest, this.#find(ref)?.horizonMs ?? 0), 0);
+    return series.reduce((latest, ref) => Math.max(latest, this.#find(ref)?.watermarkMs ?? 0), 0);
   }
 
-  async horizon(): Promise<number> {
+  async watermark(): Promise<number> {
     this.#mustBeOpen();
-    return this.#attempt('read how far was downsampled', () => this.#downsampler.horizonMs());
+    return this.#attempt('read how far was downsampled', () => this.#downsampler.watermarkMs());
   }
 
   async weigh(fromMs: number, toMs: number): Promise<Weight> {

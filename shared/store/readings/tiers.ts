@@ -10,8 +10,8 @@ export const tierLengthsMs: readonly number[] = [10 * minuteMs, hourMs, 3 * hour
 
 export const rawTier = -1;
 
-/** A horizon is a whole multiple of this, so that no rollup reaches over one. */
-export const horizonStepMs = 3 * hourMs;
+/** A watermark is a whole multiple of this, so that no rollup reaches over one. */
+export const watermarkStepMs = 3 * hourMs;
 /** From the start of the finest rollup to its middle, where a downsampled stretch is given. */
 export const toMiddleMs = 5 * minuteMs;
 

@@ -76,7 +76,7 @@ export function watch({ scenario, world, readings, gapH }: Case): Watched {
         air.push({ atMs: reading.atMs, tempC: reading.value });
       session.step(reading satisfies JudgeReading);
     }
-    const { alarms, steps } = session.look(nowMs);
+    const { alarms, steps } = session.evaluate(nowMs);
     for (const { alarmId, from, to } of steps) {
       const alarm = alarms.find(({ id }) => id === alarmId);
       if (alarm === undefined || from === to) continue;

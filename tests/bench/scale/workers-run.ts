@@ -107,7 +107,7 @@ async function settle(journalUrl: string, count: number): Promise<void> {
   const journal = await openPostgresJournal(journalUrl);
   await journal.leases.know(Array.from({ length: siteCount }, (_, index) => `saltmere-${index}`));
   const look = async () => {
-    const { leases } = await journal.leases.look();
+    const { leases } = await journal.leases.table();
     const held = new Map<string, number>();
     for (const { holder } of leases) if (holder !== null) held.set(holder, (held.get(holder) ?? 0) + 1);
     const shares = [...held.values()];

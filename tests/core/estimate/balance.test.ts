@@ -255,7 +255,7 @@ test('a soil probe counts less in the running balance of a bed whose material wa
       all.feed('core', 40 + 0.05 * Math.sin(hour * 9), startMs + hour * msPerHour);
       all.feed('core', 15, startMs + hour * msPerHour, 'moisture');
     }
-    all.look(startMs + 30 * msPerHour);
+    all.evaluate(startMs + 30 * msPerHour);
     return all.last?.moisture?.frac ?? Number.NaN;
   };
   const known = withProbe();
@@ -272,7 +272,7 @@ test('moisture is told only where something of this bed stands behind it', () =>
   const at = (setup: PileSetup, hour: number, heardH = 0) => {
     const all = new Played(setup);
     for (let h = 0; h < heardH; h += 0.25) all.feed('core', 35 + 0.05 * Math.sin(h * 9), startMs + h * msPerHour);
-    all.look(startMs + hour * msPerHour);
+    all.evaluate(startMs + hour * msPerHour);
     return all.last?.moisture !== null;
   };
   const noted = (what: NonNullable<PileSetup['noted']>[number]['what']) => ({

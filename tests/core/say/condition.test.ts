@@ -167,7 +167,7 @@ test('sayCondition() speaks °F to whoever asked for it', () => {
 
 test('sayCondition() of a pile that nobody measures asks for a probe', () => {
   const all = new Played(setupOf());
-  all.look(startMs);
+  all.evaluate(startMs);
   expect(all.say().condition).toBe('No probe in this pile has spoken yet.');
 });
 

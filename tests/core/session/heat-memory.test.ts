@@ -302,7 +302,7 @@ test('a probe that lies beside the pile, in the sun, remembers no heat of the pi
     played.feed('air', 62, startMs + hour * msPerHour);
     played.feed('core', 62, startMs + hour * msPerHour);
   }
-  played.look(startMs + 96 * msPerHour);
+  played.evaluate(startMs + 96 * msPerHour);
   expect(played.last?.heat[0]?.peakC).toBe(before);
 });
 

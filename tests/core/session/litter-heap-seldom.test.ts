@@ -71,7 +71,7 @@ function read(everyH: number, step: '0.5 °C' | '1 °F', fromH: number): AsRead 
       if (position === 'core' && valueC > setup.limits.actC && Number.isNaN(overAtH))
         overAtH = (atMs - first) / msPerHour;
     }
-    played.look(atMs);
+    played.evaluate(atMs);
   }
   return { played, overAtH, saidBefore };
 }

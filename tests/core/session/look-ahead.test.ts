@@ -50,13 +50,13 @@ for (const [gapH, bridged] of gaps) {
   });
 }
 
-test('lookAhead() of an hourly probe begins at the reading that has just come, not at the one before', () => {
+test('stepAhead() of an hourly probe begins at the reading that has just come, not at the one before', () => {
   const state = feed(startJudge(setup), every(1, 24), rising);
   expect(state.ahead.forecast?.atMs).toBe(startMs + 24 * msPerHour);
   expect(Math.abs((state.ahead.forecast?.p50C[0] ?? 0) - rising(25))).toBeLessThan(0.6);
 });
 
-test('lookAhead() is silent after a core that was silent, and speaks again with it', () => {
+test('stepAhead() is silent after a core that was silent, and speaks again with it', () => {
   const state = feed(startJudge(setup), every(0.5, 24), rising);
   expect(state.ahead.forecast).not.toBeNull();
   feed(state, [30], rising);
@@ -65,7 +65,7 @@ test('lookAhead() is silent after a core that was silent, and speaks again with 
   expect(state.ahead.forecast?.atMs).toBe(startMs + 33 * msPerHour);
 });
 
-test('lookAhead() goes on identically from a state that was put away as JSON', () => {
+test('stepAhead() goes on identically from a state that was put away as JSON', () => {
   const whole = feed(startJudge(setup), every(1 / 6, 60), rising);
   const first = feed(startJudge(setup), every(1 / 6, 37), rising);
   const second = feed(JSON.parse(JSON.stringify(first)) as JudgeState, every(1 / 6, 60, 37 + 1 / 6), rising);

@@ -14,7 +14,7 @@ function measure(pile: Played, hour: number, tempC: number, position: Position =
   pile.lookUntil(at(hour));
   const reading = { position, quantity: 'temperature' as const, value: tempC, atMs: at(hour), byHand: true };
   stepJudge(pile.state, pile.setup, null, reading);
-  pile.look(at(hour));
+  pile.evaluate(at(hour));
 }
 
 /** A core probe every ten minutes. */
@@ -105,7 +105,7 @@ describe('a pile that is measured by hand only', () => {
 
   test('says when to measure next, first of all at once', () => {
     const pile = byHandOnly();
-    pile.look(at(0));
+    pile.evaluate(at(0));
     expect(pile.last?.measureNext).toMatchObject({ position: 'core', atMs: at(0), reason: 'never-measured' });
     measure(pile, 1, 22);
     expect(pile.last?.measureNext).toMatchObject({ atMs: at(13), reason: 'quiet' });

@@ -139,7 +139,7 @@ for (const [rhythm, everyH, ageH, said] of ages) {
   test(`a pile read every ${rhythm} says after ${Math.round(60 * ageH)} min: ${said}`, () => {
     const readings = [38, 39, 40, 41].map((tempC, i) => [i * everyH, tempC] as const);
     const played = playCore(readings, 3 * everyH);
-    played.look(startMs + (3 * everyH + ageH) * msPerHour);
+    played.evaluate(startMs + (3 * everyH + ageH) * msPerHour);
     expect(played.say().condition).toContain(said);
   });
 }
@@ -160,7 +160,7 @@ test('what a core probe said last is always what is spoken of it, believed or do
       for (const { gapMs, tempC } of readings) {
         atMs += gapMs;
         played.feed('core', tempC, atMs);
-        played.look(atMs);
+        played.evaluate(atMs);
         const core = played.last?.positions.core;
         expect(core?.doubted?.temperatureC ?? core?.temperatureC).toBe(tempC);
         // What is doubted is further off than a pile comes in the time, or of a probe that threw in a wild value.
@@ -198,7 +198,7 @@ for (const everyH of [1, 3, 6, 12]) {
       const coreC = Number(cells[4]);
       played.lookUntil(atMs - 1);
       played.feed('core', coreC, atMs);
-      played.look(atMs);
+      played.evaluate(atMs);
       if (coreC > 49.5) firstOverH ??= (atMs - firstMs) / msPerHour;
       expect(played.last?.positions.core).toMatchObject({ temperatureC: coreC, doubted: null });
     }

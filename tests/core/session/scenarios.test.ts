@@ -54,7 +54,7 @@ test.each([
     // The second reading bears the first one out, and heat is called on two.
     if (minute === 0) all.feed('core', coreC, atMs - 60_000);
     all.feed('core', coreC, atMs);
-    all.look(atMs);
+    all.evaluate(atMs);
     if (all.stateOf('overheating') === 'unacknowledged') raisedAt.push(minute);
   }
   expect(raisedAt[0]).toBe(minutes);
@@ -116,7 +116,7 @@ test('a core that dies while too hot: the alarm stands, nothing is called absent
 test('a core that never spoke leaves all that probes could find of the whole pile missing', () => {
   const all = new Played(setupOf());
   all.feed('top', 30, startMs);
-  all.look(startMs + 60_000);
+  all.evaluate(startMs + 60_000);
   const wholePile = all.last?.findings.filter(({ position }) => position === null) ?? [];
   expect(wholePile.length).toBeGreaterThan(3);
   // What nobody noted by hand is not missing for want of a probe.
@@ -187,7 +187,7 @@ test('dry pore air counts after three hours of it, and a single dry reading does
     all.feed('air', 20, atMs);
     all.feed('core', 40, atMs);
     all.feed('core', hour === 2 || hour >= 6 ? 85 : 99, atMs, 'humidity');
-    all.look(atMs);
+    all.evaluate(atMs);
     if (hour === 5) expect(all.finding('drying').evidence).toBe('absent');
   }
   expect(all.finding('drying').evidence).toBe('present');

@@ -15,7 +15,7 @@ function readEvery(everyH: number, hours: number, core: (hour: number) => number
     const value = core(hour) + 0.07 * Math.sin(7 * hour);
     stepJudge(all.state, all.setup, null, { position: 'core', quantity: 'temperature', value, atMs, byHand: isByHand });
     if (!isByHand) all.feed('air', air(hour), atMs);
-    all.look(atMs);
+    all.evaluate(atMs);
   }
   all.lookUntil(startMs + hours * msPerHour);
   return all;
@@ -55,7 +55,7 @@ test('a core measured by hand is said with its age from the first minute on, so 
   const all = readEvery(12, 24, through([0, 22], [24, 41]), day, true);
   const first = all.say().condition;
   expect(first).toContain('was at 41');
-  all.look(startMs + 25 * msPerHour);
+  all.evaluate(startMs + 25 * msPerHour);
   expect(all.say().condition.replace('1 hour ago', 'just now')).toBe(first);
 });
 

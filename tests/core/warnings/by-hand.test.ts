@@ -20,14 +20,14 @@ const works = through([0, 22], [30, 42], [110, 41]);
 function lookedAt(before: Played, change: Partial<PileSetup>, hour: number): Played {
   const after = new Played({ ...before.setup, ...change }, before.band);
   Object.assign(after.state, structuredClone(before.state));
-  after.look(startMs + hour * msPerHour);
+  after.evaluate(startMs + hour * msPerHour);
   return after;
 }
 
 /** No probe at all. */
 function unmeasured(change: Partial<PileSetup>, hour: number): Played {
   const all = new Played(setupOf('bran', change));
-  all.look(startMs + hour * msPerHour);
+  all.evaluate(startMs + hour * msPerHour);
   return all;
 }
 
@@ -137,10 +137,10 @@ describe('an answered sign', () => {
 
 test('a sign whose entry is withdrawn ends at the next look', () => {
   const all = new Played(setupOf('bran', { noted: [note(1, foul)] }));
-  all.look(startMs + msPerHour);
+  all.evaluate(startMs + msPerHour);
   expect(all.stateOf('bad-smell')).toBe('unacknowledged');
   Object.assign(all, { setup: setupOf('bran', { noted: [] }) });
-  all.look(startMs + msPerHour + msPerMinute);
+  all.evaluate(startMs + msPerHour + msPerMinute);
   expect(all.stateOf('bad-smell')).toBe('returned-unacknowledged');
 });
 

@@ -26,7 +26,7 @@ function crumbledAt(coreC: number | null) {
   const all = new Played(setupOf('bran', { noted }));
   for (let hour = 0; hour <= 2; hour += 1) {
     if (coreC !== null) all.feed('core', coreC - (2 - hour), startMs + hour * msPerHour);
-    all.look(startMs + hour * msPerHour);
+    all.evaluate(startMs + hour * msPerHour);
   }
   return inWords(all.finding('hand-dry')).caution ?? '';
 }

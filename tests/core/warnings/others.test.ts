@@ -83,7 +83,7 @@ for (const [peakC, severity, words] of ladder) {
     const all = new Played(setupOf());
     [peakC - 6, peakC - 3, peakC].forEach((tempC, index) => {
       all.feed('core', tempC, startMs + index * msPerHour);
-      all.look(startMs + index * msPerHour);
+      all.evaluate(startMs + index * msPerHour);
     });
     const { evidence, severity: said } = all.finding('self-heating');
     const { seen } = inWords(all.finding('self-heating'));
@@ -102,7 +102,7 @@ test('self-heating that gets worse asks again after it was acknowledged', () => 
   const all = new Played(setupOf());
   [60, 66, 69].forEach((tempC, index) => {
     all.feed('core', tempC, startMs + index * msPerHour);
-    all.look(startMs + index * msPerHour);
+    all.evaluate(startMs + index * msPerHour);
   });
   expect(all.raised()).toContain('self-heating/null');
   expect(all.finding('self-heating').severity).toBe('urgent');

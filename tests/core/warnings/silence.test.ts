@@ -38,7 +38,7 @@ test('a pile whose probes were taken away says that none is there, and a hot cor
   expect(hot.stateOf('overheating')).toBe('unacknowledged');
   const bare = new Played(setupOf('bran', { served: {} }));
   Object.assign(bare.state, hot.state);
-  bare.look(atHour(31));
+  bare.evaluate(atHour(31));
   expect(bare.finding('overheating').evidence).toBe('missing');
   expect(bare.finding('probe-silent', 'core')).toMatchObject({
     evidence: 'absent',

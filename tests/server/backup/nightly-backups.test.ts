@@ -51,7 +51,7 @@ function open(more: object = {}) {
 }
 
 async function night(nightly: NightlyBackups): Promise<void> {
-  await nightly.look();
+  await nightly.check();
   await nightly.settled();
 }
 

@@ -261,7 +261,7 @@ export const wellFormed: Readonly<Record<string, WellFormed>> = {
     const times = { madeAtMs: 1, notBeforeMs: 1, nextTryMs: 1, doneAtMs: 2, seenAtMs: null };
     const state = { state: 'given-up', reason: verbatim('no such mailbox'), tries: 1, rank: 2 } as const;
     const messages = [{ id, noticeId, ...to, addressLabel: to.address, ...state, ...times }];
-    await notifications.notices.spread({ noticeId, state: 'spread', messages });
+    await notifications.notices.fanOut({ noticeId, state: 'fanned-out', messages });
     return nothing({ id });
   },
   'PUT /api/notifications/escalations/{site}': ({ personId }) =>

@@ -51,7 +51,7 @@ describe('a disk watch', () => {
     const states: string[] = [];
     for (const bytes of [2_000, 900, 900, 5, 5, 900, 2_000]) {
       free.bytes = bytes * mb;
-      await watch.look();
+      await watch.check();
       states.push(watch.health().state);
     }
     expect(states).toEqual(['ok', 'degraded', 'degraded', 'down', 'down', 'degraded', 'ok']);
@@ -66,13 +66,13 @@ describe('a disk watch', () => {
 
   test('says what is left, what follows and what to do', async () => {
     const { watch } = watching({ bytes: 5 * mb });
-    await watch.look();
+    await watch.check();
     expect(watch.health().detail).toMatch(/^The disk is full: 5 MB left .* not acknowledged.* Make room:/);
   });
 
   test('a disk that cannot be asked is said, and raises nothing false', async () => {
     const { watch, changes } = watching({ bytes: -1 });
-    await watch.look();
+    await watch.check();
     expect(watch.health()).toMatchObject({
       state: 'degraded',
       detail: 'How much room is left cannot be seen (the disk is gone)',

@@ -45,7 +45,7 @@ async function everything(store: ReadingsStore) {
   return {
     rows: await store.rows(someSeries, 0, beginMs + 40 * dayMs, 100_000),
     lasts: (await store.lasts()).map((last) => JSON.stringify(last)).sort(),
-    horizon: await store.rawFrom(someSeries),
+    watermark: await store.rawFrom(someSeries),
     buckets: [await bucketsAt(400), await bucketsAt(70), await bucketsAt(5)],
   };
 }

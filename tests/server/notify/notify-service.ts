@@ -139,7 +139,7 @@ export async function openService(): Promise<Service> {
   }
   /** Until nothing due is left. */
   async function settle() {
-    delivery.lookNow();
+    delivery.workNow();
     await until('the outbox to settle', async () => {
       await delivery.settled();
       return true;

@@ -65,39 +65,39 @@ describe('trouble of the house', () => {
     disk('critical');
     expect(await answers()).toEqual([]);
     isFull = false;
-    news.look();
+    news.check();
     expect(await answers()).toEqual(['server disk first-raise']);
   });
 
   test('a broker away for three minutes is told, a shorter absence is not', async () => {
     broker = 'down';
-    news.look(0);
-    news.look(179_999);
+    news.check(0);
+    news.check(179_999);
     expect(await answers()).toEqual([]);
-    news.look(180_000);
-    news.look(400_000);
+    news.check(180_000);
+    news.check(400_000);
     expect(await answers()).toEqual(['server broker first-raise']);
     broker = 'ok';
-    news.look(500_000);
+    news.check(500_000);
     expect(await answers()).toEqual(['server broker first-raise', 'server broker cleared']);
   });
 
   test('where another process tells of the broker it is told by that one, also when it takes over from this one', async () => {
     broker = 'down';
     isOurs = false;
-    news.look(0);
-    news.look(180_000);
+    news.check(0);
+    news.check(180_000);
     expect(await answers()).toEqual([]);
     isOurs = true;
-    news.look(200_000);
-    news.look(379_999);
+    news.check(200_000);
+    news.check(379_999);
     expect(await answers()).toEqual([]);
-    news.look(380_000);
+    news.check(380_000);
     expect(await answers()).toEqual(['server broker first-raise']);
     isOurs = false;
-    news.look(400_000);
+    news.check(400_000);
     broker = 'ok';
-    news.look(420_000);
+    news.check(420_000);
     expect(await answers()).toEqual(['server broker first-raise']);
     expect(notices.standing()).toEqual([]);
   });

@@ -32,8 +32,8 @@ const choose = async (places: object[] = [place], contact: string | null = 'farm
   return answer;
 };
 const look = async () => {
-  await one.installation.weather.look(); // one may be under way, from before what was chosen
-  await one.installation.weather.look();
+  await one.installation.weather.fetchDue(); // one may be under way, from before what was chosen
+  await one.installation.weather.fetchDue();
 };
 const view = async () => weatherAnswerSchema.parse((await one.app.inject('/api/weather')).json());
 const kept = () => one.installation.journal.airAhead.get('saltmere-yard');
@@ -132,7 +132,7 @@ test('where nothing answers, or the address is an inner one that nobody allowed,
 
 test('a start does not make it ask sooner; taking the place away ends it', async () => {
   await choose();
-  await one.installation.weather.look();
+  await one.installation.weather.fetchDue();
   expect(service.asked).toHaveLength(1);
   expect(await one.installation.journal.settings.get('weather-asked')).toContain('"notBeforeMs"');
   await choose([]);

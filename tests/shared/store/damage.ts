@@ -149,7 +149,7 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
   const { notifications } = journal;
   const messages = [message, { ...message, id: 'message-2', personId: 'bram', notBeforeMs: beginMs + 9_000 * hourMs }];
   const step = { alarmId: tooWarm.id, step: 0, atMs: beginMs };
-  await notifications.notices.spread({ noticeId: notice.id, state: 'spread', messages, step });
+  await notifications.notices.fanOut({ noticeId: notice.id, state: 'fanned-out', messages, step });
   await notifications.messages.take('email', beginMs, lease('one'), 9);
   await notifications.messages.attempted('one', {
     attempt,

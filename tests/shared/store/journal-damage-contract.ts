@@ -238,7 +238,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
         expect(held?.holder).toBe('worker-1');
         const [row = {}] = await opened.beside.rows('lease');
         await opened.beside.set(damage, keysOf('lease', row), { sql: damage.value });
-        expect((await leases.look()).leases).toEqual([]);
+        expect((await leases.table()).leases).toEqual([]);
         await leases.know([yard.id]);
         const next = await leases.take(yard.id, 'worker-2', 0);
         expect({ damage, holder: next?.holder }).toEqual({ damage, holder: 'worker-2' });
@@ -249,11 +249,11 @@ export function damageContract(name: string, { open }: DamageTests): void {
     test('a worker whose row is damaged is not taken to be alive', async () => {
       const { leases } = opened.journal;
       await leases.beat('worker-1', hourMs, { sites: 1 });
-      expect((await leases.look()).workers).toEqual([{ id: 'worker-1', siteCount: 1 }]);
+      expect((await leases.table()).workers).toEqual([{ id: 'worker-1', siteCount: 1 }]);
       await damaged(
         { table: 'worker', column: 'until_ms', type: 'bigint', what: 'absurd value', value: '9000000000000000000' },
         async () => {
-          expect((await leases.look()).workers).toEqual([]);
+          expect((await leases.table()).workers).toEqual([]);
         },
       );
       await leases.beat('worker-1', 0, {});

@@ -72,8 +72,8 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
       await check(journal);
       await journal.close();
     }
-    const spread = (journal: Journal, messages = [message]) =>
-      journal.notifications.notices.spread({ noticeId: notice.id, state: 'spread', messages });
+    const fanOut = (journal: Journal, messages = [message]) =>
+      journal.notifications.notices.fanOut({ noticeId: notice.id, state: 'fanned-out', messages });
 
     test('a notice is kept with its alarm or not at all', () =>
       withAlarm(async (journal) => {
@@ -106,12 +106,12 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         expect(await notices.take(beginMs, lease('two', 31_000), 10)).toHaveLength(1);
       }));
 
-    test('a notice is spread once, whoever comes second', () =>
+    test('a notice is fanned out once, whoever comes second', () =>
       withAlarm(async (journal) => {
-        expect(await spread(journal)).toBe(true);
-        expect(await spread(journal, [{ ...message, id: 'message-2', personId: 'bram' }])).toBe(false);
+        expect(await fanOut(journal)).toBe(true);
+        expect(await fanOut(journal, [{ ...message, id: 'message-2', personId: 'bram' }])).toBe(false);
         const notified = await journal.notifications.notices.get(notice.id);
-        expect(notified).toMatchObject({ state: 'spread', messages: [{ ...message, attempts: [] }] });
+        expect(notified).toMatchObject({ state: 'fanned-out', messages: [{ ...message, attempts: [] }] });
         expect(await journal.notifications.notices.take(beginMs, lease('one', 1e9), 10)).toEqual([]);
       }));
 
@@ -125,7 +125,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
           state: 'held' as const,
           notBeforeMs: beginMs + 9,
         };
-        await spread(journal, [message, pressing, held]);
+        await fanOut(journal, [message, pressing, held]);
         const { messages } = journal.notifications;
         expect(await messages.take('push', beginMs, lease('one'), 10)).toEqual([]);
         expect((await messages.take('email', beginMs, lease('one'), 1)).map(({ id }) => id)).toEqual(['message-2']);
@@ -135,7 +135,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
 
     test('an attempt is noted by its taker only, and ends the message', () =>
       withAlarm(async (journal) => {
-        await spread(journal);
+        await fanOut(journal);
         const { messages, notices } = journal.notifications;
         await messages.take('email', beginMs, lease('one'), 9);
         expect(await messages.attempted('two', sent)).toBe(false);
@@ -152,7 +152,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
 
     test('a failed one waits for its next try; one given up stays to be seen', () =>
       withAlarm(async (journal) => {
-        await spread(journal);
+        await fanOut(journal);
         const { messages, notices } = journal.notifications;
         await messages.take('email', beginMs, lease('one'), 9);
         const failed = { ...attempt, outcome: 'failed' as const, detail: verbatim('451 later') };
@@ -175,7 +175,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
 
     test('what was taken by one that died is free again once released', () =>
       withAlarm(async (journal) => {
-        await spread(journal);
+        await fanOut(journal);
         const { messages } = journal.notifications;
         await messages.take('email', beginMs, lease('dead'), 9);
         await messages.releaseAll();
@@ -184,7 +184,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
 
     test('old notices are swept with all that hangs on them, those that wait are not', () =>
       withAlarm(async (journal) => {
-        await spread(journal);
+        await fanOut(journal);
         const { messages, notices, links } = journal.notifications;
         const link = {
           digest: 'd',
@@ -312,7 +312,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         expect(await notices.openSites(beginMs + 1)).toEqual([]);
         await notices.add([{ ...site, id: 'site-2', key: `${site.key}/over`, answer: 'cleared' }]);
         expect(await notices.openSites(beginMs)).toEqual([]);
-        await notices.spread({ noticeId: notice.id, state: 'joined', joinedId: 'site-1' });
+        await notices.fanOut({ noticeId: notice.id, state: 'joined', joinedId: 'site-1' });
         expect((await notices.joinedTo('site-1')).map(({ id }) => id)).toEqual([notice.id]);
         expect((await notices.ofAlarm(tooWarm.id)).map(({ id }) => id).sort()).toEqual([
           'notice-1',

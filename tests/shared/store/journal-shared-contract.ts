@@ -40,7 +40,7 @@ export function sharedContract(withFarm: WithFarm): void {
         await journal.leases.release(first);
         expect(await journal.leases.take(site, 'two', minute)).toEqual({ site, holder: 'two', fence: 2 });
         await journal.leases.know([site]); // known already
-        expect((await journal.leases.look()).leases).toMatchObject([{ site, holder: 'two', fence: 2 }]);
+        expect((await journal.leases.table()).leases).toMatchObject([{ site, holder: 'two', fence: 2 }]);
       }));
 
     test('are prolonged by the beat, and may be taken once their time is over', () =>
@@ -61,7 +61,7 @@ export function sharedContract(withFarm: WithFarm): void {
         await taken(journal, 'one');
         await journal.leases.beat('one', minute, {});
         await journal.leases.leave('one');
-        expect((await journal.leases.look()).workers).toEqual([]);
+        expect((await journal.leases.table()).workers).toEqual([]);
         expect(await journal.leases.take(site, 'two', minute)).toMatchObject({ fence: 2 });
       }));
 
@@ -85,7 +85,7 @@ export function sharedContract(withFarm: WithFarm): void {
         await journal.watch.keep({ ...change, lease: now });
         expect(await journal.alarms.open()).toEqual([tooWarm]);
         expect(await journal.leases.setHeard(now, true)).toBe(true);
-        expect((await journal.leases.look()).leases[0]).toMatchObject({ holder: 'two', heard: true });
+        expect((await journal.leases.table()).leases[0]).toMatchObject({ holder: 'two', heard: true });
       }));
 
     test('go to one of many that ask at the same time', () =>

@@ -88,16 +88,16 @@ test('a process killed again and again while it thins has every acknowledged rea
   for (let round = 0; round < 8; round += 1) {
     acknowledged = await killAfter(path, Math.max(0, acknowledged), 14 + round * 2, () => {}, 'thin');
     const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, downsampleRows: 25 });
-    const horizonMs = await store.horizon();
-    expect(horizonMs).toBeGreaterThanOrEqual(downsampledToMs);
-    downsampledToMs = horizonMs;
+    const watermarkMs = await store.watermark();
+    expect(watermarkMs).toBeGreaterThanOrEqual(downsampledToMs);
+    downsampledToMs = watermarkMs;
     const rows = await store.rows(someSeries, 0, beginMs + 400 * dayMs, 1_000_000);
     const counted = rows.reduce((sum, { standsFor }) => sum + (standsFor?.count ?? 1), 0);
     const keptBatches = counted / readingsPerBatch;
     expect([acknowledged + 1, acknowledged + 2]).toContain(keptBatches);
     const sent = Array.from({ length: keptBatches }, (_, n) => numberedBatch(n)).flat();
     const again = await store.append(sent);
-    expect(again.duplicateCount + again.beforeHorizonCount).toBe(sent.length);
+    expect(again.duplicateCount + again.beforeWatermarkCount).toBe(sent.length);
     await downsampleWhole(store, Math.max(0, downsampledBeforeMs(keptBatches - 1)));
     await store.close();
     const { rollups, fromRaw, waiting } = rollupsAndRaw(path);

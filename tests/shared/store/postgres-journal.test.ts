@@ -109,7 +109,7 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     const ids = Array.from({ length: 40 }, (_, index) => `message-${index}`);
     await first.notifications.notices.add([notificationNotice]);
     const messages = ids.map((id) => ({ ...notificationMessage, id, personId: id }));
-    await first.notifications.notices.spread({ noticeId: notificationNotice.id, state: 'spread', messages });
+    await first.notifications.notices.fanOut({ noticeId: notificationNotice.id, state: 'fanned-out', messages });
     const taken = await Promise.all(
       journals.flatMap((journal, taker) =>
         [1, 2, 3].map(() =>

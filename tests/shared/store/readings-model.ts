@@ -17,11 +17,11 @@ export interface ModelBucket {
 export class ReadingsModel {
   /** Every reading that was ever taken, downsampled or not. */
   readonly #taken = new Map<string, Reading>();
-  readonly #horizons = new Map<string, number>();
+  readonly #watermarks = new Map<string, number>();
 
   append(readings: readonly Reading[]): number[] {
     return readings.map((reading) => {
-      if (reading.atMs < this.#horizonOf(reading)) return appended.beforeHorizon;
+      if (reading.atMs < this.#horizonOf(reading)) return appended.beforeWatermark;
       const identity = [keyOf(reading), reading.atMs].join();
       const known = this.#taken.get(identity);
       if (known === undefined) this.#taken.set(identity, reading);
@@ -33,8 +33,8 @@ export class ReadingsModel {
   downsample(beforeMs: number): void {
     for (const last of this.lasts()) {
       const newestEndMs = wholeStep(last.atMs) + stepMs;
-      const horizonMs = Math.min(wholeStep(beforeMs), newestEndMs);
-      this.#horizons.set(keyOf(last), Math.max(this.#horizonOf(last), horizonMs));
+      const watermarkMs = Math.min(wholeStep(beforeMs), newestEndMs);
+      this.#watermarks.set(keyOf(last), Math.max(this.#horizonOf(last), watermarkMs));
     }
   }
 
@@ -43,12 +43,12 @@ export class ReadingsModel {
     for (const [identity, reading] of this.#taken) {
       if (!isGone(reading)) continue;
       this.#taken.delete(identity);
-      this.#horizons.delete(keyOf(reading));
+      this.#watermarks.delete(keyOf(reading));
     }
   }
 
   #horizonOf(ref: SeriesRef): number {
-    return this.#horizons.get(keyOf(ref)) ?? 0;
+    return this.#watermarks.get(keyOf(ref)) ?? 0;
   }
 
   rawFrom(series: readonly SeriesRef[]): number {

@@ -312,7 +312,7 @@ export function readingsStoreContract(
         await store.append([at(core, 0, 20)]);
         await expect(store.downsample(beginMs + dayMs)).rejects.toThrow(StoreError);
         expect((await store.size()).rows).toBe(1);
-        expect([await store.horizon(), await store.rawFrom([core])]).toEqual([0, 0]);
+        expect([await store.watermark(), await store.rawFrom([core])]).toEqual([0, 0]);
       }),
     );
 
@@ -323,10 +323,10 @@ export function readingsStoreContract(
       test('takes the rows before a whole three hours away and leaves ten-minute means at their middle', () =>
         withStore(async (store) => {
           await store.append(hours(12));
-          expect(await store.horizon()).toBe(0);
+          expect(await store.watermark()).toBe(0);
           expect((await store.weigh(0, inHours(7))).rows).toBe(360); // six whole hours of the seven
           expect(await downsampleWhole(store, inHours(7))).toBe(360);
-          expect(await store.horizon()).toBe(inHours(6));
+          expect(await store.watermark()).toBe(inHours(6));
           expect(await store.rawFrom([core, top])).toBe(inHours(6));
           expect((await store.size()).rows).toBe(360);
           expect((await store.weigh(0, inHours(7))).rows).toBe(0);
@@ -359,15 +359,21 @@ export function readingsStoreContract(
           expect(await count(beginMs, cutMs + 1)).toBe(70);
         }));
 
-      test('refuses what lies before the horizon, known or not, and counts nothing of it', () =>
+      test('refuses what lies before the watermark, known or not, and counts nothing of it', () =>
         withStore(async (store) => {
           await store.append(hours(6));
           await downsampleWhole(store, inHours(3));
           const late = [at(core, 179, 3), at(core, 179, 51), { ...at(core, 30, 9), atMs: beginMs + 1 }];
           const result = await store.append([...late, at(core, 180, 180 % 64), at(core, 400, 1)]);
-          const { beforeHorizon, duplicate } = appended;
-          expect([...result.outcomes]).toEqual([beforeHorizon, beforeHorizon, beforeHorizon, duplicate, appended.new]);
-          expect(result).toMatchObject({ beforeHorizonCount: 3, newCount: 1, duplicateCount: 1, conflictCount: 0 });
+          const { beforeWatermark, duplicate } = appended;
+          expect([...result.outcomes]).toEqual([
+            beforeWatermark,
+            beforeWatermark,
+            beforeWatermark,
+            duplicate,
+            appended.new,
+          ]);
+          expect(result).toMatchObject({ beforeWatermarkCount: 3, newCount: 1, duplicateCount: 1, conflictCount: 0 });
           const { columns } = await store.buckets([core], beginMs, inHours(3), 1);
           expect(columns.flatMap(toBuckets)[0]?.count).toBe(180);
         }));
@@ -377,7 +383,7 @@ export function readingsStoreContract(
           await store.append(hours(12));
           await downsampleWhole(store, inHours(6));
           expect(await downsampleWhole(store, inHours(3))).toBe(0);
-          expect(await store.horizon()).toBe(inHours(6));
+          expect(await store.watermark()).toBe(inHours(6));
           expect(await store.rawFrom([core])).toBe(inHours(6));
         }));
 
@@ -389,18 +395,18 @@ export function readingsStoreContract(
           expect((await store.append([at(core, 361, 20), at(top, 3, 20)])).newCount).toBe(2);
           expect((await store.append([at(top, 3, 20)])).duplicateCount).toBe(1);
           await downsampleWhole(store, inHours(100));
-          expect((await store.append([at(core, 361, 20), at(top, 3, 20)])).beforeHorizonCount).toBe(2);
+          expect((await store.append([at(core, 361, 20), at(top, 3, 20)])).beforeWatermarkCount).toBe(2);
           expect((await store.size()).rows).toBe(0);
         }));
 
-      test('keeps its horizon when opened again', async () => {
+      test('keeps its watermark when opened again', async () => {
         const opened = await open();
         if (opened.reopen === undefined) return opened.store.close();
         await opened.store.append(hours(6));
         await downsampleWhole(opened.store, inHours(3));
         const store = await opened.reopen();
-        expect(await store.horizon()).toBe(inHours(3));
-        expect((await store.append([at(core, 0, 0)])).beforeHorizonCount).toBe(1);
+        expect(await store.watermark()).toBe(inHours(3));
+        expect((await store.append([at(core, 0, 0)])).beforeWatermarkCount).toBe(1);
         expect((await store.size()).rows).toBe(180);
         await store.close();
       });

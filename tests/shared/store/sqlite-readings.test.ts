@@ -396,7 +396,7 @@ describe('thin()', () => {
     await store.close();
   });
 
-  test('takes no more rows in a step than it may, and settles what waits before its horizon passes it', async () => {
+  test('takes no more rows in a step than it may, and settles what waits before its watermark passes it', async () => {
     const store = await filled(new Database(':memory:'), { settleAt: 1_000_000, downsampleRows: 500 });
     const steps: number[] = [];
     for (let done = false; !done; ) {

@@ -4,7 +4,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Kysely } from 'kysely';
 import { describe, expect, test } from 'vitest';
-import { verbatim } from '../../../shared/messages/message.ts';
+import { message, verbatim } from '../../../shared/messages/message.ts';
 import { migrateJournal, migrations } from '../../../shared/store/journal/migrate.ts';
 import { JournalSqliteDialect } from '../../../shared/store/journal/sqlite-dialect.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
@@ -78,6 +78,7 @@ describe('journal versions', () => {
         ]);
       }
       if (name >= '0009') expect(await journal.people.get('person-1')).toMatchObject({ language: 'en' });
+      if (name >= '0012') await expectSampleCodes(journal);
       if (name >= '0010') {
         expect(await journal.airAhead.get(yard.id)).toMatchObject({ source: 'a service', points: [{ tempC: 12.5 }] });
       }
@@ -212,6 +213,29 @@ describe('journal versions', () => {
     after.close();
   });
 
+  for (const name of names.filter((one) => one >= '0005' && one < '0012')) {
+    test(`0012: of ${name}, a notice that was spread is fanned out, and why a message did not go still says so`, async () => {
+      const path = build(`journal-${name}`);
+      const db = new Database(path);
+      const notice = db.prepare(
+        `INSERT INTO notice VALUES (?, ?, 'person', 'test', 1, NULL, NULL, NULL, 'person-1', 1, 1, '{}', ?, NULL, NULL, NULL)`,
+      );
+      for (const state of ['spread', 'new', 'dropped']) notice.run(`was ${state}`, state, state);
+      db.exec(`INSERT INTO message VALUES ('m', 'was spread', 'person-1', 'Yard hand', 'email', 'a@x.example', 'a@x.example',
+        1, 'given-up', '550 at 55 °C', 1, 1, 1, 0, 1, NULL, NULL, NULL)`);
+      db.exec(`INSERT INTO message_attempt VALUES ('m', 1, 1, 5, 'refused', 'HTTP 307: a redirect')`);
+      db.close();
+      const journal = await openSqliteJournal(path);
+      const { notices } = journal.notifications;
+      const states = await Promise.all(['spread', 'new', 'dropped'].map((was) => notices.get(`was ${was}`)));
+      expect(states.map((kept) => kept?.state)).toEqual(['fanned-out', 'new', 'dropped']);
+      expect(await notices.get('was spread')).toMatchObject({
+        messages: [{ reason: verbatim('550 at 55 °C'), attempts: [{ detail: verbatim('HTTP 307: a redirect') }] }],
+      });
+      await journal.close();
+    });
+  }
+
   test('preferences kept as `tellCleared` come back as `notifyCleared`', async () => {
     const path = build('journal-0008-mail-addresses');
     const db = new Database(path);
@@ -291,12 +315,21 @@ async function expectSampleLineage(journal: Journal): Promise<void> {
 async function expectSamplePeople(journal: Journal): Promise<void> {
   expect(await journal.people.list()).toMatchObject([{ id: 'person-1', name: 'Yard hand', role: 'owner' }]);
   expect(await journal.sessions.list()).toMatchObject([{ id: 'session-1', personId: 'person-1' }]);
-  const said = { text: 'LAID A', codes: [] };
-  for (const words of [undefined, said]) {
-    expect(await journal.audit.list({ limit: 10, ...(words && { words }) })).toMatchObject([
-      { what: verbatim('laid a pile'), subject: 'bran-bay', personName: 'Yard hand' },
-    ]);
-  }
+  const said = { text: 'LAID A PILE', codes: [] };
+  const sentence = { what: verbatim('laid a pile'), subject: 'bran-bay', personName: 'Yard hand' };
+  expect(await journal.audit.list({ limit: 10, words: said })).toMatchObject([sentence]);
+  expect((await journal.audit.list({ limit: 10 })).at(-1)).toMatchObject(sentence);
+}
+
+/** What was done, and why a message did not go, as codes. */
+async function expectSampleCodes(journal: Journal): Promise<void> {
+  expect(await journal.audit.list({ limit: 1 })).toMatchObject([{ what: message('audit.did.signed-out') }]);
+  expect(await journal.notifications.notices.get('notice-1')).toMatchObject({
+    state: 'fanned-out',
+    messages: [
+      { reason: message('delivery.device-removed'), attempts: [{ detail: message('delivery.device-removed') }] },
+    ],
+  });
 }
 
 async function expectSampleNotifications(journal: Journal): Promise<void> {

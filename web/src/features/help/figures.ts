@@ -2,7 +2,7 @@
 import { chipErrorK } from '../../../../core/alarms/policies.ts';
 import { chilledC } from '../../../../core/estimate/cold.ts';
 import { warmExcessK } from '../../../../core/estimate/phase.ts';
-import { placeM } from '../../../../core/estimate/work.ts';
+import { probeDepthM } from '../../../../core/estimate/work.ts';
 import { fewestBatches } from '../../../../core/expect/finished.ts';
 import { forecastH } from '../../../../core/forecast/forecast.ts';
 import { nearHeldH, nearK } from '../../../../core/profiles/passed-heat.ts';
@@ -55,7 +55,7 @@ const judged = {
   nearK,
   nearHeldH,
   chipErrorK,
-  placeCm: cm(placeM),
+  placeCm: cm(probeDepthM),
   ownBatchNumber: fewestBatches,
   fanMs: forecastH * msPerHour,
 } as const;

@@ -45,7 +45,7 @@ async function follow(id: string): Promise<readonly MessageView[]> {
   for (;;) {
     const { messages, state } = await getNotice(id);
     const isTried = messages.every((message) => message.attempts.length > 0);
-    if ((state === 'spread' && isTried) || performance.now() > endMs) return messages;
+    if ((state === 'fanned-out' && isTried) || performance.now() > endMs) return messages;
     await new Promise((resolve) => setTimeout(resolve, askEveryMs));
   }
 }

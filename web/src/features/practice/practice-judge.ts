@@ -54,7 +54,7 @@ export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
 
   const note = (one: Noted) => {
     session.learn({ ...session.setup, noted: [...(session.setup.noted ?? []), one] });
-    session.look(one.atMs);
+    session.evaluate(one.atMs);
   };
 
   const alarms = () => worded(alarmSummaries(session.alarms.open()));
@@ -67,7 +67,7 @@ export function createJudge(start: Omit<PileSetup, 'acts'>): PracticeJudge {
       }
       if (nowMs - bandMs >= bandEveryMs) renewBand(nowMs);
       const asking = session
-        .look(nowMs)
+        .evaluate(nowMs)
         .steps.filter(({ from, to }) => to === 'unacknowledged' && from !== 'unacknowledged')
         .map(({ alarmId }) => alarmId);
       return asking.length === 0 ? [] : alarms().filter(({ id }) => asking.includes(id));

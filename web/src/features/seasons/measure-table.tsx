@@ -1,8 +1,8 @@
 /** A row of measures per batch, sorted by any of them, with the grower's own spread beneath. */
 
+import { dispersionOf } from '../../../../core/seasons/dispersion.ts';
 import { columnOf } from '../../../../core/seasons/groups.ts';
 import { type MeasureKey, measureKeys } from '../../../../core/seasons/measure-keys.ts';
-import { spreadOf } from '../../../../core/seasons/spread.ts';
 import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
@@ -170,7 +170,7 @@ const spreadRows = ['middle', 'quarter', 'threeQuarter'] as const;
 function Spreads({ batches, unit }: { readonly batches: readonly ComparedBatch[]; readonly unit: TempUnit }) {
   const { text } = useSeasonWords();
   if (batches.length < 2) return null;
-  const spreads = measureKeys.map((key: MeasureKey) => ({ key, spread: spreadOf(columnOf(batches, key)) }));
+  const spreads = measureKeys.map((key: MeasureKey) => ({ key, spread: dispersionOf(columnOf(batches, key)) }));
   return (
     <tfoot>
       {spreadRows.map((of) => (

@@ -4,7 +4,7 @@
  */
 import { quantileOfSorted } from '../expect/quantile.ts';
 
-export interface Spread {
+export interface Dispersion {
   readonly count: number;
   readonly low: number;
   readonly quarter: number;
@@ -14,7 +14,7 @@ export interface Spread {
 }
 
 /** Quantiles straight between order statistics (type 7 of Hyndman and Fan 1996). Null of nothing. */
-export function spreadOf(values: readonly (number | null)[]): Spread | null {
+export function dispersionOf(values: readonly (number | null)[]): Dispersion | null {
   const sorted = presentIn(values).sort((a, b) => a - b);
   if (sorted.length === 0) return null;
   const at = (share: number) => quantileOfSorted(sorted, share);

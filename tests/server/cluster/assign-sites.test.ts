@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { spreadSites } from '../../../server/cluster/assign-sites.ts';
+import { assignSites } from '../../../server/cluster/assign-sites.ts';
 import type { LeaseRecord, LeaseTable } from '../../../shared/store/journal.ts';
 
 const nowMs = 1_000;
@@ -38,13 +38,13 @@ const rows: [string, (string | null)[], string[], string, { take: number; letGo:
   ['what a dead worker holds is not taken before its time', ['dead', 'dead'], ['a'], 'a', { take: 0, letGo: 0 }],
 ];
 for (const [what, holders, workers, me, then] of rows) {
-  test(`spreadSites(): ${what}`, () => {
-    const { take, letGo } = spreadSites(table(holders, workers), me);
+  test(`assignSites(): ${what}`, () => {
+    const { take, letGo } = assignSites(table(holders, workers), me);
     expect({ take: take.length, letGo: letGo.length }).toEqual(then);
   });
 }
 
-test('spreadSites() brings any state to equal shares, and moves nothing from then on', () => {
+test('assignSites() brings any state to equal shares, and moves nothing from then on', () => {
   const someState = fc.record({
     workers: fc.integer({ min: 1, max: 7 }),
     holders: fc.array(fc.option(fc.integer({ min: 0, max: 6 })), { maxLength: 40 }),
@@ -56,7 +56,7 @@ test('spreadSites() brings any state to equal shares, and moves nothing from the
       const round = () => {
         let moved = 0;
         for (const me of workers) {
-          const { take, letGo } = spreadSites(table(holders, workers), me);
+          const { take, letGo } = assignSites(table(holders, workers), me);
           for (const site of [...take, ...letGo]) {
             holders[Number(site.slice(1))] = take.includes(site) ? me : null;
             moved += 1;
