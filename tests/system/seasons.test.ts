@@ -130,6 +130,8 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     await page.getByText(/From \d+ finished batches of your own/).waitFor();
     await page.getByRole('radio', { name: 'from the model' }).check();
     await page.getByText(/From \d+ finished batches of your own/).waitFor({ state: 'hidden' });
+    await page.getByRole('radio', { name: 'both' }).check();
+    await page.getByText(/From \d+ finished batches of your own/).waitFor();
     expect(complaints).toEqual([]);
     await close();
   });
