@@ -131,7 +131,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     await page.getByRole('radio', { name: 'from the model' }).check();
     await page.getByText(/From \d+ finished batches of your own/).waitFor({ state: 'hidden' });
     await page.getByRole('radio', { name: 'both' }).check();
-    await page.getByText(/From \d+ finished batches of your own/).waitFor();
+    await page.getByText(/, and from \d+ finished batches of your own/).waitFor();
     expect(complaints).toEqual([]);
     await close();
   });
