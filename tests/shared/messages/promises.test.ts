@@ -2,8 +2,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 
-/** Words that promise, and those that deny them where they come before in the same sentence. A language without an entry is refused. */
-const wordsOf: Readonly<Record<string, { readonly promises: RegExp; readonly denies: RegExp }>> = {
+/** Words that promise, and those that deny them in the same sentence: before them, or after where the verb comes last. A language without an entry is refused. */
+const wordsOf: Readonly<
+  Record<string, { readonly promises: RegExp; readonly denies: RegExp; readonly isDeniedAfter?: true }>
+> = {
   en: {
     promises: /\b(safe(ly)?|harmless|healthy|steril\w*|saniti[sz]\w*|disinfect\w*)\b/i,
     denies: /\b(not|never|no|nor)\b/i,
@@ -13,15 +15,21 @@ const wordsOf: Readonly<Record<string, { readonly promises: RegExp; readonly den
       /(?<!\p{L})(segur[oa]s?|seguramente|san[oa]s?|sanead[oa]s?|saludables?|inofensiv[oa]s?|inocu[oa]s?|est[eé]ril\p{L}*|higieniz\p{L}*|desinfec\p{L}*|sanitiz\p{L}*)(?!\p{L})/iu,
     denies: /(?<!\p{L})(no|nunca|ni|nada)(?!\p{L})/iu,
   },
+  ko: {
+    promises: /안전|살균|소독|멸균|무균|무해|위생|건강|청결|깨끗/u,
+    denies: /않|아니|아닌|아님|없|말하지 못|못 해|못하/u,
+    isDeniedAfter: true,
+  },
 };
 
 /** @returns Its sentences that promise. */
 function promisesIn(language: string, text: string): string[] {
-  const { promises, denies } = wordsOf[language] ?? {};
+  const { promises, denies, isDeniedAfter } = wordsOf[language] ?? {};
   if (promises === undefined || denies === undefined) return [`no words are listed for ${language}`];
   return text.split(/[.;:!?{}]/).filter((sentence) => {
     const found = promises.exec(sentence);
-    return found !== null && !denies.test(sentence.slice(0, found.index));
+    if (found === null) return false;
+    return !denies.test(isDeniedAfter ? sentence.slice(found.index) : sentence.slice(0, found.index));
   });
 }
 
@@ -54,6 +62,11 @@ test.each([
   ['es', 'El calor la desinfecta.', true],
   ['es', 'No está higienizada.', false],
   ['es', 'Haz una copia de seguridad: ninguna semana sin ella. Añade el inóculo.', false],
+  ['ko', '이 더미는 안전해요.', true],
+  ['ko', '뒤집지 마세요. 열로 살균되었어요.', true],
+  ['ko', '다 되지 않았지만 건강한 냄새가 나요.', true],
+  ['ko', '센서만으로는 안전하다고 말하지 않아요.', false],
+  ['ko', '완전히 식은 다음에 뒤집으세요.', false],
   ['xx', 'Anything.', true],
 ])('in %s, "%s" promises: %s', (language, text, isPromise) => {
   expect(promisesIn(language, text).length > 0).toBe(isPromise);
