@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { actKindSchema, coverSchema } from './contracts/domain/batch.ts';
 import { positionSchema } from './names.ts';
+import { verdictReasons, verdicts } from './verdict.ts';
 
 /** A handful squeezed hard: too dry, right, a little wet, too wet. */
 export const squeezeFeels = ['crumbles', 'holds', 'drips', 'pours'] as const;
@@ -80,6 +81,14 @@ export const entryFactsSchema = z.discriminatedUnion('kind', [
     smell: z.enum(judgements),
     look: z.enum(judgements),
     ready: z.boolean(),
+  }),
+  /** How the batch came out, once it is over; it names its batch, as the next one may lie there by then. */
+  z.object({
+    kind: z.literal('verdict'),
+    batchId: z.string().min(1).max(64),
+    verdict: z.enum(verdicts),
+    /** What weighed most; without it the note says why. */
+    why: z.enum(verdictReasons).optional(),
   }),
 ]);
 export type EntryFacts = z.output<typeof entryFactsSchema>;

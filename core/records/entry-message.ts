@@ -60,6 +60,10 @@ export function entryMessage(what: EntryFacts, stage?: Stage): Message {
           });
     case 'readiness':
       return message('entry.readiness', { smell: what.smell, look: what.look, isReady: what.ready });
+    case 'verdict':
+      return what.why === undefined
+        ? message('entry.verdict', { verdict: what.verdict })
+        : message('entry.verdict-why', { verdict: what.verdict, whyPart: message(`verdict.why.${what.why}`) });
   }
 }
 

@@ -84,5 +84,7 @@ export function partOf(batch: ComparedBatch, split: Split): readonly Part[] {
       return [batch.season];
     case 'starter':
       return batch.starters;
+    case 'verdict':
+      return as(batch.verdict?.verdict ?? null);
   }
 }

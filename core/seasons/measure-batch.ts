@@ -1,6 +1,6 @@
 /**
- * The measures of one batch, by which it is laid beside others. It never says that a batch was good: outcome is what
- * the person wrote.
+ * The measures of one batch, by which it is laid beside others. It never says that a batch was good: its verdict is
+ * a person's.
  */
 
 import type { Act } from '../../shared/contracts/domain/batch.ts';
@@ -63,6 +63,7 @@ export function measureBatch(story: BatchStory): BatchMeasures {
     above60H: hasCore ? hoursAbove(core, 60) : null,
     activityH: hasCore ? judged.activityH : null,
     degreeH: degreeHoursAboveAir(coreC, airC),
+    depthM: setup.recipe.depthM ?? null,
     moistureStartFrac: setup.recipe.moistureFrac ?? null,
     moistureEndFrac: hasCore ? wetBasis(judged.waterKgKg) : null,
     waterL: waterGivenL(acts),

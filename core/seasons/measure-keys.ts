@@ -10,6 +10,7 @@ export const measureKeys = [
   'above60H',
   'activityH',
   'degreeH',
+  'depthM',
   'moistureStartFrac',
   'moistureEndFrac',
   'waterL',

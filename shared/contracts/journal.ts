@@ -41,6 +41,7 @@ function mustBeWhole({ what, note, photoIds }: Content, context: z.RefinementCtx
   if (what.kind === 'readiness' && what.ready && (what.smell === 'bad' || what.look === 'bad')) {
     refuse(['what', 'ready'], fieldCode('field.ready-while-bad'));
   }
+  if (what.kind === 'verdict' && what.why === undefined && !note) refuse(['note'], fieldCode('field.verdict-why'));
 }
 
 export const newEntrySchema = z.object({ id: clientIdSchema.optional(), ...entryContent }).superRefine(mustBeWhole);
@@ -91,7 +92,7 @@ export type EntryVersion = z.infer<typeof entryVersionSchema>;
 export const entrySchema = entryVersionSchema.extend({
   id: z.string(),
   pileId: z.string(),
-  /** The batch that lay there then. */
+  /** The batch that lay there then; of a verdict the batch that it judges. */
   batchId: z.string().nullable(),
 });
 export type Entry = z.infer<typeof entrySchema>;

@@ -10,6 +10,7 @@ import { messageSchema } from '../messages/message.ts';
 import { stageSchema } from '../names.ts';
 import { newPileSchema } from './piles.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
+import { batchVerdictSchema } from './verdict.ts';
 
 export const lineageKinds = ['lot', 'batch', 'use'] as const;
 const lineageKindSchema = z.enum(lineageKinds);
@@ -209,6 +210,8 @@ export const batchViewSchema = z.object({
   reason: z.string().nullable(),
   /** How it turned out, in the person's words. */
   outcome: z.string().nullable(),
+  /** Null while nobody has judged it, and from servers before. */
+  verdict: batchVerdictSchema.nullable().default(null),
 });
 export type BatchView = z.infer<typeof batchViewSchema>;
 

@@ -56,6 +56,8 @@ const measuresSchema = z.object({
   activityH: figure,
   /** Heat above the air [K h]. */
   degreeH: figure,
+  /** As it was laid. */
+  depthM: figure,
   /** As said when laid; at the end by the water balance. */
   moistureStartFrac: figure,
   moistureEndFrac: figure,
@@ -128,7 +130,7 @@ export type AgedCurve = z.infer<typeof agedCurveSchema>;
 export const curvesAnswerSchema = z.object({ curves: z.array(agedCurveSchema) });
 
 /** Two groups of the batches chosen, parted by what they have in common. */
-export const splits = ['material', 'site', 'year', 'season', 'starter', 'stage', 'cover'] as const;
+export const splits = ['material', 'site', 'year', 'season', 'starter', 'stage', 'cover', 'verdict'] as const;
 export type Split = (typeof splits)[number];
 export const differenceQuestionSchema = choiceSchema.extend({
   split: z.enum(splits),

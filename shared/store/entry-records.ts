@@ -31,6 +31,8 @@ export interface EntriesQuestion {
   readonly fromMs?: number;
   /** Excluded. */
   readonly toMs?: number;
+  /** What names a batch is listed where it names this one, whatever its time. */
+  readonly batchId?: string;
   readonly kinds?: readonly EntryKind[];
   /** Struck-out ones too. */
   readonly withdrawn?: boolean;

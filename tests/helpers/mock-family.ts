@@ -24,6 +24,7 @@ export function mockFamily(nowMs: number): MockFamily {
     ending: null,
     reason: null,
     outcome: null,
+    verdict: null,
     ...part,
   });
   const flow = (

@@ -63,7 +63,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     expect(await column.getAttribute('aria-sort')).toBe('descending');
     const comfort = await page
       .locator('.measure-table tbody tr')
-      .evaluateAll((rows) => rows.map((row) => Number(row.querySelectorAll('td')[5]?.textContent)));
+      .evaluateAll((rows) => rows.map((row) => Number(row.querySelectorAll('td')[6]?.textContent)));
     expect(comfort).toHaveLength(8);
     expect(comfort).toEqual([...comfort].sort((a, b) => b - a));
 
@@ -79,6 +79,52 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     await page.getByRole('heading', { level: 1 }).filter({ hasText: name }).waitFor();
     expect(page.url()).toMatch(/\/batches\/[^/]+\/record$/);
     expect(complaints).toEqual([]);
+    await close();
+  });
+
+  for (const width of [390, 1440]) {
+    test(`“which batch was best last year and what was different about it” is answered in words at ${width} px`, async () => {
+      const { page, complaints, close } = await open('/seasons', { viewport: { width, height: 844 } });
+      const answer = page.getByRole('region', { name: 'Which was best in 2030?' });
+      await answer.waitFor();
+      const bran = answer.locator('.best-stage').filter({ hasText: 'Bran stage' });
+      const sentence = (await bran.locator('.best-answer').textContent()) ?? '';
+      expect(sentence).toMatch(/^.+ bran, \w+ 2030 was the best of 2030: judged good: it grew white all through\.$/);
+      await bran.getByRole('heading', { name: 'What was different about it' }).waitFor();
+      expect(await bran.textContent()).toMatch(
+        /The \d+ judged good beside the \d+ judged poor, of all years shown here: \d+ measures differ clearly\./,
+      );
+      await bran
+        .getByText(/^What people said of the latter: never warm enough/)
+        .first()
+        .waitFor();
+      const clear = await bran.locator('.best-different > .differences > li').allTextContents();
+      expect(clear.length).toBeGreaterThan(0);
+      const [name = ''] = sentence.split(' was the best');
+      for (const difference of clear) {
+        expect(difference).toMatch(
+          /^.+: about .+ (higher|lower) in the good ones than in the (usable|poor|lost) ones, between .+ and .+ \(95 in 100; .+\)\. /,
+        );
+        expect(difference).toContain(` ${name}: `);
+      }
+      await bran.getByText('does not say why').waitFor();
+      // The table stands in the same order, the best first.
+      const first = page.locator('.measure-table tbody tr').first();
+      expect(await first.locator('td').nth(1).textContent()).toBe('good');
+      await bran.getByRole('link', { name }).first().click();
+      await page.getByRole('heading', { level: 1, name }).waitFor();
+      await page.getByRole('region', { name: 'How did it come out?' }).getByText('Judged good').waitFor();
+      expect(complaints).toEqual([]);
+      await close();
+    });
+  }
+
+  test('groups are made by verdict, the best first', async () => {
+    const { page, close } = await open('/seasons?stage=bran');
+    await page.getByLabel('Part them by').selectOption('verdict');
+    const one = page.getByLabel('One group');
+    await one.waitFor();
+    expect(await one.locator('option').first().textContent()).toMatch(/^good \(\d+\)$/);
     await close();
   });
 

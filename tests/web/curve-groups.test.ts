@@ -16,6 +16,7 @@ const batch = (id: string, given: Given = {}) =>
     year: 2030,
     season: { id: '2030-summer', name: 'Summer 2030' },
     starters: [],
+    verdict: null,
     ending: 'finished',
     stage: 'bran',
     ...given,

@@ -39,11 +39,13 @@ const facts: readonly EntryFacts[] = [
   { kind: 'photo' },
   { kind: 'note' },
   { kind: 'readiness', smell: 'good', look: 'doubtful', ready: false },
+  { kind: 'verdict', batchId: 'bran-1', verdict: 'usable', why: 'too-hot' },
+  { kind: 'verdict', batchId: 'bran-1', verdict: 'good' },
 ];
 
 describe('drafts', () => {
-  test('every kind has a name, a place under the thumb, and is tried below', () => {
-    expect(entryGroups.flatMap(([, kinds]) => kinds).sort()).toEqual([...entryKinds].sort());
+  test('every kind has a name, a place under the thumb, and is tried below; a verdict is asked where a batch ends', () => {
+    expect([...entryGroups.flatMap(([, kinds]) => kinds), 'verdict'].sort()).toEqual([...entryKinds].sort());
     expect(new Set(facts.map((one) => one.kind)).size).toBe(entryKinds.length);
     expect(Object.keys(entryNames)).toHaveLength(entryKinds.length);
   });

@@ -113,6 +113,7 @@ const batch = (id: string, change: Partial<ComparedBatch> = {}, comfortH: number
     cover: 'breathable',
     stage: 'bran',
     starters: [],
+    verdict: null,
     measures: { comfortH },
     ...change,
   }) as unknown as ComparedBatch;

@@ -5,19 +5,18 @@ import {
   batchesQuerySchema,
   outcomeSchema,
 } from '../../../shared/contracts/lineage.ts';
-import type { Journal } from '../../../shared/store/journal.ts';
+import { verdictAnswerSchema } from '../../../shared/contracts/verdict.ts';
 import { batchView, readFamily } from '../../services/lineage/family.ts';
 import { shownBatch } from '../../services/lineage/shown-batch.ts';
+import type { SeasonParts } from '../../services/seasons/compared-batches.ts';
+import { batchVerdict } from '../../services/verdicts/batch-verdict.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { pileParams } from './piles.ts';
 
-interface BatchesParts {
-  readonly journal: Journal;
-}
-
-export function registerBatches(api: Api, { journal }: BatchesParts): void {
+export function registerBatches(api: Api, parts: SeasonParts): void {
+  const { journal } = parts;
   const answers = { params: pileParams, response: { 200: batchDetailSchema } };
 
   api.get(
@@ -42,6 +41,13 @@ export function registerBatches(api: Api, { journal }: BatchesParts): void {
   api.get('/api/batches/:id', { config: { access: 'viewer' }, schema: answers }, async (request, reply) => {
     return (await shownBatch(journal, request.params.id)) ?? notFound(reply, 'batch', request.params.id);
   });
+
+  api.get(
+    '/api/batches/:id/verdict',
+    { config: { access: 'viewer' }, schema: { params: pileParams, response: { 200: verdictAnswerSchema } } },
+    async (request, reply) =>
+      (await batchVerdict(parts, request.params.id)) ?? notFound(reply, 'batch', request.params.id),
+  );
 
   api.patch(
     '/api/batches/:id',

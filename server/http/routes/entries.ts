@@ -68,7 +68,12 @@ function registerEntryReads(api: Api, { journal, watch }: EntriesParts): void {
       const batch = (await journal.batches.list()).find(({ id }) => id === request.params.id);
       if (!batch) return notFound(reply, 'batch', request.params.id);
       const { pileId, startedAtMs: fromMs, endedAtMs } = batch;
-      return entriesPage(journal, request.query, { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) });
+      return entriesPage(journal, request.query, {
+        pileId,
+        batchId: batch.id,
+        fromMs,
+        ...(endedAtMs !== null && { toMs: endedAtMs }),
+      });
     },
   );
 

@@ -11,7 +11,7 @@ import { entryView } from './entry-view.ts';
 export async function entriesPage(
   journal: Journal,
   query: z.output<typeof entriesQuerySchema>,
-  within: Pick<EntriesQuestion, 'pileId' | 'fromMs' | 'toMs'>,
+  within: Pick<EntriesQuestion, 'pileId' | 'fromMs' | 'toMs' | 'batchId'>,
 ): Promise<EntriesAnswer> {
   const { from, to, kind, withdrawn, limit, after } = query;
   const last = after === undefined ? undefined : readCursor(after);

@@ -30,7 +30,11 @@ export function versionView(entry: EntryRecord, stage?: Stage): EntryVersion {
 
 /** @param batches Of the entry's pile, or of all. */
 export function entryView(entry: EntryRecord, batches: readonly BatchRecord[]): Entry {
-  const batch = batchAt(batches, entry.pileId, entry.atMs);
+  const { what } = entry;
+  const batch =
+    what.kind === 'verdict'
+      ? batches.find(({ id }) => id === what.batchId)
+      : batchAt(batches, entry.pileId, entry.atMs);
   return {
     ...versionView(entry, batch?.stage),
     id: entry.entryId,

@@ -18,6 +18,7 @@ import type {
 } from '../../../shared/store/journal.ts';
 import { knownZone } from '../known-zone.ts';
 import { lotMaterial, organicChoice } from './lot-words.ts';
+import { newestVerdicts, type VerdictRecord, verdictView } from './newest-verdicts.ts';
 
 export interface Family {
   /** Of the first site, by whose days batches are named; UTC where it has none. */
@@ -25,6 +26,8 @@ export interface Family {
   readonly piles: ReadonlyMap<string, PileRecord>;
   readonly batches: ReadonlyMap<string, BatchRecord>;
   readonly stories: ReadonlyMap<string, BatchStoryRecord>;
+  /** By batch. */
+  readonly verdicts: ReadonlyMap<string, VerdictRecord>;
   readonly lots: ReadonlyMap<string, LotRecord>;
   readonly uses: ReadonlyMap<string, UseRecord>;
   /** Those taken back are left out. */
@@ -32,11 +35,12 @@ export interface Family {
 }
 
 export async function readFamily(journal: Journal): Promise<Family> {
-  const [sites, piles, batches, stories, lots, uses, flows] = await Promise.all([
+  const [sites, piles, batches, stories, verdicts, lots, uses, flows] = await Promise.all([
     journal.sites.list(),
     journal.piles.list(),
     journal.batches.list(),
     journal.lineage.stories(),
+    newestVerdicts(journal),
     journal.lots.list(),
     journal.lineage.uses(),
     journal.lineage.flows(),
@@ -46,6 +50,7 @@ export async function readFamily(journal: Journal): Promise<Family> {
     piles: byId(piles),
     batches: byId(batches),
     stories: new Map(stories.map((story) => [story.batchId, story])),
+    verdicts,
     lots: byId(lots),
     uses: byId(uses),
     flows: flows.filter(({ withdrawnAtMs }) => withdrawnAtMs === null),
@@ -69,6 +74,7 @@ const inEnglish = ({ timeZone }: Family, said: Message): string =>
 export function batchView(family: Family, batch: BatchRecord): BatchView {
   const story = family.stories.get(batch.id);
   const pile = family.piles.get(batch.pileId);
+  const verdict = family.verdicts.get(batch.id);
   return {
     id: batch.id,
     name: batchName(family, batch),
@@ -81,6 +87,7 @@ export function batchView(family: Family, batch: BatchRecord): BatchView {
     ending: story?.ending ?? (batch.endedAtMs === null ? null : 'finished'),
     reason: story?.reason ?? null,
     outcome: batch.outcome,
+    verdict: verdict ? verdictView(verdict) : null,
   };
 }
 

@@ -98,10 +98,10 @@ async function assumedOf(journal: Journal, family: Family, batch: BatchRecord): 
   return [...(setup.assumed ?? [])];
 }
 
-/** As they stand, oldest first, from the laying to the end. */
+/** As they stand, oldest first, from the laying to the end, and its verdict whenever that was given. */
 export async function entriesOf(journal: Pick<Journal, 'entries'>, batch: BatchRecord): Promise<EntryRecord[]> {
-  const { pileId, startedAtMs: fromMs, endedAtMs } = batch;
-  const within = { pileId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) };
+  const { id: batchId, pileId, startedAtMs: fromMs, endedAtMs } = batch;
+  const within = { pileId, batchId, fromMs, ...(endedAtMs !== null && { toMs: endedAtMs }) };
   return (await journal.entries.list({ ...within, limit: mostEntries })).reverse();
 }
 

@@ -11,6 +11,7 @@ const headings: Record<(typeof measureKeys)[number], string> = {
   above60H: 'above 60 °C [h]',
   activityH: 'activity-hours [h]',
   degreeH: 'degree-hours above the air [K h]',
+  depthM: 'depth [m]',
   moistureStartFrac: 'moisture at start, wet basis [-]',
   moistureEndFrac: 'moisture at end by the balance, wet basis [-]',
   waterL: 'water added [L]',
@@ -31,7 +32,6 @@ const facts: readonly [heading: string, cell: (batch: ComparedBatch) => string |
   ['ended', ({ endedAt }) => endedAt ?? ''],
   ['ending', ({ ending }) => ending ?? ''],
   ['material', ({ material }) => material ?? ''],
-  ['depth [m]', ({ depthM }) => depthM ?? ''],
   ['cover', ({ cover }) => cover ?? ''],
   ['starters', ({ starters }) => starters.map(({ name }) => name).join('; ')],
 ];
@@ -43,6 +43,9 @@ export function compareCsv(batches: readonly ComparedBatch[]): string {
     'measured share [-]',
     'value every [h]',
     'alarms',
+    'verdict',
+    'verdict because',
+    'verdict in words',
     'outcome',
   ];
   const rows = batches.map((batch) => [
@@ -51,6 +54,9 @@ export function compareCsv(batches: readonly ComparedBatch[]): string {
     plain(batch.measures.measuredFrac),
     plain(batch.measures.everyH),
     batch.measures.alarms.map(({ kind, count, hours }) => `${kind} ${count}x ${plain(hours)} h`).join('; '),
+    batch.verdict?.verdict ?? '',
+    batch.verdict?.why ?? '',
+    batch.verdict?.note ?? '',
     batch.outcome ?? '',
   ]);
   return `${[heading, ...rows].map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;

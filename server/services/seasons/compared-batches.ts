@@ -3,13 +3,12 @@ import { type BatchMeasures, measureBatch } from '../../../core/seasons/measure-
 import { fillRecipe } from '../../../core/session/fill-recipe.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { ComparedBatch } from '../../../shared/contracts/seasons.ts';
-import { toInstant } from '../../../shared/contracts/time.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import type { AlarmRecord, ClaimRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { inKgOf } from '../../monitor/pile/origin.ts';
 import { heardOfPeople } from '../journal/heard-by-judge.ts';
-import { batchName, type Family } from '../lineage/family.ts';
+import { batchView, type Family } from '../lineage/family.ts';
 import { fineMs, readBatchHeat } from './batch-heat.ts';
 import type { Known } from './choose.ts';
 
@@ -96,20 +95,10 @@ export function untilOf({ clock }: SeasonParts, { batch }: Known): number {
 
 function comparedView({ family, names }: SeasonRecords, one: Known, measures: BatchMeasures): ComparedBatch {
   const { batch, site, season, year, starters } = one;
-  const story = family.stories.get(batch.id);
   return {
-    id: batch.id,
-    name: batchName(family, batch),
-    pileId: batch.pileId,
-    pileName: family.piles.get(batch.pileId)?.name ?? batch.pileId,
+    ...batchView(family, batch),
     site: site.id,
     siteName: site.name,
-    stage: batch.stage,
-    startedAt: toInstant(batch.startedAtMs),
-    endedAt: batch.endedAtMs === null ? null : toInstant(batch.endedAtMs),
-    ending: story?.ending ?? (batch.endedAtMs === null ? null : 'finished'),
-    reason: story?.reason ?? null,
-    outcome: batch.outcome,
     season: { id: season.id, name: names.get(season.id) ?? season.name },
     year,
     material: batch.recipe.material ?? null,

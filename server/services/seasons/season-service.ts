@@ -22,24 +22,13 @@ import {
 import { type Message, message } from '../../../shared/messages/message.ts';
 import { plainEnglish } from '../../../shared/messages/render.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { readFamily } from '../lineage/family.ts';
 import { hourMs, readBatchHeat } from './batch-heat.ts';
-import { chosen, type Known, knownBatches } from './choose.ts';
+import { chosen, type Known } from './choose.ts';
 import { comparedAll, type SeasonParts, type SeasonRecords, untilOf } from './compared-batches.ts';
-import { readSeasonNames } from './season-names.ts';
+import { readSeasonRecords } from './season-records.ts';
 
 /** Enough to look at, and few enough to read what was done. */
 const mostClosest = 5;
-
-async function readSeasonRecords({ journal }: SeasonParts): Promise<SeasonRecords> {
-  const [family, sites, names, claims] = await Promise.all([
-    readFamily(journal),
-    journal.sites.list(),
-    readSeasonNames(journal),
-    journal.claims.list(),
-  ]);
-  return { family, known: knownBatches(family, sites), names, claims };
-}
 
 export async function compare(parts: SeasonParts, choice: Choice): Promise<CompareAnswer> {
   const records = await readSeasonRecords(parts);

@@ -34,6 +34,7 @@ import { ruleTexts } from './en/rule.ts';
 import { sayTexts } from './en/say.ts';
 import { seasonTexts } from './en/season.ts';
 import { squeezeTexts } from './en/squeeze.ts';
+import { verdictTexts } from './en/verdict.ts';
 import { warningsTexts } from './en/warnings.ts';
 import { weatherTexts } from './en/weather.ts';
 import { whyTexts } from './en/why.ts';
@@ -75,6 +76,7 @@ export const enTexts = {
   ...sayTexts,
   ...seasonTexts,
   ...squeezeTexts,
+  ...verdictTexts,
   ...warningsTexts,
   ...weatherTexts,
   ...whyTexts,

@@ -34,6 +34,7 @@ import type { RuleParams } from './params/rule.ts';
 import type { SayParams } from './params/say.ts';
 import type { SeasonParams } from './params/season.ts';
 import type { SqueezeParams } from './params/squeeze.ts';
+import type { VerdictParams } from './params/verdict.ts';
 import type { WarningsParams } from './params/warnings.ts';
 import type { WeatherParams } from './params/weather.ts';
 import type { WhyParams } from './params/why.ts';
@@ -76,6 +77,7 @@ export interface MessageParams
     SayParams,
     SeasonParams,
     SqueezeParams,
+    VerdictParams,
     WarningsParams,
     WeatherParams,
     WhyParams {}

@@ -68,11 +68,17 @@ async function listEntries(base: JournalBase, db: JournalDb, question: EntriesQu
 }
 
 function entryRows(db: JournalDb, question: EntriesQuestion): Promise<EntryRow[]> {
-  const { pileId, fromMs, toMs, kinds, withdrawn, limit, after } = question;
+  const { pileId, fromMs, toMs, batchId, kinds, withdrawn, limit, after } = question;
   let rows = db.selectFrom('entry').selectAll().where('newest', '=', 1);
   if (pileId !== undefined) rows = rows.where('pile_id', '=', pileId);
-  if (fromMs !== undefined) rows = rows.where('at_ms', '>=', fromMs);
-  if (toMs !== undefined) rows = rows.where('at_ms', '<', toMs);
+  rows = rows.where((where) => {
+    const inTime = [
+      ...(fromMs === undefined ? [] : [where('at_ms', '>=', fromMs)]),
+      ...(toMs === undefined ? [] : [where('at_ms', '<', toMs)]),
+    ];
+    if (batchId === undefined) return where.and(inTime);
+    return where.or([where('batch_id', '=', batchId), where.and([where('batch_id', 'is', null), ...inTime])]);
+  });
   if (kinds !== undefined) rows = rows.where('kind', 'in', [...kinds]);
   if (!withdrawn) rows = rows.where('withdrawn', '=', 0);
   if (after) {
@@ -103,10 +109,24 @@ async function mustHavePhotos(transaction: JournalTransaction, photoIds: readonl
   }
 }
 
+/** A batch is judged where it lay: its verdict stands in the journal of that pile. */
+async function mustHaveBatch(transaction: JournalTransaction, pileId: string, batchId: string | null): Promise<void> {
+  if (batchId === null) return;
+  const batch = await transaction
+    .selectFrom('batch')
+    .select('id')
+    .where('id', '=', batchId)
+    .where('pile_id', '=', pileId)
+    .executeTakeFirst();
+  if (batch) return;
+  throw new ConflictError(message('problem.entry-needs-batch', { idText: batchId }), '/what/batchId');
+}
+
 export async function addEntry(transaction: JournalTransaction, entry: EntryRecord): Promise<Kept> {
   const row = entryToRow({ ...entry, entryId: entry.id, version: 1 });
   if (await saidBefore(transaction, row)) return 'known';
   await mustHavePile(transaction, entry.pileId);
+  await mustHaveBatch(transaction, entry.pileId, row.batch_id);
   await mustHavePhotos(transaction, entry.photoIds);
   await transaction.insertInto('entry').values(row).execute();
   await claimForHand(transaction, entry.pileId, entry.what);
@@ -128,6 +148,7 @@ async function correctEntry(transaction: JournalTransaction, entry: EntryRecord,
       '/replaces',
     );
   }
+  await mustHaveBatch(transaction, before.pile_id, row.batch_id);
   await mustHavePhotos(transaction, entry.photoIds);
   await transaction.updateTable('entry').set({ newest: 0 }).where('id', '=', before.id).execute();
   await transaction

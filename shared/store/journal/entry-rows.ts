@@ -23,7 +23,7 @@ export const entryPlan: RowPlan<'entry', EntryRecord> = {
     reason: row.reason,
     withdrawn: row.withdrawn === 1,
   }),
-  standIns: () => ({ by: null, note: null, reason: null, photo_ids: '' }),
+  standIns: () => ({ batch_id: null, by: null, note: null, reason: null, photo_ids: '' }),
 };
 
 function ofKind(kind: EntryRow['kind'], what: EntryFacts): EntryFacts {
@@ -39,6 +39,7 @@ export function entryToRow(entry: EntryRecord): EntryRow {
     newest: 1,
     pile_id: entry.pileId,
     kind: entry.what.kind,
+    batch_id: entry.what.kind === 'verdict' ? entry.what.batchId : null,
     at_ms: entry.atMs,
     recorded_at_ms: entry.recordedAtMs,
     by: entry.by,

@@ -13,6 +13,7 @@ import * as journal0009 from '../migrations/0009-language.ts';
 import * as journal0010 from '../migrations/0010-air-ahead.ts';
 import * as journal0011 from '../migrations/0011-plain-names.ts';
 import * as journal0012 from '../migrations/0012-fanned-out.ts';
+import * as journal0013 from '../migrations/0013-verdicts.ts';
 import { storeError } from '../store-error.ts';
 
 /** By number; the names are kept in the database, so they never change. */
@@ -29,6 +30,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0010-air-ahead': journal0010,
   '0011-plain-names': journal0011,
   '0012-fanned-out': journal0012,
+  '0013-verdicts': journal0013,
 };
 
 /**

@@ -46,6 +46,7 @@ export const pileRowSchemas = {
     newest: flag,
     pile_id: text,
     kind: entryKindSchema,
+    batch_id: maybeText,
     at_ms: epochMs,
     recorded_at_ms: epochMs,
     by: maybeText,

@@ -160,6 +160,8 @@ export interface EntryRow {
   newest: number;
   pile_id: string;
   kind: EntryKind;
+  /** The batch that it names; null where its time says of which one it is. */
+  batch_id: string | null;
   at_ms: number;
   recorded_at_ms: number;
   by: string | null;

@@ -2,6 +2,7 @@
  * How a keeper of Saltmere put it when a batch was over: in words, by nose and eyes, and whether they called it ready. A
  * keeper sees a pile, never what the judge made of it.
  */
+import type { Verdict, VerdictReason } from '../../../shared/verdict.ts';
 import type { PileTruth } from '../../farm/pile-truth.ts';
 
 export interface Outcome {
@@ -9,6 +10,8 @@ export interface Outcome {
   readonly smell: 'good' | 'doubtful' | 'bad';
   readonly look: 'good' | 'doubtful' | 'bad';
   readonly ready: boolean;
+  readonly verdict: Verdict;
+  readonly why: VerdictReason;
 }
 
 export function outcomeOf(truth: PileTruth): Outcome {
@@ -19,6 +22,8 @@ export function outcomeOf(truth: PileTruth): Outcome {
       smell: 'doubtful',
       look: 'bad',
       ready: false,
+      verdict: 'lost',
+      why: 'too-hot',
     };
   }
   if (hoursAbove50 > 4) {
@@ -27,6 +32,8 @@ export function outcomeOf(truth: PileTruth): Outcome {
       smell: 'good',
       look: 'doubtful',
       ready: true,
+      verdict: 'usable',
+      why: 'too-hot',
     };
   }
   if (stage === 'bran' && peakC < 32) {
@@ -35,6 +42,8 @@ export function outcomeOf(truth: PileTruth): Outcome {
       smell: 'bad',
       look: 'doubtful',
       ready: false,
+      verdict: 'poor',
+      why: 'too-cool',
     };
   }
   if (driedAtH !== null && moistureFracAtEnd < 0.45) {
@@ -43,6 +52,8 @@ export function outcomeOf(truth: PileTruth): Outcome {
       smell: 'good',
       look: 'doubtful',
       ready: true,
+      verdict: 'usable',
+      why: 'too-dry',
     };
   }
   if (stage === 'bran' && peakC < 37) {
@@ -51,6 +62,8 @@ export function outcomeOf(truth: PileTruth): Outcome {
       smell: 'good',
       look: 'doubtful',
       ready: true,
+      verdict: 'poor',
+      why: 'too-cool',
     };
   }
   if (stalledAtH !== null && stage === 'bran') {
@@ -59,9 +72,13 @@ export function outcomeOf(truth: PileTruth): Outcome {
       smell: 'doubtful',
       look: 'doubtful',
       ready: true,
+      verdict: 'usable',
+      why: 'uneven',
     };
   }
   return stage === 'bran'
-    ? { words: 'White all through, smells sweet and of mushrooms.', smell: 'good', look: 'good', ready: true }
-    : { words: 'Crumbly, dark, smells of the forest floor.', smell: 'good', look: 'good', ready: true };
+    ? { ...fine, words: 'White all through, smells sweet and of mushrooms.', why: 'grew-white' }
+    : { ...fine, words: 'Crumbly, dark, smells of the forest floor.', why: 'smelt-good' };
 }
+
+const fine = { smell: 'good', look: 'good', ready: true, verdict: 'good' } as const;

@@ -28,7 +28,8 @@ export function entriesOf(batch: PastBatch, endMs: number, outcome: ReturnType<t
     if (act.kind === 'water') return [entry(`water-${i}`, atMs, { kind: 'watered', amountL: act.waterKg })];
     return [];
   });
-  const { smell, look, ready } = outcome;
+  const { smell, look, ready, verdict, why } = outcome;
   entries.push(entry('word', endMs - 3 * hourMs, { kind: 'readiness', smell, look, ready }, outcome.words));
+  entries.push(entry('verdict', endMs + hourMs, { kind: 'verdict', batchId: batch.id, verdict, why }));
   return entries;
 }

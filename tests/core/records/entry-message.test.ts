@@ -18,6 +18,8 @@ test.each([
   // Cornell Waste Management Institute: 10 g drying to 2.3 g is 77 %.
   [{ kind: 'sample', wetG: 10, dryG: 2.3 }, 'Weighed sample, 10 g wet, 2.3 g dry: moisture 77 %, wet basis'],
   [{ kind: 'readiness', smell: 'good', look: 'good', ready: true }, 'Found ready, smell good, look good'],
+  [{ kind: 'verdict', batchId: 'b', verdict: 'lost', why: 'pests' }, 'Judged lost: pests got into it'],
+  [{ kind: 'verdict', batchId: 'b', verdict: 'good' }, 'Judged good'],
 ] as const)('entryMessage() of %j', (what, says) =>
   expect(plainEnglish(entryMessage(entryFactsSchema.parse(what)))).toBe(says),
 );

@@ -26,6 +26,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /api/batches/{id}/readings.json': 'viewer',
   'GET /api/batches/{id}/record': 'viewer',
   'GET /api/batches/{id}/record.pdf': 'viewer',
+  'GET /api/batches/{id}/verdict': 'viewer',
   'POST /api/batches/{id}/split': 'keeper',
   'POST /api/batches/{id}/uses': 'keeper',
   'GET /api/calendar': 'viewer',

@@ -44,6 +44,7 @@ describe('POST /api/piles/:id/entries', () => {
         { kind: 'readiness', smell: 'good', look: 'doubtful', ready: false },
         'Not ready yet, smell good, look doubtful',
       ],
+      [{ kind: 'verdict', batchId, verdict: 'usable', why: 'too-hot' }, 'Judged usable: it got too hot'],
     ] as const;
     for (const [what, says] of facts) {
       const answer = await farm.post(url, { what, at: ago(3), by: 'yard hand' });

@@ -3,11 +3,14 @@ import { describe, expect, test } from 'vitest';
 import type { EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import {
   beginMs,
+  branBatch,
   branPile,
   hourMs,
+  judged,
   skinPhoto,
   smelt,
   smeltAgain,
+  soilBatch,
   soilPile,
   turned,
   watered,
@@ -113,6 +116,41 @@ export function entriesContract({ withFarm, conflict }: FarmTests): void {
         expect(ofPile).toEqual(newestFirst.filter((one) => one.pileId === branPile.id && one.what.kind === 'squeeze'));
         const range = { fromMs: beginMs + hourMs, toMs: beginMs + 2 * hourMs };
         expect(await journal.entries.list({ ...all, ...range })).toEqual(kept.slice(4, 8).toReversed());
+      }));
+
+    test('a verdict is listed with the batch that it names, whatever lies there by then', () =>
+      withFarm(async (journal) => {
+        await journal.entries.add({ ...smelt, photoIds: [] });
+        expect(await journal.entries.add(judged)).toBe('kept');
+        expect(await journal.entries.add(judged)).toBe('known');
+        const ofPile = { ...all, pileId: branPile.id };
+        const first = { ...ofPile, fromMs: beginMs, toMs: beginMs + 10 * hourMs, batchId: branBatch.id };
+        expect((await journal.entries.list(first)).map(({ id }) => id)).toEqual([judged.id, smelt.id]);
+        const next = { ...ofPile, fromMs: beginMs + 80 * hourMs, batchId: 'the-next-one' };
+        expect(await journal.entries.list(next)).toEqual([]);
+        expect(await journal.entries.list({ ...all, kinds: ['verdict'] })).toEqual([judged]);
+        const better: EntryRecord = {
+          ...judged,
+          id: 'entry-judged-2',
+          version: 2,
+          what: { kind: 'verdict', batchId: branBatch.id, verdict: 'good', why: 'grew-white' },
+        };
+        expect(await journal.entries.correct(better, judged.id)).toBe('kept');
+        expect(await journal.entries.list({ ...all, kinds: ['verdict'] })).toEqual([better]);
+      }));
+
+    test('a verdict must be of a batch of its pile, corrected too', () =>
+      withFarm(async (journal) => {
+        const of = (batchId: string): EntryRecord => ({
+          ...judged,
+          what: { kind: 'verdict', batchId, verdict: 'good', why: 'smelt-good' },
+        });
+        await conflict(journal.entries.add(of('no-such-batch')), '/what/batchId');
+        await conflict(journal.entries.add(of(soilBatch.id)), '/what/batchId');
+        await journal.entries.add(judged);
+        const elsewhere = { ...of(soilBatch.id), id: 'entry-judged-2', version: 2 };
+        await conflict(journal.entries.correct(elsewhere, judged.id), '/what/batchId');
+        expect(await journal.entries.list(all)).toEqual([judged]);
       }));
 
     test('pictures come back byte for byte, and the first of a digest stays', () =>

@@ -136,6 +136,16 @@ export const smeltAgain: EntryRecord = {
   what: { kind: 'smell', smells: ['sweet'] },
   reason: 'the sour one was the other pile',
 };
+export const judged: EntryRecord = {
+  ...smelt,
+  id: 'entry-judged',
+  entryId: 'entry-judged',
+  atMs: beginMs + 90 * hourMs,
+  recordedAtMs: beginMs + 90 * hourMs,
+  note: null,
+  photoIds: [],
+  what: { kind: 'verdict', batchId: branBatch.id, verdict: 'usable', why: 'too-hot' },
+};
 export const skinPhoto: PhotoRecord = {
   id: 'photo-skin',
   digest: 'ab'.repeat(32),

@@ -19,6 +19,7 @@ import {
   branBatch,
   branLot,
   branPile,
+  judged,
   laidFrom,
   oakLot,
   raised,
@@ -82,6 +83,8 @@ describe('journal versions', () => {
       if (name >= '0010') {
         expect(await journal.airAhead.get(yard.id)).toMatchObject({ source: 'a service', points: [{ tempC: 12.5 }] });
       }
+      const verdicts = await journal.entries.list({ kinds: ['verdict'], limit: 9 });
+      expect(verdicts).toEqual(name >= '0013' ? [judged] : []);
       await journal.close();
     });
 

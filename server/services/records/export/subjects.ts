@@ -42,6 +42,9 @@ export const entryFactColumns = [
   'smell',
   'look',
   'ready',
+  'batchId',
+  'verdict',
+  'why',
 ] as const;
 
 function factCells(what: EntryFacts): Row {
@@ -62,7 +65,7 @@ function entryRow(entry: EntryRecord, batches: readonly BatchRecord[]): Row {
   return {
     id: entry.entryId,
     pile: entry.pileId,
-    batch: batch?.id,
+    batch: entry.what.kind === 'verdict' ? entry.what.batchId : batch?.id,
     time: toInstant(entry.atMs),
     kind: entry.what.kind,
     by: entry.by,
@@ -135,9 +138,10 @@ async function* alarmRows(journal: Journal): AsyncGenerator<Row> {
 async function* batchRows(journal: Journal): AsyncGenerator<Row> {
   const family = await readFamily(journal);
   for (const batch of family.batches.values()) {
-    const { pileId, pileName, ...view } = batchView(family, batch);
+    const { pileId, pileName, verdict, ...view } = batchView(family, batch);
     const { laidKg, inKg, outKg, restKg, remark } = amountsOf(family, batch);
-    yield { ...view, pile: pileId, pileName, ...batch.recipe, laidKg, inKg, outKg, restKg, remark };
+    const judged = { verdict: verdict?.verdict, verdictWhy: verdict?.why, verdictNote: verdict?.note };
+    yield { ...view, ...judged, pile: pileId, pileName, ...batch.recipe, laidKg, inKg, outKg, restKg, remark };
   }
 }
 
@@ -185,6 +189,7 @@ export const exportSubjectTable: Record<ExportSubject, Subject> = {
   batches: {
     columns: [
       ...['id', 'name', 'pile', 'pileName', 'site', 'stage', 'startedAt', 'endedAt', 'ending', 'reason', 'outcome'],
+      ...['verdict', 'verdictWhy', 'verdictNote'],
       ...['material', 'depthM', 'massKg', 'moistureFrac', 'doseFrac', 'cover', 'shelter'],
       ...['laidKg', 'inKg', 'outKg', 'restKg', 'remark'],
     ],

@@ -62,7 +62,7 @@ export async function recordPdf(
 
 function drawHead({ sheet, say, record: { batch, siteName, timeTemperature } }: Paper, zoneName: string): void {
   sheet.title(batch.name);
-  const { stage, pileName, endedAt, ending, reason, outcome } = batch;
+  const { stage, pileName, endedAt, ending, reason, outcome, verdict } = batch;
   const endPart =
     endedAt === null
       ? message('record.still-lying')
@@ -73,6 +73,11 @@ function drawHead({ sheet, say, record: { batch, siteName, timeTemperature } }: 
   });
   sheet.notice(timeTemperature.says);
   if (reason) sheet.paragraph(say(message('record.given-up', { reasonText: reason })), { strong: true });
+  if (verdict) {
+    const { says } = verdict.messages;
+    const judged = { verdictCapitalPart: says, hasNote: verdict.note !== null, noteText: verdict.note ?? '' };
+    sheet.paragraph(say(message('record.verdict', judged)), { strong: true });
+  } else if (endedAt !== null) sheet.paragraph(say(message('record.no-verdict')), { soft: true });
   if (outcome) sheet.paragraph(say(message('record.outcome', { outcomeText: outcome })), { strong: true });
 }
 

@@ -25,6 +25,8 @@ export const entryTexts = {
   "entry.photo": "Photo",
   "entry.note": "Note",
   "entry.readiness": "{isReady, select, true {Found ready} other {Not ready yet}}, smell {smell, select, good {good} doubtful {doubtful} bad {bad} other {unknown}}, look {look, select, good {good} doubtful {doubtful} bad {bad} other {unknown}}",
+  "entry.verdict": "Judged {verdict, select, good {good} usable {usable} poor {poor} lost {lost} other {}}",
+  "entry.verdict-why": "Judged {verdict, select, good {good} usable {usable} poor {poor} lost {lost} other {}}: {whyPart}",
   "entry.smell.sweet": "sweet",
   "entry.smell.fermented": "fermented",
   "entry.smell.earthy": "earthy",

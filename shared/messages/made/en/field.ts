@@ -68,6 +68,7 @@ export const fieldTexts = {
   "field.note": "Must hold the note: write it.",
   "field.photo": "Must name at least one photo.",
   "field.dry-over-wet": "Must not be more than the sample weighed wet.",
+  "field.verdict-why": "Say why: choose a reason, or write it in the note.",
   "field.ready-while-bad": "Cannot be yes while smell or look is bad.",
   "field.fraction": "Must be a fraction of the wet mass from 0 to 0.95: 60 % is 0.6.",
   "field.target-fraction": "Must be a fraction of the wet mass from 0.05 to 0.9: 60 % is 0.6.",

@@ -99,6 +99,7 @@ export const problemTexts = {
   "problem.no-lot": "Cannot mix in a lot as it must exist: there is no lot \"{idText}\".",
   "problem.no-end-of-flow": "{what, select, batch {Cannot keep where it came from as both ends must exist: there is no batch \"{idText}\".} lot {Cannot keep where it came from as both ends must exist: there is no lot \"{idText}\".} use {Cannot keep where it came from as both ends must exist: there is no use \"{idText}\".} other {Cannot keep where it came from as both ends must exist: there is nothing called \"{idText}\".}}",
   "problem.entry-id-taken": "Cannot keep an entry as its id must be its own: \"{idText}\" says something else.",
+  "problem.entry-needs-batch": "Cannot keep this verdict as the batch that it judges must have lain on this pile: there is no batch \"{idText}\" of it.",
   "problem.entry-needs-photo": "Cannot keep an entry as its photos must be here first: there is no photo \"{idText}\".",
   "problem.entry-changed": "Cannot correct entry \"{idText}\" as what is replaced must be its newest version: that is \"{newestText}\". Look at it, then correct that one.",
   "problem.entry-changed-now": "Cannot keep this as what is replaced must be the newest version: another correction came first. Look at it, then correct that one.",

@@ -18,6 +18,8 @@ export const recordTexts = {
   "record.still-lying": "still lying there",
   "record.ended": "{ending, select, finished {finished} continued {taken on to the next stage} split {split} merged {put together with others} used {used up} abandoned {abandoned} other {ended}} {endedWhenMs}",
   "record.given-up": "Given up because: {reasonText}",
+  "record.verdict": "{verdictCapitalPart}.{hasNote, select, true { {noteText}} other {}}",
+  "record.no-verdict": "Nobody has judged this batch yet.",
   "record.outcome": "How it turned out: {outcomeText}",
   "record.column.as-laid": "As laid",
   "record.not-given": "Not given",

@@ -27,6 +27,8 @@ export interface EntryParams {
   'entry.photo': NoParams;
   'entry.note': NoParams;
   'entry.readiness': { readonly isReady: boolean; readonly look: 'bad' | 'doubtful' | 'good' | 'other'; readonly smell: 'bad' | 'doubtful' | 'good' | 'other' };
+  'entry.verdict': { readonly verdict: 'good' | 'lost' | 'other' | 'poor' | 'usable' };
+  'entry.verdict-why': { readonly verdict: 'good' | 'lost' | 'other' | 'poor' | 'usable'; readonly whyPart: Part };
   'entry.smell.sweet': NoParams;
   'entry.smell.fermented': NoParams;
   'entry.smell.earthy': NoParams;

@@ -70,6 +70,7 @@ export interface FieldParams {
   'field.note': NoParams;
   'field.photo': NoParams;
   'field.dry-over-wet': NoParams;
+  'field.verdict-why': NoParams;
   'field.ready-while-bad': NoParams;
   'field.fraction': NoParams;
   'field.target-fraction': NoParams;

@@ -29,6 +29,7 @@ export interface PageSeasonsParams {
   'page-seasons.fact.starter': NoParams;
   'page-seasons.fact.stage': NoParams;
   'page-seasons.fact.cover': NoParams;
+  'page-seasons.fact.verdict': NoParams;
   'page-seasons.fact.ending': NoParams;
   'page-seasons.measures': NoParams;
   'page-seasons.measures.find': NoParams;
@@ -64,6 +65,8 @@ export interface PageSeasonsParams {
   'page-seasons.table.caption': { readonly batchCount: number };
   'page-seasons.table.batch': NoParams;
   'page-seasons.table.laid': NoParams;
+  'page-seasons.table.verdict': NoParams;
+  'page-seasons.table.not-judged': NoParams;
   'page-seasons.table.outcome': NoParams;
   'page-seasons.table.alarms': NoParams;
   'page-seasons.table.bring-out': { readonly batchName: string };
@@ -82,6 +85,7 @@ export interface PageSeasonsParams {
   'page-seasons.heading.above60H': { readonly limitC: Temperature };
   'page-seasons.heading.activityH': NoParams;
   'page-seasons.heading.degreeH': NoParams;
+  'page-seasons.heading.depthM': NoParams;
   'page-seasons.heading.moistureStartFrac': NoParams;
   'page-seasons.heading.moistureEndFrac': NoParams;
   'page-seasons.heading.waterL': NoParams;

@@ -101,6 +101,7 @@ export interface ProblemParams {
   'problem.no-lot': { readonly idText: string };
   'problem.no-end-of-flow': { readonly idText: string; readonly what: 'batch' | 'lot' | 'other' | 'use' };
   'problem.entry-id-taken': { readonly idText: string };
+  'problem.entry-needs-batch': { readonly idText: string };
   'problem.entry-needs-photo': { readonly idText: string };
   'problem.entry-changed': { readonly idText: string; readonly newestText: string };
   'problem.entry-changed-now': NoParams;

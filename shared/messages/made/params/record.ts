@@ -20,6 +20,8 @@ export interface RecordParams {
   'record.still-lying': NoParams;
   'record.ended': { readonly endedWhenMs: number; readonly ending: 'abandoned' | 'continued' | 'finished' | 'merged' | 'other' | 'split' | 'used' };
   'record.given-up': { readonly reasonText: string };
+  'record.verdict': { readonly hasNote: boolean; readonly noteText: string; readonly verdictCapitalPart: Part };
+  'record.no-verdict': NoParams;
   'record.outcome': { readonly outcomeText: string };
   'record.column.as-laid': NoParams;
   'record.not-given': NoParams;

@@ -25,6 +25,7 @@ export interface SeasonParams {
   'season.measure.above60H': { readonly limitC: Temperature };
   'season.measure.activityH': NoParams;
   'season.measure.degreeH': NoParams;
+  'season.measure.depthM': NoParams;
   'season.measure.moistureStartFrac': NoParams;
   'season.measure.moistureEndFrac': NoParams;
   'season.measure.waterL': NoParams;
@@ -32,6 +33,7 @@ export interface SeasonParams {
   'season.measure.alarmH': NoParams;
   'season.measure.readyDays': NoParams;
   'season.measure.airMeanC': NoParams;
+  'season.verdict': { readonly verdict: 'good' | 'lost' | 'other' | 'poor' | 'usable' };
   'season.stage': { readonly stage: 'bran' | 'other' | 'soil' };
   'season.ending': { readonly ending: 'abandoned' | 'continued' | 'finished' | 'merged' | 'other' | 'split' | 'used' };
   'season.laid': { readonly coverPart: Part; readonly depthCm: Amount; readonly isDepthKnown: boolean; readonly materialCapitalPart: Part };

@@ -12,6 +12,7 @@ import { FileLink } from '../../ui/parts/file-link.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { VerdictPart } from '../verdict/verdict-part.tsx';
 import { getBatch } from './batch-api.ts';
 import { batchSentence } from './batch-words.ts';
 import { ContinueForm } from './continue-form.tsx';
@@ -82,6 +83,7 @@ function Batch({ batch, refresh }: { readonly batch: BatchDetail; readonly refre
           </li>
         </ul>
       </header>
+      {batch.endedAt !== null && <VerdictPart batch={batch} onChange={refresh} />}
       <ReadinessPart batch={batch} />
       <May to="keeper">
         <WhatNext batch={batch} refresh={refresh} />

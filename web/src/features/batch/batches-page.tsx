@@ -8,6 +8,7 @@ import { fullDay } from '../../ui/format/full-date.ts';
 import { capital, counted, stageNames } from '../../ui/format/words.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
+import { VerdictLine } from '../verdict/verdict-line.tsx';
 import { getBatches } from './batch-api.ts';
 import { batchesSentence } from './batches-sentence.ts';
 import './batch.css';
@@ -84,6 +85,7 @@ function BatchLine({ batch }: { readonly batch: BatchView }) {
       <p class="quiet">
         {capital(stageNames[batch.stage])} on {batch.pileName}, laid {fullDay(startedMs, reader)}, {stand}.
       </p>
+      <VerdictLine batch={batch} />
       {batch.outcome && <p class="diary-note">{batch.outcome}</p>}
       {batch.reason && <p class="diary-note">{batch.reason}</p>}
     </li>

@@ -28,6 +28,10 @@ export interface EntryDraft {
   readonly smell: string;
   readonly look: string;
   readonly ready: '' | 'yes' | 'no';
+  /** Of a verdict: which batch it judges, how it came out, and why. */
+  readonly batchId: string;
+  readonly verdict: string;
+  readonly why: string;
   readonly note: string;
   readonly photoIds: readonly string[];
 }
@@ -53,6 +57,9 @@ export function emptyEntry(kind: EntryKind): EntryDraft {
     smell: '',
     look: '',
     ready: '',
+    batchId: '',
+    verdict: '',
+    why: '',
     note: '',
     photoIds: [],
   };
@@ -107,6 +114,8 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
         look: draft.look,
         ready: draft.ready === '' ? undefined : draft.ready === 'yes',
       });
+    case 'verdict':
+      return said({ kind, batchId: draft.batchId, verdict: draft.verdict, why: draft.why });
     default:
       return { kind };
   }
@@ -200,6 +209,8 @@ export function draftOf(
       };
     case 'readiness':
       return { ...draft, smell: what.smell, look: what.look, ready: what.ready ? 'yes' : 'no' };
+    case 'verdict':
+      return { ...draft, batchId: what.batchId, verdict: what.verdict, why: what.why ?? '' };
     default:
       return draft;
   }

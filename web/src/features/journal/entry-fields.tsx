@@ -17,6 +17,7 @@ import type { EntryDraft } from './entry-draft.ts';
 import { amountNames, colourNames, judgementNames, measuredPlaceNames, placeNames, smellNames } from './entry-words.ts';
 import { SqueezeFields } from './squeeze-fields.tsx';
 import { OneOf, SomeOf } from './thumb-choice.tsx';
+import { VerdictFields } from './verdict-fields.tsx';
 
 interface EntryFieldsProps {
   readonly draft: EntryDraft;
@@ -287,6 +288,7 @@ const fieldsOf: Record<EntryKind, FunctionComponent<KindProps>> = {
   pests: Pests,
   sample: Sample,
   readiness: Readiness,
+  verdict: VerdictFields,
   turned: Nothing,
   uncovered: Nothing,
   note: Nothing,

@@ -28,9 +28,10 @@ export const entryNames: Record<EntryKind, string> = {
   photo: 'Photo',
   note: 'Note',
   readiness: 'Ready or not',
+  verdict: 'Verdict',
 };
 
-/** As they stand under the thumb: what is done most comes first. */
+/** As they stand under the thumb: what is done most comes first. A verdict is asked where a batch ends. */
 export const entryGroups: readonly (readonly [title: string, kinds: readonly EntryKind[]])[] = [
   ['With a thermometer', ['measured']],
   ['Done', ['turned', 'watered', 'spread', 'heaped', 'covered', 'uncovered', 'moved', 'rained']],

@@ -1,17 +1,25 @@
 import { entryMessage } from '../../../../core/records/entry-message.ts';
+import type { BatchVerdict } from '../../../../shared/contracts/verdict.ts';
 import type { EntryFacts } from '../../../../shared/entry.ts';
 import { entryTexts } from '../../../../shared/messages/made/en/entry.ts';
 import { squeezeTexts } from '../../../../shared/messages/made/en/squeeze.ts';
+import { verdictTexts } from '../../../../shared/messages/made/en/verdict.ts';
 import type { Message } from '../../../../shared/messages/message.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { useSayMeasured } from '../../data/live/use-say-measured.ts';
 
-const renderEntry = rendererOf({ ...entryTexts, ...squeezeTexts });
+const renderEntry = rendererOf({ ...entryTexts, ...squeezeTexts, ...verdictTexts });
 
 /** One phrase for an entry that the server has, which knows of which stage its batch is. */
 export function useSayWritten(): (entry: WrittenEntry) => string {
   const say = useSayMeasured(renderEntry);
   return ({ what, messages }) => say(messages?.says ?? entryMessage(what));
+}
+
+/** @example useSayVerdict()(batch.verdict) // => "Judged good: it smelt good" */
+export function useSayVerdict(): (verdict: BatchVerdict) => string {
+  const say = useSayMeasured(renderEntry);
+  return ({ messages }) => say(messages.says);
 }
 
 interface WrittenEntry {

@@ -20,6 +20,7 @@ import { chapterPath } from '../help/chapters.ts';
 import { KeySoon } from '../help/key-soon.tsx';
 import { JournalPart } from '../journal/journal-part.tsx';
 import { CoreOffer } from '../probes/core-offer.tsx';
+import { LastVerdict } from '../verdict/last-verdict.tsx';
 import { FinishBatch, NextBatch } from './batch-end.tsx';
 import { BatchRuler } from './batch-ruler.tsx';
 import { heardWords } from './heard-words.ts';
@@ -56,7 +57,12 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
     <div class="page pile-page">
       <Opening pile={pile} onChange={afterChange} />
       <May to="keeper">
-        {pile.batch === null && pile.trouble?.judged !== false && <NextBatch pile={pile} onChange={afterChange} />}
+        {pile.batch === null && pile.trouble?.judged !== false && (
+          <>
+            <LastVerdict pileId={pile.id} />
+            <NextBatch pile={pile} onChange={afterChange} />
+          </>
+        )}
       </May>
       <May to="keeper">
         {pile.batch !== null && pile.positions.core === undefined && <CoreOffer pile={pile} onChange={afterChange} />}

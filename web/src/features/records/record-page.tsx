@@ -17,6 +17,7 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { amountWords, batchSentence, lotSentence, targetNames } from '../batch/batch-words.ts';
 import { ReadinessFacts } from '../batch/readiness-part.tsx';
 import { LaidRows } from '../pile/laid-rows.tsx';
+import { VerdictLine } from '../verdict/verdict-line.tsx';
 import { Alarms, Entries } from './entries-and-alarms.tsx';
 import { RecordCurves } from './record-curves.tsx';
 import { getRecord } from './records-api.ts';
@@ -65,6 +66,7 @@ function Sheet({
           {batch.name}
         </h1>
         <p class="sentence">{batchSentence(batch, (instant) => fullDay(Date.parse(instant), reader))}</p>
+        {batch.endedAt !== null && <VerdictLine batch={batch} />}
         {batch.outcome && <p>How it came out: {batch.outcome}</p>}
         {batch.reason && <p>Why it was abandoned: {batch.reason}</p>}
         <ul class="not-this">

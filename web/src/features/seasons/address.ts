@@ -8,7 +8,7 @@ import { choiceSchema, splits } from '../../../../shared/contracts/seasons.ts';
 import { addressWith, unusual } from '../../data/address-query.ts';
 import { colourFacts } from './curve-groups.ts';
 
-const sortKeys = ['name', 'startedAt', ...measureKeys] as const;
+const sortKeys = ['verdict', 'name', 'startedAt', ...measureKeys] as const;
 export type SortKey = (typeof sortKeys)[number];
 
 const viewSchema = z.object({
@@ -16,7 +16,8 @@ const viewSchema = z.object({
   draw: z.enum(['over', 'apart']).catch('over'),
   /** By what curves have their colours: what parts these batches best, nothing, or this. */
   colour: z.enum(['best', 'none', ...colourFacts]).catch('best'),
-  sort: z.enum(sortKeys).catch('startedAt'),
+  /** By verdict, the best go first. */
+  sort: z.enum(sortKeys).catch('verdict'),
   order: z.enum(['down', 'up']).catch('down'),
   /** Only batches whose name or outcome holds this. */
   find: z.string().max(80).catch(''),

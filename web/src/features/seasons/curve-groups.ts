@@ -8,7 +8,17 @@ import { curveStyles } from './curve-style.ts';
 import { groupsBy } from './named-groups.ts';
 
 /** What distinguishes a batch from others, the most telling first. */
-export const colourFacts = ['material', 'starter', 'cover', 'site', 'year', 'season', 'ending', 'stage'] as const;
+export const colourFacts = [
+  'verdict',
+  'material',
+  'starter',
+  'cover',
+  'site',
+  'year',
+  'season',
+  'ending',
+  'stage',
+] as const;
 export type ColourFact = (typeof colourFacts)[number];
 
 export interface CurveGroup {

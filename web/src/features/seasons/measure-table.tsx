@@ -4,6 +4,7 @@ import { dispersionOf } from '../../../../core/seasons/dispersion.ts';
 import { columnOf } from '../../../../core/seasons/groups.ts';
 import { type MeasureKey, measureKeys } from '../../../../core/seasons/measure-keys.ts';
 import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
+import { message, type Say } from '../../../../shared/messages/message.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
@@ -12,7 +13,7 @@ import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import type { SortKey, View } from './address.ts';
 import { curveStyles, mostBroughtOut } from './curve-style.ts';
 import { cellOf, headingOf, signOf } from './measure-words.ts';
-import { useSeasonWords } from './use-season-words.ts';
+import { useSaySeason, useSeasonWords } from './use-season-words.ts';
 import '../../ui/parts/scrollable.css';
 import './measure-table.css';
 
@@ -38,6 +39,7 @@ export function MeasureTable({ batches, view, broughtOut, unit, onSort, onBringO
           <tr>
             <Heading of="name" words={text('page-seasons.table.batch')} sign={null} view={view} onSort={onSort} />
             <Heading of="startedAt" words={text('page-seasons.table.laid')} sign={null} view={view} onSort={onSort} />
+            <Heading of="verdict" words={text('page-seasons.table.verdict')} sign={null} view={view} onSort={onSort} />
             <th scope="col" class="words-cell">
               {text('page-seasons.table.outcome')}
             </th>
@@ -111,8 +113,15 @@ interface RowProps {
   readonly onBringOut: (out: boolean) => void;
 }
 
+/** Of a running batch nobody can say yet. */
+function verdictCell({ verdict, endedAt }: ComparedBatch, say: Say, notJudged: string): string {
+  if (verdict === null) return endedAt === null ? '–' : notJudged;
+  return say(message('season.verdict', { verdict: verdict.verdict }));
+}
+
 function Row({ batch, unit, place, full, onBringOut }: RowProps) {
   const { text } = useSeasonWords();
+  const say = useSaySeason();
   const reader = useReader(batch.site);
   const { measures } = batch;
   return (
@@ -142,6 +151,7 @@ function Row({ batch, unit, place, full, onBringOut }: RowProps) {
         </span>
       </th>
       <td>{fullDay(Date.parse(batch.startedAt), reader)}</td>
+      <td>{verdictCell(batch, say, text('page-seasons.table.not-judged'))}</td>
       <td class="words-cell">{batch.outcome ?? (batch.endedAt === null ? text('page-seasons.table.running') : '–')}</td>
       {measureKeys.map((key) => (
         <td key={key} class="figure">
@@ -176,6 +186,7 @@ function Spreads({ batches, unit }: { readonly batches: readonly ComparedBatch[]
       {spreadRows.map((of) => (
         <tr key={of}>
           <th scope="row">{text(`page-seasons.spread.${of}`)}</th>
+          <td />
           <td />
           <td />
           {spreads.map(({ key, spread }) => (

@@ -6,7 +6,7 @@ import type { SeasonWords } from './use-season-words.ts';
 
 interface MeasureShown {
   readonly decimals: number;
-  readonly kind: 'hours' | 'number' | 'litres' | 'days' | 'temperature' | 'degree-hours' | 'share';
+  readonly kind: 'hours' | 'number' | 'litres' | 'days' | 'temperature' | 'degree-hours' | 'share' | 'depth';
 }
 
 const shownAs: Record<MeasureKey, MeasureShown> = {
@@ -18,6 +18,7 @@ const shownAs: Record<MeasureKey, MeasureShown> = {
   above60H: { decimals: 1, kind: 'hours' },
   activityH: { decimals: 0, kind: 'hours' },
   degreeH: { decimals: 0, kind: 'degree-hours' },
+  depthM: { decimals: 0, kind: 'depth' },
   moistureStartFrac: { decimals: 0, kind: 'share' },
   moistureEndFrac: { decimals: 0, kind: 'share' },
   waterL: { decimals: 0, kind: 'litres' },
@@ -51,6 +52,7 @@ export function signOf(key: MeasureKey, unit: TempUnit, { text }: SeasonWords): 
   const { kind } = shownAs[key];
   if (kind === 'hours') return 'h';
   if (kind === 'litres') return 'L';
+  if (kind === 'depth') return 'cm';
   if (kind === 'days') return text('page-seasons.unit.days');
   if (kind === 'share') return text('page-seasons.unit.share');
   if (kind === 'temperature') return unitSigns[unit];
@@ -62,7 +64,16 @@ export function cellOf(key: MeasureKey, value: number | null, unit: TempUnit): s
   const { kind, decimals } = shownAs[key];
   if (kind === 'temperature') return plainNumber(tempIn(unit, value), decimals);
   if (kind === 'degree-hours') return plainNumber(differenceIn(unit, value), decimals);
-  return plainNumber(kind === 'share' ? value * 100 : value, decimals);
+  return plainNumber(inHundreds(kind) ? value * 100 : value, decimals);
+}
+
+/** Shares in per cent, metres in centimetres. */
+const inHundreds = (kind: MeasureShown['kind']): boolean => kind === 'share' || kind === 'depth';
+
+/** A figure with its unit. @example figureOf('peakC', 46.1, 'C', words) // => "46.1 °C" */
+export function figureOf(key: MeasureKey, value: number, unit: TempUnit, words: SeasonWords): string {
+  const sign = signOf(key, unit, words);
+  return sign === '' ? cellOf(key, value, unit) : `${cellOf(key, value, unit)}${noBreak}${sign}`;
 }
 
 /** @example amountOf('comfortH', 'C', words)(9.4) // => "9 h" */
@@ -73,7 +84,7 @@ export function amountOf(key: MeasureKey, unit: TempUnit, words: SeasonWords): (
     const shown =
       kind === 'temperature' || kind === 'degree-hours'
         ? differenceIn(unit, value)
-        : kind === 'share'
+        : inHundreds(kind)
           ? value * 100
           : value;
     const number = plainNumber(shown, Math.abs(shown) < 3 ? Math.max(1, decimals) : decimals);

@@ -5,6 +5,7 @@ import type { ComparedBatch, Split } from '../../../../shared/contracts/seasons.
 import { type Message, message, type Say } from '../../../../shared/messages/message.ts';
 import { stageSchema } from '../../../../shared/names.ts';
 import { materialProfiles } from '../../../../shared/profiles/materials.ts';
+import { verdicts } from '../../../../shared/verdict.ts';
 
 /** What a group of these is called; undefined where the grower named it. */
 function nameOf(split: Split, id: string): Message | undefined {
@@ -13,14 +14,22 @@ function nameOf(split: Split, id: string): Message | undefined {
     const { data: cover } = coverSchema.safeParse(id);
     return cover && message(`laid.cover.${cover}`);
   }
+  if (split === 'verdict') {
+    const verdict = verdicts.find((one) => one === id);
+    return verdict && message('season.verdict', { verdict });
+  }
   const { data: stage } = split === 'stage' ? stageSchema.safeParse(id) : {};
   return stage && message('season.stage', { stage });
 }
 
-/** The largest first. */
+/** The largest first; by verdict the best first. */
 export function groupsBy(batches: readonly ComparedBatch[], split: Split, say: Say): Group[] {
-  return partedBy(batches, split).map((group) => {
+  const groups = partedBy(batches, split);
+  if (split === 'verdict') groups.sort((one, other) => placeOf(one) - placeOf(other));
+  return groups.map((group) => {
     const name = nameOf(split, group.id);
     return name === undefined ? group : { ...group, name: say(name) };
   });
 }
+
+const placeOf = ({ id }: Group): number => (verdicts as readonly string[]).indexOf(id);

@@ -15,6 +15,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { addressOf, type Comparison, choiceQuery, idsIn, readComparison, type View } from './address.ts';
 import { Apart } from './apart.tsx';
+import { BestPart } from './best-part.tsx';
 import { Choose } from './choose.tsx';
 import { colourFacts, curveGroups, tellingFact } from './curve-groups.ts';
 import { MeasureTable } from './measure-table.tsx';
@@ -107,6 +108,7 @@ function Compared(props: ComparedProps) {
         </p>
         <Tools asked={asked} />
       </div>
+      <BestPart batches={answer.batches} choice={props.comparison.choice} />
       <Curves of={found} view={view} onView={onView} />
       <Measures of={found} view={view} onView={onView} />
       <Part id="groups" title={text('page-seasons.groups')}>
