@@ -10,6 +10,11 @@ const wordsOf: Readonly<
     promises: /\b(safe(ly)?|harmless|healthy|steril\w*|saniti[sz]\w*|disinfect\w*)\b/i,
     denies: /\b(not|never|no|nor)\b/i,
   },
+  'pt-BR': {
+    promises:
+      /(?<!\p{L})(segur[oa]s?|seguramente|sadi[oa]s?|sanead[oa]s?|saud[áa]ve(l|is)|inofensiv[oa]s?|in[óo]cu[oa]s?|est[ée]re?is|est[ée]ril\p{L}*|higieniz\p{L}*|desinfe\p{L}*|sanitiz\p{L}*|sem (risco|perigo)s?)(?!\p{L})/iu,
+    denies: /(?<!\p{L})(não|nunca|jamais|nem|nada)(?!\p{L})/iu,
+  },
   es: {
     promises:
       /(?<!\p{L})(segur[oa]s?|seguramente|san[oa]s?|sanead[oa]s?|saludables?|inofensiv[oa]s?|inocu[oa]s?|est[eé]ril\p{L}*|higieniz\p{L}*|desinfec\p{L}*|sanitiz\p{L}*)(?!\p{L})/iu,
@@ -56,6 +61,12 @@ test.each([
   ['en', 'It has been sanitised by its heat. Do not turn it.', true],
   ['en', 'Do not turn it: it is sterile.', true],
   ['en', 'Sensors alone never say that a pile is safe.', false],
+  ['pt-BR', 'A pilha é segura.', true],
+  ['pt-BR', 'Não revire: já está higienizada.', true],
+  ['pt-BR', 'O farelo está sadio e sem risco.', true],
+  ['pt-BR', 'O calor desinfeta a pilha.', true],
+  ['pt-BR', 'Não está higienizada.', false],
+  ['pt-BR', 'Segure o punhado com luvas. Ponha o inóculo.', false],
   ['es', 'La pila es segura.', true],
   ['es', 'No la voltees: ya está higienizada.', true],
   ['es', 'El salvado huele sano.', true],
