@@ -3,6 +3,7 @@
  * longer than a service manager would before it kills.
  */
 import type { FastifyBaseLogger, FastifyInstance } from 'fastify';
+import { onLeftByNpm } from '../../shared/left-by-npm.ts';
 
 /** One after the other, as given: first what lets anything in, last what keeps it. */
 export async function closeInOrder(...parts: readonly ({ close(): unknown } | undefined)[]): Promise<void> {
@@ -39,4 +40,5 @@ export function closeOnSignals(
   // On a terminal SIGHUP says that it was closed; elsewhere it asks for renewed certificates.
   const hangUp = process.stdout.isTTY ? (['SIGHUP'] as const) : [];
   for (const signal of ['SIGINT', 'SIGTERM', ...hangUp] as const) process.on(signal, () => void close(signal));
+  onLeftByNpm(() => void close('the end of npm'));
 }

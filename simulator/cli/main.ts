@@ -2,7 +2,9 @@
  * The command `npm run simulate`. Exit code 0 when the run was finished or stopped by hand, 1 with one line on standard error
  * otherwise.
  */
+
 import { ConfigError } from '../../shared/errors.ts';
+import { onLeftByNpm } from '../../shared/left-by-npm.ts';
 import { scenarioJsonSchema } from '../scenario/scenario-schema.ts';
 import { help } from './help.ts';
 import { readOptions } from './options.ts';
@@ -19,6 +21,7 @@ async function main(): Promise<void> {
 function stopSignal(): AbortSignal {
   const stop = new AbortController();
   for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => stop.abort());
+  onLeftByNpm(() => stop.abort());
   return stop.signal;
 }
 

@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { FastClockSetting } from '../../shared/clock.ts';
 import { readConfig } from '../../shared/config.ts';
+import { onLeftByNpm } from '../../shared/left-by-npm.ts';
 import { mustBeFree } from '../../shared/listen-problem.ts';
 import { demoFarm } from '../scenarios/demo/demo-farm.ts';
 import { farmStartMs, startFarm } from '../scenarios/demo/start-farm.ts';
@@ -40,6 +41,7 @@ async function main(): Promise<void> {
   }
   const stop = new AbortController();
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => stop.abort());
+  onLeftByNpm(() => stop.abort());
   // A terminal that was closed takes no more lines.
   for (const out of [process.stdout, process.stderr]) out.on('error', () => {});
   await portsMustBeFree();

@@ -31,7 +31,7 @@ function ended(more: Record<string, string> = {}, given: readonly string[] = [],
   const { status, stdout, stderr } = spawnSync(process.execPath, [...node, mainPath, ...given], {
     env: { PATH: process.env.PATH, ...settings(), ...more },
     encoding: 'utf8',
-    timeout: 15_000,
+    timeout: 60_000,
     ...(more.AS_NOBODY && { uid: 65_534, gid: 65_534 }),
   });
   return { status, stdout, stderr };
@@ -177,7 +177,7 @@ describe('the demo', () => {
       const { status, stdout, stderr } = spawnSync(process.execPath, [demoPath], {
         env: { PATH: process.env.PATH, TMPDIR: dataDir, ...settings(), [name]: await taken() },
         encoding: 'utf8',
-        timeout: 15_000,
+        timeout: 60_000,
       });
       expect({ status, stdout }).toEqual({ status: 1, stdout: '' });
       expect(stderr).toMatch(new RegExp(`^Port \\d+ on 127\\.0\\.0\\.1 is taken, [^\\n]*set ${name}`));

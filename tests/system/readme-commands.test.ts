@@ -88,8 +88,6 @@ async function startsUp(command: string, more: Record<string, string> = {}): Pro
   const child = spawn('bash', ['-c', `exec ${command}`], {
     env: settings(more),
     stdio: ['ignore', 'pipe', 'inherit'],
-    // npm hands a signal to a shell that keeps it, so all of them get it, as at a terminal.
-    detached: true,
   });
   try {
     let said = '';
@@ -99,9 +97,9 @@ async function startsUp(command: string, more: Record<string, string> = {}): Pro
     const [, url] = await until('its pages', () => /pages at (http:[^,\s]+),/.exec(said) ?? undefined, 60_000);
     expect((await fetch(`${url}/api/health`)).ok).toBe(true);
   } finally {
-    // Its output is at its end once the last of them is gone.
+    // Its output is at its end once the last of them is gone, though npm hands the signal to a shell that keeps it.
     const ended = new Promise((resolve) => child.once('close', resolve));
-    if (child.pid !== undefined) process.kill(-child.pid, 'SIGTERM');
+    child.kill('SIGTERM');
     await ended;
   }
 }
