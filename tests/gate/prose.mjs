@@ -50,19 +50,26 @@ const takesWords = ['server'];
 /** At a terminal: who runs the server reads it there, before anybody has said in which language. */
 const terminal =
   /^server\/(cli|move|backup)\/|^server\/app\/(make-data-folder|old-node|start|start-help|start-lines)\.ts$|^server\/start-problem\.ts$/;
-/** For programs: metrics with their help, files for a broker, names of columns, what people write that is understood. */
+/** For programs: metrics with their help, files for a broker, a command line, names of columns, what people write that is understood. */
 const machines =
-  /^server\/http\/metrics\/|^server\/http\/routes\/metrics\.ts$|^server\/http\/api-description\.ts$|^server\/services\/(probe-keys\/(mosquitto-files|show-key)|import\/column-guess|records\/export\/reading-rows|seasons\/compare-table)\.ts$/;
+  /^server\/http\/metrics\/|^web\/src\/features\/probes\/publish-line\.ts$|^server\/http\/routes\/metrics\.ts$|^server\/http\/api-description\.ts$|^server\/services\/(probe-keys\/(mosquitto-files|show-key)|import\/column-guess|records\/export\/reading-rows|seasons\/compare-table)\.ts$/;
 const isElsewhere = (file) => [terminal, machines].some((pattern) => pattern.test(file));
 
 /** Pages that take all their words from the catalogue, and what they show. */
 const catalogued = [
   'simulator/practice',
   'web/src/features/help',
+  'web/src/features/import',
+  'web/src/features/incoming',
+  'web/src/features/keys',
   'web/src/features/lineage',
   'web/src/features/plan',
   'web/src/features/practice',
+  'web/src/features/probes',
+  'web/src/features/retention',
   'web/src/features/seasons',
+  'web/src/features/settings',
+  'web/src/features/weather',
 ];
 
 /** Names of units, formats and the program itself are the same in every language. */

@@ -289,10 +289,10 @@ test.runIf(hasChromium)('a journal of another year is brought in, its bad row re
   const csv = 'time,kind,note\n2024-05-01 08:00,turned,\n2024-05-02 08:00,note,warm and sweet\nsome day,turned,\n';
   await page.getByLabel('CSV file').setInputFiles({ name: 'old.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
   await page.getByRole('button', { name: 'Look at it' }).click();
-  await page.getByText(/^2 of 3 rows can be kept/).waitFor();
+  await page.getByText(/^2 of 3 rows can be stored/).waitFor();
   await page.getByText(/^Line 4/).waitFor();
-  await page.getByRole('button', { name: 'Keep 2 rows' }).click();
-  await page.getByText(/^2 rows kept/).waitFor();
+  await page.getByRole('button', { name: 'Store 2 rows' }).click();
+  await page.getByText(/^2 rows stored/).waitFor();
 });
 
 test.runIf(hasChromium)('no page of this complained, and none is wider than the phone', async () => {

@@ -99,7 +99,7 @@ test.runIf(canRun)(
     await page.getByRole('button', { name: 'Listen' }).click();
     await page.getByText('412').first().click();
     await page.getByLabel('Probe', { exact: true }).fill('gw-{1}');
-    await page.getByLabel('Times').fill('0.1');
+    await page.getByLabel('Multiplied by').fill('0.1');
     await page.getByRole('button', { name: /Try/ }).click();
     await page.getByText(/41\.2/).first().waitFor();
     await page.getByRole('button', { name: /Save/ }).click();

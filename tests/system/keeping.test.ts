@@ -60,7 +60,7 @@ test.runIf(hasChromium)(
     const before = await measures();
 
     await page.goto(`${url}/retention`);
-    await page.getByText(/readings are kept as they came, .* on disk with all rollups/).waitFor();
+    await page.getByText(/readings are kept as they came, .* on disk with all averages/).waitFor();
     await page.getByRole('radio', { name: /^A year/ }).waitFor();
     await expectNothingToReport();
     await page.getByText('Another number of days').click();
@@ -69,7 +69,7 @@ test.runIf(hasChromium)(
       .getByText(/readings are older, about [\d.]+\sMB/)
       .last()
       .waitFor();
-    await page.getByRole('button', { name: 'Thin readings older than 300 days' }).click();
+    await page.getByRole('button', { name: 'Reduce readings older than 300 days' }).click();
     await page.getByText(/^Last reduced on 10 Jun 2031: [\d,]+ readings from before/).waitFor({ timeout: 60_000 });
     await page.getByText(/MB were given back/).waitFor();
     await expectNothingToReport();

@@ -3,7 +3,12 @@
  */
 import { expect, test } from 'vitest';
 import { type ColumnMeaning, columnMeaningSchema } from '../../shared/contracts/import.ts';
+import { plainReader } from '../../shared/messages/format.ts';
+import { pageImportTexts } from '../../shared/messages/made/en/page-import.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { choiceOf, choicesFor, meaningOf } from '../../web/src/features/import/column-choices.ts';
+
+const words = pageWords(pageImportTexts, plainReader(0));
 
 const meanings: readonly ColumnMeaning[] = [
   { as: 'ignored' },
@@ -14,11 +19,11 @@ const meanings: readonly ColumnMeaning[] = [
 
 for (const kind of ['readings', 'entries'] as const) {
   test.each(meanings)(`of ${kind}, %j is among its own choices and comes back as it was`, (meaning) => {
-    expect(choicesFor(kind, meaning).map(([choice]) => choice)).toContain(choiceOf(meaning));
+    expect(choicesFor(kind, meaning, words).map(([choice]) => choice)).toContain(choiceOf(meaning));
     expect(meaningOf(choiceOf(meaning), meaning)).toEqual(meaning);
   });
   test(`every choice for ${kind} is one that an import takes`, () => {
-    const choices = choicesFor(kind, { as: 'ignored' });
+    const choices = choicesFor(kind, { as: 'ignored' }, words);
     expect(choices.length).toBeGreaterThan(3);
     for (const [choice] of choices) {
       expect(columnMeaningSchema.safeParse(meaningOf(choice, { as: 'ignored' })).success).toBe(true);

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
-import { plainReader } from '../../shared/messages/format.ts';
+import { formatQuantity, plainReader } from '../../shared/messages/format.ts';
 import { pageHomeTexts } from '../../shared/messages/made/en/page-home.ts';
+import { pageRetentionTexts } from '../../shared/messages/made/en/page-retention.ts';
 import { keyOf } from '../../web/src/data/last-answers.ts';
 import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { openingSentence } from '../../web/src/features/home/opening-sentence.ts';
-import { keptWords, takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
+import { takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
 import { manyWords, sizeWords } from '../../web/src/ui/format/amount.ts';
 import { oldestShownMs } from '../../web/src/ui/parts/offline-line.tsx';
 
@@ -24,22 +25,28 @@ for (const [bytes, words] of sizes) {
 
 test('manyWords() groups by thousands', () => expect(manyWords(3168000)).toBe('3,168,000'));
 
-test('keptWords() says years as years', () =>
-  expect([365, 730, 90, 1000].map(keptWords)).toEqual(['a year', 'two years', '90 days', '1,000 days']));
+const retention = pageWords(pageRetentionTexts, plainReader(0), null, formatQuantity);
+
+test('an age in whole years is said so', () =>
+  expect(
+    [365, 730, 90, 1000].map((days) => retention.text('page-retention.keep.days', { keptDayCount: days })),
+  ).toEqual(['A year', 'Two years', '90 days', '1,000 days']));
 
 test('takenUp() says what is kept now and what another year takes up, and what of it stays', () => {
   const year = { rows: 4_205_000, bytes: 123_000_000, downsampledBytes: 23_800_000 };
-  expect(takenUp({ rows: 2, bytes: 5_000, year }).replaceAll('\u00a0', ' ')).toBe(
-    '2 readings are kept as they came, 5 kB on disk with all rollups. At the pace of the last seven days another year takes up 123 MB, of which 24 MB stay once it is reduced.',
+  expect(takenUp({ rows: 2, bytes: 5_000, year }, retention).replaceAll('\u00a0', ' ')).toBe(
+    '2 readings are kept as they came, 5 kB on disk with all averages. At the rate of the last seven days another year takes up 123 MB, of which 24 MB stay once it is reduced.',
   );
-  expect(takenUp({ rows: 0, bytes: 5_000, year: { rows: 0, bytes: 0, downsampledBytes: null } })).toMatch(
+  expect(takenUp({ rows: 0, bytes: 5_000, year: { rows: 0, bytes: 0, downsampledBytes: null } }, retention)).toMatch(
     /^No single reading is kept as it came.* None came in the last seven days\.$/,
   );
 });
 
 test('wouldFreeWords() says when nothing is old enough', () => {
-  expect(wouldFreeWords({ rows: 0, bytes: 0 })).toBe('nothing is that old yet');
-  expect(wouldFreeWords({ rows: 84_720, bytes: 2_000_000 })).toBe('84,720 readings are older, about 2\u00a0MB');
+  expect(wouldFreeWords({ rows: 0, bytes: 0 }, retention)).toBe('Nothing is that old yet.');
+  expect(wouldFreeWords({ rows: 84_720, bytes: 2_000_000 }, retention)).toBe(
+    '84,720 readings are older, about 2\u00a0MB.',
+  );
 });
 
 const paths: [path: string, key: string | undefined][] = [

@@ -390,10 +390,10 @@ describe('what came in', () => {
     await page.getByLabel('Topic filter').fill('shed/+/sensors');
     await page.getByRole('button', { name: 'Listen' }).click();
     await page.getByRole('button', { name: 'Take 186 at /air/t' }).click();
-    expect(await page.getByLabel('Value at').inputValue()).toBe('/air/t');
+    expect(await page.getByLabel('Where the value is').inputValue()).toBe('/air/t');
     const save = page.getByRole('button', { name: 'Save the mapping' });
     expect(await save.isDisabled()).toBe(true);
-    await page.getByLabel('Times').fill('0.1');
+    await page.getByLabel('Multiplied by').fill('0.1');
     await page.getByRole('button', { name: 'Try it' }).click();
     await page.getByText('18.6 °C').waitFor();
     await page.getByText('Not JSON: Cannot read the payload as it must be JSON').waitFor();
@@ -403,7 +403,7 @@ describe('what came in', () => {
       'POST /api/mappings {"filter":"shed/+/sensors","pointer":"/air/t","quantity":"temperature","unit":"C","scale":0.1,"site":"saltmere-yard","probe":"shed-{1}"}',
     );
     await page.getByRole('button', { name: 'Remove the mapping of shed/+/sensors' }).click();
-    await page.getByText('No foreign topic is mapped.').waitFor();
+    await page.getByText('No topic of another device is in use.').waitFor();
   });
 });
 
@@ -426,7 +426,7 @@ describe('probes', () => {
     const { page, mock } = await open({ path: '/probes', remembered: { 'branhearth.prefs': '{"unit":"F"}' } });
     await page.getByText('Offset, release').first().click();
     await page.getByLabel('Added to each temperature').first().fill('-0.9');
-    await page.getByRole('button', { name: 'Keep the offset' }).first().click();
+    await page.getByRole('button', { name: 'Save the offset' }).first().click();
     await page.getByText('Offset −0.9').waitFor();
     expect(mock.asked.some((line) => line.endsWith('/calibration {"temperatureOffsetC":-0.5}'))).toBe(true);
   });
@@ -451,22 +451,22 @@ describe('probes', () => {
 
   test('2,000 in no pile are shown twenty at a time, found by typing, and forgotten together', async () => {
     const { page, mock } = await open({ path: '/probes', farm: strays(1_999) });
-    await page.getByText('1 to 20 of 2000').waitFor();
+    await page.getByText('1 to 20 of 2,000').waitFor();
     await page
       .getByRole('navigation', { name: 'Pages of probes in no pile' })
       .getByRole('button', { name: 'Next' })
       .click();
-    await page.getByText('21 to 40 of 2000').waitFor();
+    await page.getByText('21 to 40 of 2,000').waitFor();
     expect(await page.locator('.probe-unclaimed').count()).toBe(20);
     await page.getByLabel('Find a probe').fill('stray-25');
     await page.getByText('1 to 20 of 100').waitFor();
     await page.getByRole('button', { name: 'Forget all 100 probes found' }).click();
     await page.getByText('Forget all 100 probes in no pile with “stray-25” in the name').waitFor();
     await page.getByRole('button', { name: 'Yes, delete for good' }).click();
-    await page.getByText('None of them is called so.').waitFor();
+    await page.getByText('No probe without a pile has that in its name.').waitFor();
     expect(mock.asked).toContain('POST /api/probes/forget {"find":"stray-25"}');
     await page.getByLabel('Find a probe').fill('');
-    await page.getByText('21 to 40 of 1900').waitFor();
+    await page.getByText('21 to 40 of 1,900').waitFor();
   });
 
   test('a place that is taken is refused at its field', async () => {

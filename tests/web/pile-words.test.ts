@@ -7,6 +7,7 @@ import { refusalReasons } from '../../shared/errors.ts';
 import { formatQuantity, metric, plainReader } from '../../shared/messages/format.ts';
 import { pageHomeTexts } from '../../shared/messages/made/en/page-home.ts';
 import { pagePileTexts } from '../../shared/messages/made/en/page-pile.ts';
+import { pageProbesTexts } from '../../shared/messages/made/en/page-probes.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { plainEnglish, render } from '../../shared/messages/render.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
@@ -299,18 +300,19 @@ describe('foreign messages', () => {
 });
 
 describe('probes', () => {
+  const words = pageWords(pageProbesTexts, plainReader(0), null, formatQuantity);
   test('the sentence counts who talks, who is silent, who is unclaimed', () => {
-    expect(probesSentence({ all: 0, unclaimed: 0 }, [])).toBe('No probe has talked yet.');
-    expect(probesSentence({ all: farm.probes.length, unclaimed: 1 }, piles)).toBe(
-      '18 probes talk, two are silent and one belongs to no pile yet.',
+    expect(probesSentence({ all: 0, unclaimed: 0 }, [], words)).toBe('No probe has talked yet.');
+    expect(probesSentence({ all: farm.probes.length, unclaimed: 1 }, piles, words)).toBe(
+      '18 probes talk, 2 are silent and one belongs to no pile yet.',
     );
-    expect(probesSentence({ all: 1, unclaimed: 0 }, [])).toBe('One probe talks.');
+    expect(probesSentence({ all: 1, unclaimed: 0 }, [], words)).toBe('One probe talks.');
   });
   test('last values are told in the unit of the reader', () => {
     expect(lastWords({ temperatureC: 41.2, moisturePct: 57.6 }, 'F')).toBe(
       '106.2\u00a0°F, soil probe’s moisture 58\u00a0% of volume',
     );
-    expect(lastWords({}, 'C')).toBe('no reading yet');
+    expect(lastWords({}, 'C')).toBe('');
   });
 });
 

@@ -2,41 +2,29 @@
 import type { ColumnMeaning, ImportAsk } from '../../../../shared/contracts/import.ts';
 import { quantities } from '../../../../shared/quantity.ts';
 import { shortName } from '../../ui/format/quantity-words.ts';
+import type { ImportWords } from './use-import-words.ts';
 
-const readingFields: readonly (readonly [string, string])[] = [
-  ['time', 'time, with its day'],
-  ['date', 'day'],
-  ['clock', 'time of day'],
-  ['site', 'place'],
-  ['probe', 'probe'],
-  ['quantity', 'what was measured'],
-  ['value', 'the value'],
-  ['unit', 'unit'],
-];
-const entryFields: readonly (readonly [string, string])[] = [
-  ['time', 'time, with its day'],
-  ['date', 'day'],
-  ['clock', 'time of day'],
-  ['pile', 'pile'],
-  ['kind', 'kind of entry'],
-  ['by', 'who'],
-  ['note', 'note'],
-  ['id', 'its own id'],
-];
+const readingFields = ['time', 'date', 'clock', 'site', 'probe', 'quantity', 'value', 'unit'] as const;
+const entryFields = ['time', 'date', 'clock', 'pile', 'kind', 'by', 'note', 'id'] as const;
 
 export function choiceOf(meaning: ColumnMeaning): string {
   if (meaning.as === 'ignored') return 'ignored';
   return meaning.as === 'field' ? `field:${meaning.field}` : `value:${meaning.quantity}`;
 }
 
-export function choicesFor(kind: ImportAsk['kind'], now: ColumnMeaning): readonly (readonly [string, string])[] {
+export function choicesFor(
+  kind: ImportAsk['kind'],
+  now: ColumnMeaning,
+  { text }: Pick<ImportWords, 'text'>,
+): readonly (readonly [string, string])[] {
   const fields = kind === 'readings' ? readingFields : entryFields;
   const known: (readonly [string, string])[] = [
-    ['ignored', 'left out'],
-    ...fields.map(([field, words]) => [`field:${field}`, words] as const),
-    ...(kind === 'readings'
-      ? quantities.map((quantity) => [`value:${quantity}`, `values of ${shortName(quantity)}`] as const)
-      : []),
+    ['ignored', text('page-import.column.ignored')],
+    ...fields.map((field) => [`field:${field}`, text(`page-import.column.${field}`)] as const),
+    ...(kind === 'readings' ? quantities : []).map((quantity) => {
+      const quantityName = shortName(quantity);
+      return [`value:${quantity}`, text('page-import.column.values', { quantityName })] as const;
+    }),
   ];
   const own = choiceOf(now);
   // The server knows more fields (those of each kind of entry) than are offered here.

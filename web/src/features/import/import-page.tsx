@@ -9,13 +9,14 @@ import {
 } from '../../../../shared/contracts/import.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { counted } from '../../ui/format/words.ts';
+import { sizeWords } from '../../ui/format/amount.ts';
 import { Choice, Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { commitImport, previewImport } from './import-api.ts';
 import { PreviewView } from './preview-view.tsx';
 import './import.css';
+import { useImportWords } from './use-import-words.ts';
 
 type Done = z.infer<typeof importDoneSchema>;
 type Settings = Omit<ImportAsk, 'csv' | 'columns'>;
@@ -68,22 +69,21 @@ function useImporting() {
 }
 
 export function ImportPage() {
-  const heading = usePage('Import');
+  const { text } = useImportWords();
+  const heading = usePage(text('page-import.title'));
   const { file, choose, settings, change, columns, preview, done, look, keep, mutation } = useImporting();
   return (
     <div class="page">
       <div class="opening">
         <p class="dateline">
-          <a href="/records">Records</a>
+          <a href="/records">{text('page-import.records')}</a>
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          Import
+          {text('page-import.title')}
         </h1>
-        <p class="lead">
-          A table saved as CSV. You see first what each column becomes; nothing is kept before you say so.
-        </p>
+        <p class="lead">{text('page-import.lead')}</p>
       </div>
-      <Part id="file" title="The file">
+      <Part id="file" title={text('page-import.file')}>
         <form
           class="form"
           onSubmit={(event) => {
@@ -95,7 +95,7 @@ export function ImportPage() {
           <FileSettings settings={settings} change={change} wrong={mutation.fieldError} />
           <Refusal error={mutation.error} />
           <button type="submit" class="primary" disabled={mutation.busy || !file}>
-            Look at it
+            {text('page-import.look')}
           </button>
         </form>
       </Part>
@@ -114,14 +114,18 @@ export function ImportPage() {
 }
 
 function DoneLine({ done }: { readonly done: Done }) {
+  const { text } = useImportWords();
   return (
     <p class="sentence">
-      {counted(done.kept, 'row')} kept
-      {done.known > 0 && `, ${done.known} were there before`}
-      {done.conflicting > 0 && `, ${done.conflicting} differ from what is stored; the stored values were kept`}
-      {done.downsampled > 0 &&
-        `, ${done.downsampled} not taken, as of that time only ten-minute means of their probe are kept (give the log a probe name of its own)`}
-      {done.refused > 0 && `, ${done.refused} refused`}.
+      {[
+        text('page-import.done', { keptCount: done.kept }),
+        done.known > 0 && text('page-import.done.known', { knownCount: done.known }),
+        done.conflicting > 0 && text('page-import.done.conflicting', { rowCount: done.conflicting }),
+        done.downsampled > 0 && text('page-import.done.downsampled', { rowCount: done.downsampled }),
+        done.refused > 0 && text('page-import.done.refused', { rowCount: done.refused }),
+      ]
+        .filter(Boolean)
+        .join(' ')}
     </p>
   );
 }
@@ -132,18 +136,19 @@ interface FileFieldProps {
 }
 
 function FileField({ name, onFile }: FileFieldProps) {
+  const { text } = useImportWords();
   const [problem, setProblem] = useState<string>();
   const take = async (file: File | undefined) => {
     setProblem(undefined);
     if (!file) return onFile(undefined);
     if (file.size > importLimits.bytes) {
-      setProblem('The file is larger than 20 MB: part it.');
+      setProblem(text('page-import.file.too-large', { mostText: sizeWords(importLimits.bytes) }));
       return onFile(undefined);
     }
     onFile({ name: file.name, csv: await file.text() });
   };
   return (
-    <Field label="CSV file" hint={name ? undefined : 'Its first line must name the columns.'} error={problem}>
+    <Field label={text('page-import.file.csv')} hint={name ? undefined : text('page-import.file.hint')} error={problem}>
       {(ids) => (
         <input
           {...ids}
@@ -163,33 +168,34 @@ interface FileSettingsProps {
 }
 
 function FileSettings({ settings, change, wrong }: FileSettingsProps) {
+  const { text } = useImportWords();
   const sites = useInstallation((installation) => installation.sites);
   const piles = useInstallation((installation) => installation.piles) ?? [];
-  const none = ['', 'A column says it'] as const;
+  const none = ['', text('page-import.in-a-column')] as const;
   return (
     <>
       <Choice
-        legend="It holds"
+        legend={text('page-import.holds')}
         value={settings.kind}
         choices={[
-          ['readings', 'Readings of probes'],
-          ['entries', 'A journal'],
+          ['readings', text('page-import.holds.readings')],
+          ['entries', text('page-import.holds.entries')],
         ]}
         onValue={(kind) => change({ kind })}
       />
       {settings.kind === 'readings' ? (
         <div class="field-row">
           <PickField
-            label="Place of the probes"
+            label={text('page-import.site')}
             value={settings.site ?? ''}
             choices={[none, ...sites.map((site) => [site.id, site.name] as const)]}
             onValue={(site) => change({ site })}
             error={wrong('/site')}
           />
           <TextField
-            label="Probe"
+            label={text('page-import.probe')}
             mono
-            hint="Empty where a column or its heading says it."
+            hint={text('page-import.probe.hint')}
             value={settings.probe ?? ''}
             onValue={(probe) => change({ probe })}
             error={wrong('/probe')}
@@ -197,7 +203,7 @@ function FileSettings({ settings, change, wrong }: FileSettingsProps) {
         </div>
       ) : (
         <PickField
-          label="Pile"
+          label={text('page-import.pile')}
           value={settings.pileId ?? ''}
           choices={[none, ...piles.map((pile) => [pile.id, pile.name] as const)]}
           onValue={(pileId) => change({ pileId })}
@@ -205,25 +211,25 @@ function FileSettings({ settings, change, wrong }: FileSettingsProps) {
         />
       )}
       <details class="more">
-        <summary>How its days, times and temperatures are written</summary>
+        <summary>{text('page-import.written')}</summary>
         <TextField
-          label="Time zone of times without one"
+          label={text('page-import.zone')}
           value={settings.timeZone ?? ''}
           onValue={(timeZone) => change({ timeZone })}
           error={wrong('/timeZone')}
         />
         <Choice
-          legend="03/04 is"
+          legend={text('page-import.order')}
           value={settings.dateOrder ?? ''}
           choices={[
-            ['', 'Found out'],
-            ['day-first', '3 April'],
-            ['month-first', 'March 4'],
+            ['', text('page-import.order.found')],
+            ['day-first', text('page-import.order.day-first')],
+            ['month-first', text('page-import.order.month-first')],
           ]}
           onValue={(order) => change({ dateOrder: order === '' ? undefined : order })}
         />
         <Choice
-          legend="Temperatures without a unit"
+          legend={text('page-import.unit')}
           value={settings.temperatureUnit ?? 'C'}
           choices={[
             ['C', '°C'],

@@ -10,7 +10,6 @@ import { useSaid } from '../../data/live/use-say.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { shortName } from '../../ui/format/quantity-words.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
-import { counted } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
@@ -19,6 +18,7 @@ import { choiceOf, choicesFor, meaningOf } from './column-choices.ts';
 import { renderImport } from './render-import.ts';
 import '../../ui/parts/scrollable.css';
 import './import.css';
+import { useImportWords } from './use-import-words.ts';
 
 interface PreviewViewProps {
   readonly kind: ImportAsk['kind'];
@@ -29,19 +29,26 @@ interface PreviewViewProps {
 }
 
 export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewViewProps) {
+  const words = useImportWords();
+  const { text } = words;
   const reader = useReader();
   const said = useSaid(renderImport);
   const { rows } = preview;
-  const span =
-    preview.from && preview.to
-      ? `, from ${dayAndTime(Date.parse(preview.from), reader)} to ${dayAndTime(Date.parse(preview.to), reader)}`
-      : '';
+  const at = (instant: string | null | undefined) => (instant ? dayAndTime(Date.parse(instant), reader) : '');
   return (
     <>
-      <Part id="comes-to" title="What it comes to">
+      <Part id="comes-to" title={text('page-import.result')}>
         <p class="sentence" role="status">
           {said(preview, 'problem') ||
-            `${rows.accepted} of ${counted(rows.total, 'row')} can be kept${span}${rows.refused > 0 ? `; ${rows.refused} cannot` : ''}${rows.cellsRefused > 0 ? `; ${counted(rows.cellsRefused, 'cell')} of the others cannot` : ''}.`}
+            text('page-import.result.rows', {
+              goodCount: rows.accepted,
+              rowCount: rows.total,
+              isDated: Boolean(preview.from && preview.to),
+              fromText: at(preview.from),
+              toText: at(preview.to),
+              badCount: rows.refused,
+              cellCount: rows.cellsRefused,
+            })}
         </p>
         <ul class="columns">
           {preview.columns.map((column) => (
@@ -52,9 +59,9 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
               </div>
               <div>
                 <PickField
-                  label={`“${column.heading}” becomes`}
+                  label={text('page-import.becomes', { headingText: column.heading })}
                   value={choiceOf(column.became)}
-                  choices={choicesFor(kind, column.became)}
+                  choices={choicesFor(kind, column.became, words)}
                   onValue={(choice) => onColumn(column.heading, meaningOf(choice, column.became))}
                   hint={said(column, 'says')}
                 />
@@ -65,7 +72,7 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
         {preview.problem === null && rows.accepted > 0 && (
           <p>
             <button type="button" class="primary" disabled={busy} onClick={onKeep}>
-              Keep {counted(rows.accepted, 'row')}
+              {text('page-import.keep', { rowCount: rows.accepted })}
             </button>
           </p>
         )}
@@ -77,20 +84,29 @@ export function PreviewView({ kind, preview, busy, onColumn, onKeep }: PreviewVi
 }
 
 function RefusedRows({ preview: { refused, rows } }: { readonly preview: ImportPreview }) {
+  const { text, rich } = useImportWords();
   const said = useSaid(renderImport);
   return (
-    <Part id="refused-rows" title="What cannot be kept">
+    <Part id="refused-rows" title={text('page-import.refused')}>
       {rows.refused + rows.cellsRefused > refused.length && (
         <p class="hint">
-          The first {importLimits.refusedShown} of {rows.refused + rows.cellsRefused}.
+          {text('page-import.refused.first', {
+            shownCount: importLimits.refusedShown,
+            allCount: rows.refused + rows.cellsRefused,
+          })}
         </p>
       )}
       <ol class="refused-rows">
         {refused.map((row) => (
           <li key={`${row.line}-${row.column ?? ''}`}>
             <p>
-              Line {row.line}
-              {row.column && `, “${row.column}”`}: <b>{said(row, 'reason')}</b>
+              {rich('page-import.refused.row', {
+                lineText: String(row.line),
+                isOfColumn: Boolean(row.column),
+                headingText: row.column ?? '',
+                reasonText: said(row, 'reason'),
+                strong: (inner) => <b>{inner}</b>,
+              })}
             </p>
             <code>{row.text}</code>
           </li>
@@ -101,20 +117,21 @@ function RefusedRows({ preview: { refused, rows } }: { readonly preview: ImportP
 }
 
 function FirstRows({ preview: { readings, entries } }: { readonly preview: ImportPreview }) {
+  const { text, rich } = useImportWords();
   const reader = useReader();
   const sayEntry = useSayEntry();
   if (readings.length === 0 && entries.length === 0) return null;
   return (
-    <Part id="first-rows" title="The first of them">
+    <Part id="first-rows" title={text('page-import.first')}>
       {readings.length > 0 && (
-        <Scrollable label="First readings" class="table-scroll">
+        <Scrollable label={text('page-import.first.readings')} class="table-scroll">
           <table class="series-table">
             <thead>
               <tr>
-                <th scope="col">Time</th>
-                <th scope="col">Probe</th>
-                <th scope="col">Measured</th>
-                <th scope="col">Value</th>
+                <th scope="col">{text('page-import.first.time')}</th>
+                <th scope="col">{text('page-import.probe')}</th>
+                <th scope="col">{text('page-import.first.quantity')}</th>
+                <th scope="col">{text('page-import.first.value')}</th>
               </tr>
             </thead>
             <tbody>
@@ -138,7 +155,11 @@ function FirstRows({ preview: { readings, entries } }: { readonly preview: Impor
             <li key={entry.id}>
               <time dateTime={entry.at}>{dayAndTime(Date.parse(entry.at), reader)}</time>
               <p>
-                <b>{sayEntry(entry.what)}</b>, on {entry.pileId}
+                {rich('page-import.first.entry', {
+                  whatText: sayEntry(entry.what),
+                  strong: (inner) => <b>{inner}</b>,
+                  pileName: entry.pileId,
+                })}
                 {entry.note && <span class="diary-note">{entry.note}</span>}
               </p>
             </li>

@@ -6,25 +6,27 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { Foreign } from './foreign.tsx';
 import { Refusals } from './refusals.tsx';
 import { RefusedConnections } from './refused-connections.tsx';
+import { useIncomingWords } from './use-incoming-words.ts';
 
 export function IncomingPage() {
-  const heading = usePage('Messages we could not use');
+  const { text } = useIncomingWords();
+  const heading = usePage(text('page-incoming.title'));
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          Messages we could not use
+          {text('page-incoming.title')}
         </h1>
       </div>
-      <Part id="refused" title="Not used">
+      <Part id="refused" title={text('page-incoming.not-used')}>
         <Refusals />
       </Part>
-      <Part id="turned-away" title="Refused connections">
-        <May to="keeper" otherwise={<p class="quiet">Keepers and owners see here who was turned away.</p>}>
+      <Part id="turned-away" title={text('page-incoming.connections')}>
+        <May to="keeper" otherwise={<p class="quiet">{text('page-incoming.connections.not-yours')}</p>}>
           <RefusedConnections />
         </May>
       </Part>
-      <Part id="foreign" title="Topics of other devices">
+      <Part id="foreign" title={text('page-incoming.foreign')}>
         <Foreign />
       </Part>
     </div>

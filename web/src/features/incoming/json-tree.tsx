@@ -1,6 +1,7 @@
 /** A message's JSON, each number in it a button that picks it. */
 import { pointerOf } from './json-pointer.ts';
 import './incoming.css';
+import { useIncomingWords } from './use-incoming-words.ts';
 
 interface JsonTreeProps {
   readonly value: unknown;
@@ -34,20 +35,28 @@ export function JsonTree({ value, picked, onPick, path = [] }: JsonTreeProps) {
       </ul>
     );
   }
-  const pointer = pointerOf(path);
-  const text = JSON.stringify(value);
+  return <Leaf value={value} picked={picked} onPick={onPick} pointer={pointerOf(path)} />;
+}
+
+interface LeafProps extends Omit<JsonTreeProps, 'path'> {
+  readonly pointer: string;
+}
+
+function Leaf({ value, picked, onPick, pointer }: LeafProps) {
+  const { text } = useIncomingWords();
+  const valueText = JSON.stringify(value);
   const canBeRead =
     typeof value === 'number' || (typeof value === 'string' && value.trim() !== '' && Number.isFinite(Number(value)));
-  if (!canBeRead) return <span class="json-other">{text}</span>;
+  if (!canBeRead) return <span class="json-other">{valueText}</span>;
   return (
     <button
       type="button"
       class="json-value"
       aria-pressed={pointer === picked}
-      aria-label={`Take ${text} at ${pointer === '' ? 'the whole message' : pointer}`}
+      aria-label={text('page-incoming.heard.take', { valueText, isWhole: pointer === '', pointerText: pointer })}
       onClick={() => onPick(pointer)}
     >
-      {text}
+      {valueText}
     </button>
   );
 }

@@ -1,4 +1,5 @@
 /** Says what a picked value is, tries that against the last messages, and saves it. */
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { z } from 'zod';
 import type { mappingInputSchema, mappingTrialSchema } from '../../../../shared/contracts/ingest.ts';
@@ -10,22 +11,22 @@ import { saveMapping, tryMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { quantityName, shortName, signOf } from '../../ui/format/quantity-words.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
-import { formatTemp, type TempUnit } from '../../ui/format/temperature.ts';
+import { formatTemp, type TempUnit, unitSigns } from '../../ui/format/temperature.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { wildcardCount } from './json-pointer.ts';
 import { refusalName, renderRefusal } from './refusal-words.ts';
+import { type IncomingWords, useIncomingWords } from './use-incoming-words.ts';
 import './incoming.css';
 
 type Unit = ForeignUnit;
 type Trial = z.output<typeof mappingTrialSchema>;
 
-const unitWords: Partial<Record<Unit, string>> = {
-  C: '°C',
-  F: '°F',
-  '/': 'a fraction, 0 to 1',
-  '%RH': '% relative humidity',
-};
+function unitName(unit: Unit, { text }: Pick<IncomingWords, 'text'>): string {
+  if (unit === '/') return text('page-incoming.unit.fraction');
+  if (unit === '%RH') return text('page-incoming.unit.humidity');
+  return unit === 'C' || unit === 'F' ? unitSigns[unit] : unit;
+}
 
 interface MappingFormProps {
   readonly filter: string;
@@ -94,21 +95,22 @@ function useMappingDraft({ filter, pointer, onSaved }: MappingFormProps) {
 type MappingDraft = ReturnType<typeof useMappingDraft>;
 
 export function MappingForm(props: MappingFormProps) {
+  const { text } = useIncomingWords();
   const draft = useMappingDraft(props);
   const { mutation } = draft;
   return (
     <form
       class="form mapping-form"
-      aria-label="Mapping"
+      aria-label={text('page-incoming.mapping')}
       onSubmit={(event) => {
         event.preventDefault();
         draft.tryIt();
       }}
     >
       <TextField
-        label="Value at"
+        label={text('page-incoming.mapping.pointer')}
         mono
-        hint="A JSON Pointer; empty takes the whole message."
+        hint={text('page-incoming.mapping.pointer.hint')}
         value={props.pointer}
         onValue={props.onPointer}
         error={mutation.fieldError('/pointer')}
@@ -117,7 +119,7 @@ export function MappingForm(props: MappingFormProps) {
       <WhoseItIs draft={draft} filter={props.filter} />
       <div class="buttons">
         <button type="submit" disabled={mutation.busy}>
-          Try it on what was heard
+          {text('page-incoming.mapping.try')}
         </button>
         <button
           type="button"
@@ -125,36 +127,38 @@ export function MappingForm(props: MappingFormProps) {
           disabled={mutation.busy || !draft.works}
           onClick={() => void draft.save()}
         >
-          Save the mapping
+          {text('page-incoming.mapping.save')}
         </button>
       </div>
       <Refusal error={mutation.error} />
       {draft.results && <TrialResults results={draft.results} />}
-      <p role="status">{draft.saved && 'Saved: its readings now come in. Claim the probe next.'}</p>
+      <p role="status">{draft.saved && text('page-incoming.mapping.saved')}</p>
     </form>
   );
 }
 
 function WhatItIs({ draft }: { readonly draft: MappingDraft }) {
+  const words = useIncomingWords();
+  const { text } = words;
   return (
     <div class="field-row">
       <PickField
-        label="It is"
+        label={text('page-incoming.mapping.quantity')}
         value={draft.quantity}
         choices={quantities.map((one) => [one, capital(quantityName(one))] as const)}
         onValue={draft.setQuantity}
         error={draft.mutation.fieldError('/quantity')}
       />
       <PickField
-        label="Sent in"
+        label={text('page-incoming.mapping.unit')}
         value={draft.unit}
-        choices={foreignUnitsOf(draft.quantity).map((one) => [one, unitWords[one] ?? one] as const)}
+        choices={foreignUnitsOf(draft.quantity).map((one) => [one, unitName(one, words)] as const)}
         onValue={draft.setUnit}
         error={draft.mutation.fieldError('/unit')}
       />
       <TextField
-        label="Times"
-        hint="0.1 where tenths are sent."
+        label={text('page-incoming.mapping.scale')}
+        hint={text('page-incoming.mapping.scale.hint')}
         inputMode="decimal"
         value={draft.scale}
         onValue={draft.setScale}
@@ -165,28 +169,29 @@ function WhatItIs({ draft }: { readonly draft: MappingDraft }) {
 }
 
 function WhoseItIs({ draft, filter }: { readonly draft: MappingDraft; readonly filter: string }) {
+  const { text } = useIncomingWords();
   return (
     <div class="field-row">
       <PickField
-        label="Site"
+        label={text('page-incoming.mapping.site')}
         value={draft.mapping.site}
         choices={draft.sites.map((one) => [one.id, one.name] as const)}
         onValue={draft.setSite}
         error={draft.mutation.fieldError('/site')}
       />
       <TextField
-        label="Probe"
+        label={text('page-incoming.mapping.probe')}
         mono
-        hint={wildcardCount(filter) > 0 ? '{1} is what the first wildcard stood for.' : undefined}
+        hint={wildcardCount(filter) > 0 ? text('page-incoming.mapping.probe.hint') : undefined}
         value={draft.probe}
         onValue={draft.setProbe}
         required
         error={draft.mutation.fieldError('/probe')}
       />
       <TextField
-        label="Time at"
+        label={text('page-incoming.mapping.time')}
         mono
-        hint="Empty: the time of arrival."
+        hint={text('page-incoming.mapping.time.hint')}
         value={draft.timePointer}
         onValue={draft.setTimePointer}
         error={draft.mutation.fieldError('/timePointer')}
@@ -195,27 +200,36 @@ function WhoseItIs({ draft, filter }: { readonly draft: MappingDraft; readonly f
   );
 }
 
+const mono = (inner: ComponentChildren) => <code>{inner}</code>;
+const strong = (inner: ComponentChildren) => <b>{inner}</b>;
+const wrong = (inner: ComponentChildren) => <span class="wrong">{inner}</span>;
+
 function TrialResults({ results }: { readonly results: Trial['results'] }) {
+  const { text, rich } = useIncomingWords();
   const say = useSay(renderRefusal);
   const { unit } = usePrefs();
-  if (results.length === 0) return <p class="quiet">No message was kept to try it on. Wait for one, then try again.</p>;
+  if (results.length === 0) return <p class="quiet">{text('page-incoming.mapping.no-trial')}</p>;
   return (
     <ul class="trial">
       {results.map((result) => (
         <li key={`${result.topic} ${result.payload}`}>
-          <code>{result.topic}</code>{' '}
-          {result.reading ? (
-            <>
-              becomes {shortName(result.reading.quantity)} <b>{exactWords(result.reading, unit)}</b> of{' '}
-              {result.reading.site}/{result.reading.probe}
-            </>
-          ) : (
-            <span class="wrong">
-              {result.refusal
-                ? `${say(refusalName(result.refusal.reason))}: ${say(result.refusal.messages.message)}`
-                : 'gives no reading'}
-            </span>
-          )}
+          {result.reading
+            ? rich('page-incoming.mapping.becomes', {
+                topicText: result.topic,
+                mono,
+                quantityName: shortName(result.reading.quantity),
+                valueText: exactWords(result.reading, unit),
+                strong,
+                probeText: `${result.reading.site}/${result.reading.probe}`,
+              })
+            : rich('page-incoming.mapping.fails', {
+                topicText: result.topic,
+                mono,
+                wrong,
+                isRefused: result.refusal !== null,
+                reasonText: result.refusal === null ? '' : say(refusalName(result.refusal.reason)),
+                refusalText: result.refusal === null ? '' : say(result.refusal.messages.message),
+              })}
         </li>
       ))}
     </ul>

@@ -7,6 +7,7 @@ import { shortName } from '../../ui/format/quantity-words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import './incoming.css';
+import { useIncomingWords } from './use-incoming-words.ts';
 
 type Mapping = z.output<typeof mappingSchema>;
 
@@ -16,32 +17,41 @@ interface MappingsProps {
 }
 
 export function Mappings({ mappings, onChange }: MappingsProps) {
+  const { text, rich } = useIncomingWords();
   const mutation = useMutation();
-  if (mappings.length === 0) return <p class="quiet">No foreign topic is mapped.</p>;
+  if (mappings.length === 0) return <p class="quiet">{text('page-incoming.mappings.none')}</p>;
   return (
     <>
       <ul class="mappings">
         {mappings.map((mapping) => (
           <li key={mapping.id}>
             <p>
-              <code>{mapping.filter}</code> at{' '}
-              <code>{mapping.pointer === '' ? 'the whole message' : mapping.pointer}</code> becomes{' '}
-              {shortName(mapping.quantity)} of{' '}
-              <b>
-                {mapping.site}/{mapping.probe}
-              </b>
-              , read as {mapping.unit}
-              {mapping.scale !== 1 && ` after × ${mapping.scale}`}
-              {mapping.timePointer && `, time at ${mapping.timePointer}`}.
+              {rich('page-incoming.mappings.one', {
+                topicText: mapping.filter,
+                mono: (inner) => <code>{inner}</code>,
+                isWhole: mapping.pointer === '',
+                pointerText: mapping.pointer,
+                quantityName: shortName(mapping.quantity),
+                probeText: `${mapping.site}/${mapping.probe}`,
+                strong: (inner) => <b>{inner}</b>,
+                unitText: mapping.unit,
+                isScaled: mapping.scale !== 1,
+                scaleText: String(mapping.scale),
+                isTimed: Boolean(mapping.timePointer),
+                timeText: mapping.timePointer ?? '',
+              })}
             </p>
             <May to="owner">
               <button
                 type="button"
                 disabled={mutation.busy}
-                aria-label={`Remove the mapping of ${mapping.filter} to ${mapping.probe}`}
+                aria-label={text('page-incoming.mappings.remove.of', {
+                  topicText: mapping.filter,
+                  probeName: mapping.probe,
+                })}
                 onClick={() => mutation.run(() => removeMapping(mapping.id).then(onChange))}
               >
-                Remove
+                {text('page-incoming.mappings.remove')}
               </button>
             </May>
           </li>

@@ -1,35 +1,31 @@
 /** Messages that could not be used: how many, why, and the last of each. */
 import { useEffect } from 'preact/hooks';
-import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useServerNow } from '../../data/live/use-installation.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { getRefusals } from '../../data/routes.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { ageWords } from '../../ui/format/age.ts';
-import { dayAndTime } from '../../ui/format/local-time.ts';
-import { counted } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { refusalName, renderRefusal } from './refusal-words.ts';
 import './incoming.css';
+import { useIncomingWords } from './use-incoming-words.ts';
 
 const refetchEveryMs = 5_000;
 
 export function Refusals() {
+  const { text, rich } = useIncomingWords();
   const { value, error, refresh } = useQuery('refusals', getRefusals);
   const nowMs = useServerNow();
-  const reader = useReader();
   const say = useSay(renderRefusal);
   useEffect(() => {
     const timer = setInterval(() => void refresh(), refetchEveryMs);
     return () => clearInterval(timer);
   }, []);
-  if (!value) return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
-  const since = `since ${dayAndTime(Date.parse(value.since), reader)}`;
-  if (value.total === 0) return <p class="lead">Every message could be used {since}.</p>;
+  if (!value)
+    return error === undefined ? <p class="quiet">{text('page-incoming.counting')}</p> : <Refusal error={error} />;
+  const counts = { messageCount: value.total, sinceAtMs: Date.parse(value.since) };
   return (
     <>
-      <p class="lead">
-        {counted(value.total, 'message')} could not be used {since}. The others were kept.
-      </p>
+      <p class="lead">{text('page-incoming.not-used.count', counts)}</p>
       <ul class="refusals">
         {[...value.refusals]
           .sort((one, other) => other.count - one.count)
@@ -41,14 +37,17 @@ export function Refusals() {
                 <p>{say(refusal.messages.meaning)}</p>
                 <details class="more">
                   <summary>
-                    The last, {ageWords(nowMs - Date.parse(refusal.last.at))}
-                    <span class="unseen">, of {say(refusalName(refusal.reason))}</span>
+                    {rich('page-incoming.not-used.last', {
+                      lastAgoMs: nowMs - Date.parse(refusal.last.at),
+                      reasonText: say(refusalName(refusal.reason)),
+                      aloud: (inner) => <span class="unseen">{inner}</span>,
+                    })}
                   </summary>
                   <p>{say(refusal.last.messages.message)}</p>
                   <pre>
                     {refusal.last.topic}
                     {'\n'}
-                    {refusal.last.payload || '(empty)'}
+                    {refusal.last.payload || text('page-incoming.empty')}
                   </pre>
                 </details>
               </div>

@@ -2,42 +2,44 @@
 import { useEffect } from 'preact/hooks';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { ageWords } from '../../ui/format/age.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
-import { refusedWords } from '../keys/key-words.ts';
 import { getRefusedConnections } from '../keys/keys-api.ts';
 import './incoming.css';
+import { useIncomingWords } from './use-incoming-words.ts';
 
 const refetchEveryMs = 5_000;
 
 export function RefusedConnections() {
+  const { text, rich } = useIncomingWords();
   const { value, error, refresh } = useQuery('turned-away', getRefusedConnections);
   const nowMs = useServerNow();
   useEffect(() => {
     const timer = setInterval(() => void refresh(), refetchEveryMs);
     return () => clearInterval(timer);
   }, []);
-  if (!value) return error === undefined ? <p class="quiet">Counting…</p> : <Refusal error={error} />;
-  if (value.turnedAway.length === 0) return <p class="lead">Nobody was turned away since the last start.</p>;
+  if (!value)
+    return error === undefined ? <p class="quiet">{text('page-incoming.counting')}</p> : <Refusal error={error} />;
+  if (value.turnedAway.length === 0) return <p class="lead">{text('page-incoming.connections.none')}</p>;
   return (
     <ul class="refusals">
       {value.turnedAway.map((line) => {
-        const { title, meaning } = refusedWords[line.reason];
+        const known = { isNamed: line.clientId !== '' && line.clientId !== null, hasKey: Boolean(line.key) };
         return (
           <li key={`${line.reason} ${line.address} ${line.clientId} ${line.key}`}>
             <div class="refusal-count">{line.count}</div>
             <div class="refusal-what">
-              <h3>{title}</h3>
+              <h3>{text(`page-incoming.connection.${line.reason}`)}</h3>
               <p>
-                From {line.address}
-                {line.clientId && (
-                  <>
-                    , calling itself <code>{line.clientId}</code>
-                  </>
-                )}
-                {line.key && `, with the key “${line.key}”`}; last {ageWords(nowMs - Date.parse(line.lastAt))}.
+                {rich('page-incoming.connections.who', {
+                  ...known,
+                  addressText: line.address,
+                  clientText: line.clientId ?? '',
+                  mono: (inner) => <code>{inner}</code>,
+                  keyName: line.key ?? '',
+                  lastAgoMs: nowMs - Date.parse(line.lastAt),
+                })}
               </p>
-              <p class="quiet">{meaning}</p>
+              <p class="quiet">{text(`page-incoming.connection.${line.reason}.meaning`)}</p>
             </div>
           </li>
         );

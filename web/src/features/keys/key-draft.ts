@@ -1,5 +1,6 @@
 /** A key as it is being filled in, and what would be made of it. */
 import type { NewKey } from '../../../../shared/contracts/keys.ts';
+import type { KeyWords } from './use-key-words.ts';
 
 export type KeyUse = 'probe' | 'site' | 'warnings' | 'everything';
 
@@ -12,25 +13,14 @@ export interface KeyDraft {
   readonly foreign: string;
 }
 
-export const keyUses: readonly (readonly [use: KeyUse, words: string])[] = [
-  ['probe', 'One probe'],
-  ['site', 'A whole site'],
-  ['warnings', 'A siren or lamp'],
-  ['everything', 'A listener'],
-];
+export const keyUses: readonly KeyUse[] = ['probe', 'site', 'warnings', 'everything'];
 
-export const useHints: Record<KeyUse, string> = {
-  probe: 'Speaks for this probe and nothing else.',
-  site: 'Speaks for every probe of one site: for a gateway that passes on what its probes measure.',
-  warnings: 'Says nothing. Hears what warns, so that a siren can sound and a lamp can light.',
-  everything: 'Says nothing. Hears whatever comes in, for a program of your own that reads along.',
-};
-
-export function newKeyOf({ use, name, site, probe, foreign }: KeyDraft): NewKey {
+/** @param words For what it is called where the person leaves that open. */
+export function newKeyOf({ use, name, site, probe, foreign }: KeyDraft, words: Pick<KeyWords, 'text'>): NewKey {
   const speaks = use === 'probe' || use === 'site';
   const lines = foreign.split('\n').map((line) => line.trim());
   return {
-    name: name.trim() || nameFor(use, site, probe),
+    name: name.trim() || nameFor(use, site, probe, words),
     site: speaks ? site.trim() : null,
     probe: use === 'probe' ? probe.trim() : null,
     foreign: speaks ? lines.filter((line) => line !== '') : [],
@@ -39,8 +29,7 @@ export function newKeyOf({ use, name, site, probe, foreign }: KeyDraft): NewKey 
 }
 
 /** What it is called where the person leaves that open. */
-export function nameFor(use: KeyUse, site: string, probe: string): string {
-  if (use === 'probe') return `${probe.trim()} at ${site.trim()}`;
-  if (use === 'site') return `All of ${site.trim()}`;
-  return use === 'warnings' ? 'Siren or lamp' : 'Listener';
+export function nameFor(use: KeyUse, site: string, probe: string, { text }: Pick<KeyWords, 'text'>): string {
+  if (use === 'probe') return text('page-keys.name.probe', { probeName: probe.trim(), siteName: site.trim() });
+  return use === 'site' ? text('page-keys.name.site', { siteName: site.trim() }) : text(`page-keys.name.${use}`);
 }

@@ -4,14 +4,19 @@ import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Choice, Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
-import { type KeyDraft, keyUses, nameFor, newKeyOf, useHints } from './key-draft.ts';
+import { type KeyDraft, keyUses, nameFor, newKeyOf } from './key-draft.ts';
 import { makeKey } from './keys-api.ts';
+import { useKeyWords } from './use-key-words.ts';
+
+const exampleProbe = 'probe-1';
 
 interface KeyFormProps {
   readonly onMade: (made: MadeKey) => void;
 }
 
 export function KeyForm({ onMade }: KeyFormProps) {
+  const words = useKeyWords();
+  const { text } = words;
   const mutation = useMutation();
   const firstSite = useInstallation((installation) => installation.sites[0]?.id);
   const [draft, setDraft] = useState<KeyDraft>({ use: 'probe', name: '', site: '', probe: '', foreign: '' });
@@ -24,20 +29,25 @@ export function KeyForm({ onMade }: KeyFormProps) {
   return (
     <form
       class="form"
-      aria-label="New key"
+      aria-label={text('page-keys.new.aloud')}
       onSubmit={(event) => {
         event.preventDefault();
-        void mutation.run(async () => onMade(await makeKey(newKeyOf(whole))));
+        void mutation.run(async () => onMade(await makeKey(newKeyOf(whole, words))));
       }}
     >
-      <Choice legend="What is it for?" value={draft.use} choices={keyUses} onValue={(use) => change({ use })} />
-      <p class="hint">{useHints[draft.use]}</p>
+      <Choice
+        legend={text('page-keys.use')}
+        value={draft.use}
+        choices={keyUses.map((use) => [use, text(`page-keys.use.${use}`)] as const)}
+        onValue={(use) => change({ use })}
+      />
+      <p class="hint">{text(`page-keys.use.${draft.use}.hint`)}</p>
       {speaks && (
         <TextField
-          label="Site"
+          label={text('page-keys.site')}
           mono
           required
-          hint="As it stands in the topic: small letters, digits, - and _."
+          hint={text('page-keys.site.hint')}
           value={whole.site}
           error={mutation.fieldError('/site')}
           onValue={(site) => change({ site })}
@@ -45,19 +55,21 @@ export function KeyForm({ onMade }: KeyFormProps) {
       )}
       {draft.use === 'probe' && (
         <TextField
-          label="Probe"
+          label={text('page-keys.probe')}
           mono
           required
-          placeholder="probe-1"
+          placeholder={exampleProbe}
           value={draft.probe}
           error={mutation.fieldError('/probe')}
           onValue={(probe) => change({ probe })}
         />
       )}
       <TextField
-        label="What you call the key"
-        hint="May stay empty."
-        placeholder={speaks && whole.site === '' ? '' : nameFor(draft.use, whole.site, draft.probe || 'probe-1')}
+        label={text('page-keys.name')}
+        hint={text('page-keys.name.hint')}
+        placeholder={
+          speaks && whole.site === '' ? '' : nameFor(draft.use, whole.site, draft.probe || exampleProbe, words)
+        }
         value={draft.name}
         error={mutation.fieldError('/name')}
         onValue={(name) => change({ name })}
@@ -67,7 +79,7 @@ export function KeyForm({ onMade }: KeyFormProps) {
       )}
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Make the key
+        {text('page-keys.make')}
       </button>
     </form>
   );
@@ -80,12 +92,13 @@ interface ForeignTopicsProps {
 }
 
 function ForeignTopics({ value, onValue, wrong }: ForeignTopicsProps) {
+  const { text } = useKeyWords();
   return (
     <details class="more">
-      <summary>It also publishes on foreign topics</summary>
+      <summary>{text('page-keys.foreign')}</summary>
       <Field
-        label="Topics of other devices"
-        hint="One a line, as in your mappings; + stands for one level and # for all that follow."
+        label={text('page-keys.foreign.topics')}
+        hint={text('page-keys.foreign.hint')}
         error={[0, 1, 2, 3, 4].map((index) => wrong(`/foreign/${index}`)).find(Boolean)}
       >
         {(ids) => (

@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { CopyText } from '../../ui/parts/copy-text.tsx';
 import './keys.css';
+import { useKeyWords } from './use-key-words.ts';
 
 interface MadeKeyProps {
   readonly made: MadeKey;
@@ -10,42 +11,33 @@ interface MadeKeyProps {
 }
 
 export function MadeKeyView({ made, onDone }: MadeKeyProps) {
+  const { text } = useKeyWords();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   const { size, path } = made.code;
   return (
     <div class="made-key">
       <h3 ref={heading} tabIndex={-1}>
-        The key “{made.name}” is made. Copy it now: it is shown once.
+        {text('page-keys.new.made', { keyName: made.name })}
       </h3>
-      <p>The password is stored nowhere. If it is lost, revoke the key and make another.</p>
-      {made.broker.onlyHere && (
-        <p class="caution">
-          The broker answers this machine only. For probes elsewhere set BRANHEARTH_MQTT_HOST or the TLS settings, and
-          start again; the key stays good.
-        </p>
-      )}
-      {!made.broker.tls && !made.broker.onlyHere && (
-        <p class="caution">
-          Without TLS, whoever can listen on your network can read this password. Give the broker a certificate if you
-          do not trust it.
-        </p>
-      )}
-      <h4>Enter at the probe</h4>
+      <p>{text('page-keys.new.password')}</p>
+      {made.broker.onlyHere && <p class="caution">{text('page-keys.new.only-here')}</p>}
+      {!made.broker.tls && !made.broker.onlyHere && <p class="caution">{text('page-keys.new.no-tls')}</p>}
+      <h4>{text('page-keys.new.enter')}</h4>
       <CopyText
-        what="what to enter at the probe"
+        label={text('page-keys.new.enter.copy')}
         text={made.lines.map(({ name, value }) => `${`${name}:`.padEnd(12)} ${value}`).join('\n')}
       />
-      <h4>Or read with a phone</h4>
-      <svg class="key-code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label="Code with the same as one address">
+      <h4>{text('page-keys.new.code')}</h4>
+      <svg class="key-code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label={text('page-keys.new.code.alt')}>
         <rect width={size} height={size} fill="#fff" />
         <path d={path} fill="#000" shape-rendering="crispEdges" />
       </svg>
-      <h4>Try it</h4>
-      <CopyText what="the command that tries the key" text={made.example} />
+      <h4>{text('page-keys.new.try')}</h4>
+      <CopyText label={text('page-keys.new.try.copy')} text={made.example} />
       <p>
         <button type="button" class="primary" onClick={onDone}>
-          I have copied it
+          {text('page-keys.new.done')}
         </button>
       </p>
     </div>

@@ -1,25 +1,22 @@
 /** The same keys for a Mosquitto of one's own, where that one decides. */
 import { FileLink } from '../../ui/parts/file-link.tsx';
 import './keys.css';
+import { useKeyWords } from './use-key-words.ts';
 
 export function MosquittoFiles() {
+  const { text, rich } = useKeyWords();
   return (
     <>
-      <p>
-        Two files say the same to a Mosquitto of your own. Put them where its settings <code>password_file</code> and{' '}
-        <code>acl_file</code> point, set <code>allow_anonymous false</code>, and let it read them again with{' '}
-        <code>SIGHUP</code>. Fetch them anew after making or revoking a key. The first holds hashes of the passwords:
-        keep it as you would keep a key.
-      </p>
+      <p>{rich('page-keys.mosquitto.how', { mono: (inner) => <code>{inner}</code> })}</p>
       <ul class="key-files">
         <li>
           <FileLink path="/api/keys/mosquitto/passwords" name="branhearth.passwd">
-            Password file
+            {text('page-keys.mosquitto.passwords')}
           </FileLink>
         </li>
         <li>
           <FileLink path="/api/keys/mosquitto/topics" name="branhearth.acl">
-            Access file
+            {text('page-keys.mosquitto.access')}
           </FileLink>
         </li>
       </ul>

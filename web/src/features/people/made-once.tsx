@@ -7,16 +7,16 @@ interface MadeOnceProps {
   readonly says: string;
   readonly text: string;
   /** For the button that copies it. */
-  readonly what: string;
+  readonly copyLabel: string;
   readonly onDone: () => void;
 }
 
-export function MadeOnce({ title, says, text, what, onDone }: MadeOnceProps) {
+export function MadeOnce({ title, says, text, copyLabel, onDone }: MadeOnceProps) {
   return (
     <section class="made-once" role="status" aria-label={title}>
       <h3>{title}</h3>
       <p>{says}</p>
-      <CopyText text={text} what={what} />
+      <CopyText text={text} label={copyLabel} />
       <p>
         <button type="button" onClick={onDone}>
           I have it

@@ -188,7 +188,7 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
           title={`A link for ${person.name}`}
           says="With it they choose a new password, once, within 24 hours. Hand it over in a way you trust: it is shown this once."
           text={link}
-          what="the link"
+          copyLabel="Copy the link"
           onDone={() => setLink(undefined)}
         />
       )}
@@ -213,7 +213,7 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
         title="An invitation"
         says={`Whoever opens it first joins as ${roleNames[role].toLowerCase()}. Send it to that one person only: it is shown this once.`}
         text={address}
-        what="the invitation"
+        copyLabel="Copy the invitation"
         onDone={() => setAddress(undefined)}
       />
     );

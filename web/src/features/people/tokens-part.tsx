@@ -100,7 +100,7 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
         title="A new token"
         says="Keep it where only your program reads it: it is shown this once."
         text={asked.secret}
-        what="the token"
+        copyLabel="Copy the token"
         onDone={asked.forgetSecret}
       />
     );

@@ -2,23 +2,16 @@
 import { useState } from 'preact/hooks';
 import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
-import { positionSchema } from '../../../../shared/names.ts';
+import { type Position, positionSchema } from '../../../../shared/names.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { claimProbe } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
-import type { positionNames } from '../../ui/format/words.ts';
+
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import './probes.css';
-
-const placeWords = {
-  core: 'core: the middle of the heap',
-  top: 'top: a hand’s breadth under the skin',
-  base: 'base: just above the ground',
-  edge: 'edge: in the flank',
-  air: 'air: beside the heap, in its shade',
-} as const satisfies Record<keyof typeof positionNames, string>;
+import { useProbeWords } from './use-probe-words.ts';
 
 interface ClaimFormProps {
   readonly probe: Probe;
@@ -34,7 +27,7 @@ function useClaim({ probe, onDone }: ClaimFormProps) {
   const [pileId, setPileId] = useState<string>();
   const [since, setSince] = useState('');
   const { timeZone } = useReader(probe.site);
-  const [position, setPosition] = useState<keyof typeof placeWords>('core');
+  const [position, setPosition] = useState<Position>('core');
   const chosen = pileId ?? ordered[0]?.id ?? '';
   const claim = () =>
     mutation
@@ -52,47 +45,44 @@ function useClaim({ probe, onDone }: ClaimFormProps) {
 }
 
 export function ClaimForm(props: ClaimFormProps) {
+  const { text, rich } = useProbeWords();
   const { probe } = props;
   const { piles, chosen, setPileId, since, setSince, position, setPosition, claim, mutation } = useClaim(props);
   if (piles.length === 0) {
-    return (
-      <p>
-        There is no pile yet to claim it for. <a href="/piles/new">Lay one</a>
-      </p>
-    );
+    return <p>{rich('page-probes.claim.no-pile', { link: (inner) => <a href="/piles/new">{inner}</a> })}</p>;
   }
   return (
     <form
       class="form claim-form"
-      aria-label={`Claim ${probe.probe}`}
+      aria-label={text('page-probes.claim.of', { probeName: probe.probe })}
       onSubmit={(event) => {
         event.preventDefault();
         void claim();
       }}
     >
       <PickField
-        label="Pile"
+        label={text('page-probes.claim.pile')}
         value={chosen}
         choices={piles.map((pile) => [pile.id, pile.name] as const)}
         onValue={setPileId}
         error={mutation.fieldError('/pileId')}
       />
       <PickField
-        label="Where it sits"
+        label={text('page-probes.claim.position')}
         value={position}
-        choices={positionSchema.options.map((one) => [one, placeWords[one]] as const)}
+        choices={positionSchema.options.map((one) => [one, text(`page-probes.place.${one}`)] as const)}
         onValue={setPosition}
         error={mutation.fieldError('/position')}
       />
       <TextField
-        label="Since when, if not from the start"
+        label={text('page-probes.claim.since')}
         type="datetime-local"
         value={since}
         onValue={setSince}
         error={mutation.fieldError('/from')}
       />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Claim it
+        {text('page-probes.claim.do')}
       </button>
       <Refusal error={mutation.error} />
     </form>

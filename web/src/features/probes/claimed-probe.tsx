@@ -12,6 +12,7 @@ import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { ProbeHead } from './probe-head.tsx';
 import './probes.css';
+import { useProbeWords } from './use-probe-words.ts';
 
 interface ClaimedProbeProps {
   readonly probe: Probe;
@@ -19,6 +20,7 @@ interface ClaimedProbeProps {
 }
 
 export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
+  const { text, rich } = useProbeWords();
   const { unit } = usePrefs();
   const mutation = useMutation();
   const offset = probe.temperatureOffsetC;
@@ -28,8 +30,12 @@ export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
       <May to="keeper">
         <details class="more">
           <summary>
-            {offset === 0 ? 'Offset, release' : `Offset ${formatDifference(offset, unit)}, release`}
-            <span class="unseen"> of {probe.probe}</span>
+            {rich('page-probes.more', {
+              hasOffset: offset !== 0,
+              offsetText: formatDifference(offset, unit),
+              probeName: probe.probe,
+              aloud: (inner) => <span class="unseen">{inner}</span>,
+            })}
           </summary>
           <Offset probe={probe} />
           <button
@@ -42,7 +48,7 @@ export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
               })
             }
           >
-            Release it from the pile
+            {text('page-probes.release')}
           </button>
           <Refusal error={mutation.error} />
         </details>
@@ -52,6 +58,7 @@ export function ClaimedProbe({ probe, isSilent }: ClaimedProbeProps) {
 }
 
 function Offset({ probe }: { readonly probe: Probe }) {
+  const { text } = useProbeWords();
   const { unit } = usePrefs();
   const mutation = useMutation();
   const kept = plainNumber(differenceIn(unit, probe.temperatureOffsetC), 1).replace('\u2212', '-');
@@ -71,17 +78,17 @@ function Offset({ probe }: { readonly probe: Probe }) {
       }}
     >
       <TextField
-        label="Added to each temperature"
+        label={text('page-probes.offset')}
         unit={unitSigns[unit]}
         inputMode="text"
-        hint="From a check in melting ice or beside a thermometer you trust. Counts from the next reading."
+        hint={text('page-probes.offset.hint')}
         value={typed ?? kept}
         onValue={setTyped}
         error={mutation.fieldError('/temperatureOffsetC')}
       />
       <Refusal error={mutation.error} />
       <button type="submit" disabled={mutation.busy || typed === undefined}>
-        Keep the offset
+        {text('page-probes.offset.keep')}
       </button>
     </form>
   );

@@ -9,10 +9,12 @@ import { ClaimedProbe } from './claimed-probe.tsx';
 import { isSilent } from './probe-facts.ts';
 import { useProbePage } from './use-probe-page.ts';
 import './probes.css';
+import { useProbeWords } from './use-probe-words.ts';
 
 const probesOfAPage = 50;
 
 export function ClaimedProbes({ find }: { readonly find: string }) {
+  const { text } = useProbeWords();
   const page = useProbePage({ claimed: 'yes', order: 'pile', find }, probesOfAPage);
   const piles = useInstallation((installation) => installation.piles) ?? [];
   const { value, error, offset, limit } = page;
@@ -21,7 +23,7 @@ export function ClaimedProbes({ find }: { readonly find: string }) {
   const elsewhere = value.probes.filter((probe) => !piles.some((pile) => pile.id === probe.claim?.pileId));
   const groups: { id: string; title: ComponentChildren; probes: readonly Probe[] }[] = [
     ...piles.map(({ id, name }) => ({ id, title: <a href={`/piles/${id}`}>{name}</a>, probes: ofPile(id) })),
-    { id: 'elsewhere', title: 'In a pile that is not listed', probes: elsewhere },
+    { id: 'elsewhere', title: text('page-probes.elsewhere'), probes: elsewhere },
   ];
   return (
     <>
@@ -36,7 +38,13 @@ export function ClaimedProbes({ find }: { readonly find: string }) {
             </ul>
           </Part>
         ))}
-      <Pager of="probes in piles" offset={offset} limit={limit} total={value.total} onTurn={page.turnTo} />
+      <Pager
+        label={text('page-probes.pages.claimed')}
+        offset={offset}
+        limit={limit}
+        total={value.total}
+        onTurn={page.turnTo}
+      />
     </>
   );
 }

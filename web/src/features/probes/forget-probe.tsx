@@ -4,15 +4,17 @@ import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { forgetProbe, forgetProbes } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { countWord } from '../../ui/format/words.ts';
+
 import { Refusal } from '../../ui/parts/forms.tsx';
 import './probes.css';
+import { useProbeWords } from './use-probe-words.ts';
 
 export function ForgetProbe({ probe: { site, probe } }: { readonly probe: Probe }) {
+  const { text } = useProbeWords();
   return (
     <Forget
-      button="Forget it"
-      question={`Forget ${site}/${probe} and delete every reading it sent?`}
+      button={text('page-probes.forget.one')}
+      question={text('page-probes.forget.one.asked', { probeText: `${site}/${probe}` })}
       act={() => forgetProbe(site, probe)}
     />
   );
@@ -25,11 +27,12 @@ interface ForgetManyProps {
 }
 
 export function ForgetMany({ find, total }: ForgetManyProps) {
-  const those = total === 1 ? 'the one probe' : `all ${countWord(total)} probes`;
+  const { text } = useProbeWords();
+  const those = { probeCount: total, isFound: find !== '', findText: find };
   return (
     <Forget
-      button={`Forget ${those}${find === '' ? '' : ' found'}`}
-      question={`Forget ${those} in no pile${find === '' ? '' : ` with “${find}” in the name`} and delete every reading they sent? Probes that once served a pile stay: their readings belong to its record.`}
+      button={text('page-probes.forget.many', those)}
+      question={text('page-probes.forget.many.asked', those)}
       act={() => forgetProbes(find)}
     />
   );
@@ -42,6 +45,7 @@ interface ForgetProps {
 }
 
 function Forget({ button, question, act }: ForgetProps) {
+  const { text } = useProbeWords();
   const mutation = useMutation();
   const [isAsked, setAsked] = useState(false);
   // The button that was pressed is gone; who works by keyboard or ear goes on at the question.
@@ -57,7 +61,7 @@ function Forget({ button, question, act }: ForgetProps) {
   return (
     <section class="asked-again" aria-label={button}>
       <p ref={asked} tabIndex={-1}>
-        {question} This cannot be undone. A probe that sends again comes back, without what was deleted.
+        {question} {text('page-probes.forget.meaning')}
       </p>
       <div class="asked-again-answers">
         <button
@@ -72,10 +76,10 @@ function Forget({ button, question, act }: ForgetProps) {
               .then((done) => done && setAsked(false))
           }
         >
-          Yes, delete for good
+          {text('page-probes.forget.yes')}
         </button>
         <button type="button" disabled={mutation.busy} onClick={() => setAsked(false)}>
-          Cancel
+          {text('page-probes.forget.no')}
         </button>
       </div>
       <Refusal error={mutation.error} />

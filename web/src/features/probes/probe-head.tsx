@@ -2,10 +2,11 @@
 import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { ageWords } from '../../ui/format/age.ts';
+
 import { capital, positionNames } from '../../ui/format/words.ts';
 import { lastWords, lineWords } from './probe-facts.ts';
 import './probes.css';
+import { useProbeWords } from './use-probe-words.ts';
 
 interface ProbeHeadProps {
   readonly probe: Probe;
@@ -15,7 +16,13 @@ interface ProbeHeadProps {
 export function ProbeHead({ probe, isSilent = false }: ProbeHeadProps) {
   const { unit } = usePrefs();
   const nowMs = useServerNow();
-  const age = probe.lastAt === null ? 'never heard' : `heard ${ageWords(nowMs - Date.parse(probe.lastAt))}`;
+  const words = useProbeWords();
+  const { text, rich } = words;
+  const read = lastWords(probe.last, unit);
+  const age =
+    probe.lastAt === null
+      ? text('page-probes.never-heard')
+      : text('page-probes.heard', { heardAgoMs: nowMs - Date.parse(probe.lastAt) });
   const pileSite = useInstallation(
     (installation) => installation.piles?.find((pile) => pile.id === probe.claim?.pileId)?.site,
   );
@@ -26,11 +33,20 @@ export function ProbeHead({ probe, isSilent = false }: ProbeHeadProps) {
       <h3>{probe.claim ? capital(positionNames[probe.claim.position]) : name}</h3>
       <div class="probe-said">
         <p>
-          {isSilent ? <b class="probe-silent">silent, was </b> : null}
-          {lastWords(probe.last, unit)}
+          {rich('page-probes.last', {
+            isSilent,
+            isRead: read !== '',
+            readText: read,
+            silent: (inner) => <b class="probe-silent">{inner}</b>,
+          })}
         </p>
         <p class="facts-line">
-          {[probe.claim && name, probe.device && `from ${probe.device.label}`, age, ...lineWords(probe)]
+          {[
+            probe.claim && name,
+            probe.device && text('page-probes.from', { deviceName: probe.device.label }),
+            age,
+            ...lineWords(probe, words),
+          ]
             .filter(Boolean)
             .join(', ')}
         </p>

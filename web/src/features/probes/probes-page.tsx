@@ -10,6 +10,7 @@ import { FirstReading } from './first-reading.tsx';
 import { probesSentence } from './probe-facts.ts';
 import { UnclaimedProbes } from './unclaimed-probes.tsx';
 import './probes.css';
+import { useProbeWords } from './use-probe-words.ts';
 
 /** From so many on nobody wants to look for one by eye. */
 const manyProbes = 20;
@@ -17,7 +18,9 @@ const manyProbes = 20;
 const gatherMs = 250;
 
 export function ProbesPage() {
-  const heading = usePage('Probes');
+  const words = useProbeWords();
+  const { text, rich } = words;
+  const heading = usePage(text('page-probes.title'));
   const counts = useInstallation((installation) => installation.probeCounts);
   const piles = useInstallation((installation) => installation.piles) ?? [];
   const [typed, setTyped] = useState('');
@@ -26,30 +29,31 @@ export function ProbesPage() {
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          {probesSentence(counts, piles)}
+          {probesSentence(counts, piles, words)}
         </h1>
-        {counts.all === 0 && <p class="lead">The moment one does, it stands here.</p>}
+        {counts.all === 0 && <p class="lead">{text('page-probes.all.none.hint')}</p>}
         {counts.isFull && (
-          <p class="lead">
-            No more new probes are listened to until some of those in no pile are claimed or forgotten.{' '}
-            <a href="/incoming">Messages we could not use</a> counts what they send.
-          </p>
+          <p class="lead">{rich('page-probes.full', { link: (inner) => <a href="/incoming">{inner}</a> })}</p>
         )}
         {(counts.all > manyProbes || typed !== '') && (
           <div class="form find-probe">
-            <TextField label="Find a probe" value={typed} onValue={setTyped} hint="A part of its name, site or pile." />
+            <TextField
+              label={text('page-probes.find')}
+              value={typed}
+              onValue={setTyped}
+              hint={text('page-probes.find.hint')}
+            />
           </div>
         )}
       </div>
       <UnclaimedProbes find={find} />
       <ClaimedProbes find={find} />
       <May to="keeper">
-        <Part id="add-probe" title="Let another probe talk">
+        <Part id="add-probe" title={text('page-probes.another')}>
           <FirstReading />
           <p>
-            A probe on another machine needs{' '}
-            <May to="owner" otherwise="a key of its own: ask an owner for one.">
-              <a href="/keys">a key of its own</a>.
+            <May to="owner" otherwise={text('page-probes.another.key.ask')}>
+              {rich('page-probes.another.key', { link: (inner) => <a href="/keys">{inner}</a> })}
             </May>
           </p>
         </Part>

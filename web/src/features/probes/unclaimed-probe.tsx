@@ -7,6 +7,7 @@ import { ClaimForm } from './claim-form.tsx';
 import { ForgetProbe } from './forget-probe.tsx';
 import { ProbeHead } from './probe-head.tsx';
 import './probes.css';
+import { useProbeWords } from './use-probe-words.ts';
 
 interface UnclaimedProbeProps {
   readonly probe: Probe;
@@ -15,6 +16,7 @@ interface UnclaimedProbeProps {
 }
 
 export function UnclaimedProbe({ probe, isOneOfFew }: UnclaimedProbeProps) {
+  const { rich } = useProbeWords();
   const [isOpen, setOpen] = useState(false);
   return (
     <li class="probe probe-unclaimed">
@@ -23,8 +25,11 @@ export function UnclaimedProbe({ probe, isOneOfFew }: UnclaimedProbeProps) {
         {isOneOfFew && <ClaimForm probe={probe} />}
         <details class="more" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
           <summary>
-            {isOneOfFew ? 'Not yours?' : 'Claim or forget'}
-            <span class="unseen"> {probe.probe}</span>
+            {rich('page-probes.unclaimed.more', {
+              isOneOfFew,
+              probeName: probe.probe,
+              aloud: (inner) => <span class="unseen">{inner}</span>,
+            })}
           </summary>
           {isOpen && !isOneOfFew && <ClaimForm probe={probe} />}
           {isOpen && <ForgetProbe probe={probe} />}

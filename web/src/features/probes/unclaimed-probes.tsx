@@ -7,25 +7,33 @@ import { ForgetMany } from './forget-probe.tsx';
 import { UnclaimedProbe } from './unclaimed-probe.tsx';
 import { useProbePage } from './use-probe-page.ts';
 import './probes.css';
+import { useProbeWords } from './use-probe-words.ts';
 
 const probesOfAPage = 20;
 /** Of few probes each shows its form at once. */
 const fewProbes = 3;
 
 export function UnclaimedProbes({ find }: { readonly find: string }) {
+  const { text } = useProbeWords();
   const page = useProbePage({ claimed: 'no', find }, probesOfAPage);
   const { value, error, offset, limit } = page;
   if (!value) return error === undefined ? null : <Refusal error={error} />;
   if (value.total === 0 && (find === '' || value.counts.unclaimed === 0)) return null;
   return (
-    <Part id="unclaimed" title="In no pile yet">
-      {value.total === 0 && <p class="quiet">None of them is called so.</p>}
+    <Part id="unclaimed" title={text('page-probes.unclaimed')}>
+      {value.total === 0 && <p class="quiet">{text('page-probes.unclaimed.none-found')}</p>}
       <ul class="probe-list">
         {value.probes.map((probe) => (
           <UnclaimedProbe key={`${probe.site}/${probe.probe}`} probe={probe} isOneOfFew={value.total <= fewProbes} />
         ))}
       </ul>
-      <Pager of="probes in no pile" offset={offset} limit={limit} total={value.total} onTurn={page.turnTo} />
+      <Pager
+        label={text('page-probes.pages.unclaimed')}
+        offset={offset}
+        limit={limit}
+        total={value.total}
+        onTurn={page.turnTo}
+      />
       {value.total > fewProbes && (
         <May to="owner">
           <div class="forget-many">

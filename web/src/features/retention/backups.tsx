@@ -6,13 +6,15 @@ import { sizeWords } from '../../ui/format/amount.ts';
 import { dayAndTime, type Reader } from '../../ui/format/local-time.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import './retention.css';
+import { useRetentionWords } from './use-retention-words.ts';
 
 const getBackups = () => ask(backupsAnswerSchema, '/api/backups');
 
 export function Backups({ reader }: { readonly reader: Reader }) {
+  const { text } = useRetentionWords();
   const { value, error } = useQuery('backups', getBackups);
   return (
-    <Part id="backups" title="Backups">
+    <Part id="backups" title={text('page-retention.backups')}>
       {error !== undefined && <p class="refusal">{reasonOf(error)}</p>}
       {value && <Standing backups={value} reader={reader} />}
     </Part>
@@ -20,30 +22,34 @@ export function Backups({ reader }: { readonly reader: Reader }) {
 }
 
 function Standing({ backups, reader }: { readonly backups: BackupsAnswer; readonly reader: Reader }) {
+  const { text, rich } = useRetentionWords();
   const { state, folder, keep, lastGoodAt, isOld, problem } = backups;
-  if (state === 'elsewhere') return <p>All readings and records are at servers: back them up there.</p>;
-  if (state === 'off') {
-    return <p class="refusal">No backup is made by itself: it is switched off (BRANHEARTH_BACKUPS).</p>;
-  }
+  if (state === 'elsewhere') return <p>{text('page-retention.backups.elsewhere')}</p>;
+  if (state === 'off') return <p class="refusal">{text('page-retention.backups.off')}</p>;
   return (
     <>
       <p class={isOld ? 'refusal' : undefined} role="status">
         {lastGoodAt === null
-          ? 'No backup yet: one is made each night at three.'
-          : `Last good backup: ${dayAndTime(Date.parse(lastGoodAt), reader)}. It was opened and read back.`}
-        {isOld && ' That is more than three days ago.'}
+          ? text('page-retention.backups.none')
+          : text('page-retention.backups.last', { madeText: dayAndTime(Date.parse(lastGoodAt), reader), isOld })}
       </p>
-      {problem !== null && <p class="refusal">The last try went wrong and is made again within an hour. {problem}</p>}
+      {problem !== null && <p class="refusal">{text('page-retention.backups.problem', { problemText: problem })}</p>}
       <p>
-        One is made each night and the last {keep} are kept, in <code>{folder}</code>. A disk that breaks takes them
-        along: copy them to another machine now and then, or let BRANHEARTH_BACKUP_COMMAND do so.
+        {rich('page-retention.backups.kept', {
+          keepCount: keep,
+          folderText: folder ?? '',
+          mono: (inner) => <code>{inner}</code>,
+        })}
       </p>
       {backups.backups.length > 0 && (
         <ul class="keeping-list">
           {backups.backups.map(({ name, madeAt, bytes }) => (
             <li key={name}>
-              {dayAndTime(Date.parse(madeAt), reader)}, {sizeWords(bytes)}
-              {name.startsWith('before-') && ', made before an update'}
+              {text('page-retention.backups.one', {
+                madeText: dayAndTime(Date.parse(madeAt), reader),
+                sizeText: sizeWords(bytes),
+                isBeforeUpdate: name.startsWith('before-'),
+              })}
             </li>
           ))}
         </ul>

@@ -11,17 +11,17 @@ import { ask, reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { manyWords, sizeWords } from '../../ui/format/amount.ts';
+import { sizeWords } from '../../ui/format/amount.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import type { Reader } from '../../ui/format/local-time.ts';
-import { capital } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { Backups } from './backups.tsx';
-import { isLost, keptWords, standsNow, staysExact, takenUp, wouldFreeWords } from './retention-words.ts';
+import { isLost, standsNow, staysExact, takenUp, wouldFreeWords } from './retention-words.ts';
 import './retention.css';
+import { useRetentionWords } from './use-retention-words.ts';
 
 /** A run is looked at so often while it goes on, and now and then before. */
 const lookEveryMs = 2_000;
@@ -30,7 +30,9 @@ const getKeeping = (days: number | undefined) =>
   ask(keepingAnswerSchema, `/api/retention${days === undefined ? '' : `?keptDays=${days}`}`);
 
 export function KeepingPage() {
-  const heading = usePage('How long readings are kept');
+  const words = useRetentionWords();
+  const { text } = words;
+  const heading = usePage(text('page-retention.title'));
   const reader = useReader();
   const [own, setOwn] = useState('');
   const ownDays = keptDaysSchema.safeParse(Number(own)).data;
@@ -48,43 +50,37 @@ export function KeepingPage() {
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        How long readings are kept
+        {text('page-retention.title')}
       </h1>
       {error !== undefined && <p class="refusal">{reasonOf(error)}</p>}
       {shown ? (
         <>
-          <p class="lead">{takenUp(shown)}</p>
+          <p class="lead">{takenUp(shown, words)}</p>
           <Standing keeping={shown} reader={reader} />
-          <Part id="keep-for" title="Keep them for">
-            <p>
-              Older readings are reduced to 10-minute averages, a little at a time, so that readings that come in never
-              wait.
-            </p>
-            <May to="owner" otherwise={<p>{standsNow(shown.keptDays)} An owner may change this.</p>}>
+          <Part id="keep-for" title={text('page-retention.keep')}>
+            <p>{text('page-retention.keep.hint')}</p>
+            <May to="owner" otherwise={<p>{standsNow(shown.keptDays, words)}</p>}>
               <AgeForm keeping={shown} own={own} onOwn={setOwn} onChosen={setShown} />
             </May>
           </Part>
-          <Part id="stays" title="What stays exact">
+          <Part id="stays" title={text('page-retention.stays')}>
             <ul class="keeping-list">
-              {staysExact.map((line) => (
-                <li key={line}>{line}</li>
+              {staysExact.map((one) => (
+                <li key={one}>{text(`page-retention.stays.${one}`)}</li>
               ))}
             </ul>
           </Part>
-          <Part id="lost" title="What is lost">
+          <Part id="lost" title={text('page-retention.lost')}>
             <ul class="keeping-list">
-              {isLost.map((line) => (
-                <li key={line}>{line}</li>
+              {isLost.map((one) => (
+                <li key={one}>{text(`page-retention.lost.${one}`)}</li>
               ))}
             </ul>
-            <p>
-              What was reduced comes back from a backup only. Batches that still lie keep all their readings, however
-              old.
-            </p>
+            <p>{text('page-retention.lost.for-good')}</p>
           </Part>
         </>
       ) : (
-        error === undefined && <p class="quiet">Counting readings …</p>
+        error === undefined && <p class="quiet">{text('page-retention.counting')}</p>
       )}
       <May to="keeper">
         <Backups reader={reader} />
@@ -95,6 +91,7 @@ export function KeepingPage() {
 
 /** What downsampling is doing, did last, and waits for. */
 function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readonly reader: Reader }) {
+  const { text, rich } = useRetentionWords();
   const { keptDays, downsampledBefore, running, last, heldBy, problem } = keeping;
   const dayOf = (instant: string) => fullDay(Date.parse(instant), reader);
   return (
@@ -102,29 +99,34 @@ function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readon
       {running && (
         <p>
           <label for="downsampling">
-            Reducing readings from before {dayOf(running.before)}: {Math.round(100 * running.share)} %
+            {text('page-retention.running', { dayText: dayOf(running.before), doneFrac: running.share })}
           </label>
           <progress id="downsampling" value={running.share} max={1} />
         </p>
       )}
-      {problem !== null && (
-        <p class="refusal">The last try went wrong and is made again by itself within a minute. {problem}.</p>
-      )}
+      {problem !== null && <p class="refusal">{text('page-retention.problem', { problemText: problem })}</p>}
       {keptDays !== null && heldBy && (
         <p>
-          <a href={`/piles/${heldBy.pileId}`}>{heldBy.pileName}</a> was laid on {dayOf(heldBy.startedAt)} and still
-          lies: everything from the day before on is kept until its batch ends.
+          {rich('page-retention.held', {
+            pileName: heldBy.pileName,
+            link: (inner) => <a href={`/piles/${heldBy.pileId}`}>{inner}</a>,
+            dayText: dayOf(heldBy.startedAt),
+          })}
         </p>
       )}
       {!running && last && (
         <p>
-          Last reduced on {dayOf(last.endedAt)}: {manyWords(last.removed)} readings from before {dayOf(last.before)}{' '}
-          became ten-minute rollups
-          {last.freedBytes > 0 ? `, and ${sizeWords(last.freedBytes)} were given back.` : '.'}
+          {text('page-retention.last', {
+            dayText: dayOf(last.endedAt),
+            readingCount: last.removed,
+            beforeText: dayOf(last.before),
+            isFreed: last.freedBytes > 0,
+            sizeText: sizeWords(last.freedBytes),
+          })}
         </p>
       )}
       {downsampledBefore !== null && keptDays === null && (
-        <p>Nothing more is reduced. From before {dayOf(downsampledBefore)} ten-minute averages are kept.</p>
+        <p>{text('page-retention.stopped', { dayText: dayOf(downsampledBefore) })}</p>
       )}
     </div>
   );
@@ -145,6 +147,8 @@ function pickOf(keptDays: number | null): Pick {
 }
 
 function AgeForm({ keeping, own, onOwn, onChosen }: AgeFormProps) {
+  const words = useRetentionWords();
+  const { text } = words;
   const mutation = useMutation();
   const [pick, setPick] = useState<Pick>(pickOf(keeping.keptDays));
   const ownText = own === '' && pickOf(keeping.keptDays) === 'own' ? String(keeping.keptDays) : own;
@@ -157,14 +161,24 @@ function AgeForm({ keeping, own, onOwn, onChosen }: AgeFormProps) {
     );
   };
   const choices: readonly (readonly [Pick, string, string])[] = [
-    ['always', 'As long as there is room', 'nothing is reduced'],
+    ['always', text('page-retention.keep.always'), text('page-retention.free.never')],
     ...offeredKeptDays.map((days): [Pick, string, string] => {
       const found = freed(days);
-      return [`${days}`, capital(keptWords(days)), found ? wouldFreeWords(found) : ''];
+      return [
+        `${days}`,
+        text('page-retention.keep.days', { keptDayCount: days }),
+        found ? wouldFreeWords(found, words) : '',
+      ];
     }),
-    ['own', 'Another number of days', ''],
+    ['own', text('page-retention.keep.own'), ''],
   ];
   const ownFreed = freed(Number(ownText));
+  const saveText =
+    wanted === null
+      ? text('page-retention.save.always')
+      : isAge
+        ? text('page-retention.save.days', { keptDayCount: wanted })
+        : text('page-retention.save.unknown');
   return (
     <form
       class="form keeping-form"
@@ -174,30 +188,34 @@ function AgeForm({ keeping, own, onOwn, onChosen }: AgeFormProps) {
       }}
     >
       <fieldset>
-        <legend class="unseen">Keep every reading for</legend>
-        {choices.map(([value, words, says]) => (
+        <legend class="unseen">{text('page-retention.keep.aloud')}</legend>
+        {choices.map(([value, name, says]) => (
           <label key={value} class="keeping-choice">
             <input type="radio" name="keep" value={value} checked={pick === value} onChange={() => setPick(value)} />
             <span>
-              <b>{words}</b>
-              {says && <span class="quiet">{capital(says)}.</span>}
+              <b>{name}</b>
+              {says && <span class="quiet">{says}</span>}
             </span>
           </label>
         ))}
       </fieldset>
       {pick === 'own' && (
         <TextField
-          label="Days"
+          label={text('page-retention.keep.own.days')}
           inputMode="numeric"
           value={ownText}
           onValue={onOwn}
-          hint={ownFreed ? `${capital(wouldFreeWords(ownFreed))}.` : `At least ${leastKeptDays}.`}
+          hint={
+            ownFreed
+              ? wouldFreeWords(ownFreed, words)
+              : text('page-retention.keep.own.least', { leastCount: leastKeptDays })
+          }
           error={mutation.fieldError('/keptDays')}
         />
       )}
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy || !isAge || wanted === keeping.keptDays}>
-        {wanted === null ? 'Keep every reading' : `Thin readings older than ${isAge ? keptWords(wanted) : '…'}`}
+        {saveText}
       </button>
     </form>
   );

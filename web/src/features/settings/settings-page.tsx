@@ -1,19 +1,23 @@
 /** How this person likes to read; remembered in this browser. */
 
+import type { Health } from '../../../../shared/contracts/health.ts';
 import { forgetAnswers } from '../../data/last-answers.ts';
 import { useInstallation, useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { useMe } from '../../data/me.ts';
 import { bearerToken, changePrefs, setBearerToken, usePrefs } from '../../data/prefs.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { formatTemp } from '../../ui/format/temperature.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { LanguageChoice } from './language-choice.tsx';
 import { OnThisDevice } from './on-this-device.tsx';
 import './settings.css';
+import { renderHealth } from './render-health.ts';
+import { useSettingWords } from './use-setting-words.ts';
 
 export function SettingsPage() {
-  const heading = usePage('Settings');
+  const { text } = useSettingWords();
+  const heading = usePage(text('page-settings.title'));
   const prefs = usePrefs();
   const me = useMe();
   const nowMs = useServerNow();
@@ -22,13 +26,13 @@ export function SettingsPage() {
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        Settings
+        {text('page-settings.title')}
       </h1>
-      <p class="lead">Remembered in this browser; others choose for themselves.</p>
+      <p class="lead">{text('page-settings.lead')}</p>
       <div class="settings">
         <LanguageChoice />
         <Choice
-          legend="Temperature"
+          legend={text('page-settings.temperature')}
           value={prefs.unit}
           choices={[
             ['C', '°C'],
@@ -36,38 +40,43 @@ export function SettingsPage() {
           ]}
           onValue={(unit) => changePrefs({ unit })}
         />
-        <p class="hint">The core of a pile that works well is at about {formatTemp(41.5, prefs.unit)}.</p>
+        <p class="hint">{text('page-settings.temperature.hint', { coreC: 41.5 })}</p>
         <Choice
-          legend="Time"
+          legend={text('page-settings.time')}
           value={prefs.zone}
           choices={[
-            ['mine', 'Of this device'],
-            ['site', 'Of the site'],
+            ['mine', text('page-settings.time.mine')],
+            ['site', text('page-settings.time.site')],
           ]}
           onValue={(zone) => changePrefs({ zone })}
         />
         <p class="hint">
-          It is {dayAndTime(nowMs, reader)}
-          {prefs.zone === 'site'
-            ? site
-              ? ` at ${site.name}.`
-              : '. No site has said its zone, so this is your own.'
-            : '.'}
+          {text(
+            prefs.zone !== 'site'
+              ? 'page-settings.time.now'
+              : site
+                ? 'page-settings.time.now-at'
+                : 'page-settings.time.now-here',
+            {
+              nowText: dayAndTime(nowMs, reader),
+              siteName: site?.name ?? '',
+            },
+          )}
         </p>
         <Choice
-          legend="Paper"
+          legend={text('page-settings.theme')}
           value={prefs.shade}
           choices={[
-            ['auto', 'As the device'],
-            ['light', 'Light'],
-            ['dark', 'Dark'],
+            ['auto', text('page-settings.theme.auto')],
+            ['light', text('page-settings.theme.light')],
+            ['dark', text('page-settings.theme.dark')],
           ]}
           onValue={(shade) => changePrefs({ shade })}
         />
         {me?.via !== 'session' && (
           <TextField
-            label="Your name"
-            hint="Written beside the warnings you acknowledge, so that others know who saw them. May stay empty."
+            label={text('page-settings.name')}
+            hint={text('page-settings.name.hint')}
             value={prefs.name}
             onValue={(name) => changePrefs({ name: name.slice(0, 80) })}
           />
@@ -81,6 +90,7 @@ export function SettingsPage() {
 }
 
 function ForgetToken() {
+  const { text } = useSettingWords();
   return (
     <p>
       <button
@@ -91,44 +101,50 @@ function ForgetToken() {
           location.reload();
         }}
       >
-        Forget the token kept here
+        {text('page-settings.forget-token')}
       </button>
     </p>
   );
 }
 
-const partNames = {
-  broker: 'Broker',
-  readings: 'Readings',
-  journal: 'Journal',
-  piles: 'Piles',
-  disk: 'Disk',
-  delivery: 'Delivery',
-} as const;
+const systemParts = ['broker', 'readings', 'journal', 'piles', 'disk', 'delivery'] as const;
 
 function SystemFactsView() {
+  const { text } = useSettingWords();
   const health = useInstallation((installation) => installation.health);
   if (!health) return null;
   return (
     <section class="system-facts" aria-labelledby="system-facts">
-      <h2 id="system-facts">System status</h2>
+      <h2 id="system-facts">{text('page-settings.system')}</h2>
       <dl class="ledger">
-        {(Object.keys(partNames) as (keyof typeof partNames)[]).map((part) => (
+        {systemParts.map((part) => (
           <div key={part}>
-            <dt>{partNames[part]}</dt>
-            <dd>
-              <b>{health.parts[part].state}</b> {health.parts[part].detail}
-            </dd>
+            <dt>{text(`page-settings.part.${part}`)}</dt>
+            <PartFact health={health.parts[part]} />
           </div>
         ))}
         <div>
-          <dt>Version</dt>
+          <dt>{text('page-settings.version')}</dt>
           <dd>
-            {health.version}
-            {health.speed !== 1 && `, its time runs ${health.speed} times as fast`}
+            {text('page-settings.version.is', {
+              versionText: health.version,
+              isFast: health.speed !== 1,
+              speedText: String(health.speed),
+            })}
           </dd>
         </div>
       </dl>
     </section>
+  );
+}
+
+function PartFact({ health }: { readonly health: Health['parts']['disk'] }) {
+  const { text } = useSettingWords();
+  const said = useSaid(renderHealth);
+  const { state } = health;
+  return (
+    <dd>
+      <b>{text(`page-settings.state.${state}`)}</b> {said(health, 'detail')}
+    </dd>
   );
 }

@@ -1,13 +1,15 @@
 /** A text to be taken over elsewhere, with a button that copies it. */
 import { useState } from 'preact/hooks';
+import { usePartWords } from './use-part-words.ts';
 
 interface CopyTextProps {
   readonly text: string;
-  /** What it is, for the button. */
-  readonly what: string;
+  /** Of the button, for whoever hears the page: what is copied. */
+  readonly label: string;
 }
 
-export function CopyText({ text, what }: CopyTextProps) {
+export function CopyText({ text, label }: CopyTextProps) {
+  const words = usePartWords();
   const [copied, setCopied] = useState(false);
   const copy = async () => {
     try {
@@ -21,8 +23,8 @@ export function CopyText({ text, what }: CopyTextProps) {
   return (
     <div class="copy-line">
       <pre>{text}</pre>
-      <button type="button" onClick={copy} aria-label={`Copy ${what}`}>
-        {copied ? 'Copied' : 'Copy'}
+      <button type="button" onClick={copy} aria-label={label}>
+        {words.text(copied ? 'page-parts.copied' : 'page-parts.copy')}
       </button>
     </div>
   );

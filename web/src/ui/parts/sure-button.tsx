@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from './forms.tsx';
+import { usePartWords } from './use-part-words.ts';
 import './sure-button.css';
 
 interface SureButtonProps {
@@ -15,6 +16,7 @@ interface SureButtonProps {
 }
 
 export function SureButton({ words, of, asks, sure, act }: SureButtonProps) {
+  const { text } = usePartWords();
   const mutation = useMutation();
   const [asking, setAsking] = useState(false);
   if (!asking) {
@@ -37,7 +39,7 @@ export function SureButton({ words, of, asks, sure, act }: SureButtonProps) {
         {sure}
       </button>{' '}
       <button type="button" onClick={() => setAsking(false)}>
-        No
+        {text('page-parts.no')}
       </button>
       <Refusal error={mutation.error} />
     </fieldset>

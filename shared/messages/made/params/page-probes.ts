@@ -1,0 +1,52 @@
+// Made from ../../en/page-probes.json by `npm run messages`; change that instead.
+import type { NoParams, Tag } from '../../param-types.ts';
+
+export interface PageProbesParams {
+  'page-probes.claim.no-pile': { readonly link: Tag };
+  'page-probes.claim.of': { readonly probeName: string };
+  'page-probes.claim.pile': NoParams;
+  'page-probes.claim.position': NoParams;
+  'page-probes.claim.since': NoParams;
+  'page-probes.claim.do': NoParams;
+  'page-probes.more': { readonly aloud: Tag; readonly hasOffset: boolean; readonly offsetText: string; readonly probeName: string };
+  'page-probes.release': NoParams;
+  'page-probes.offset': NoParams;
+  'page-probes.offset.hint': NoParams;
+  'page-probes.offset.keep': NoParams;
+  'page-probes.elsewhere': NoParams;
+  'page-probes.pages.claimed': NoParams;
+  'page-probes.unclaimed': NoParams;
+  'page-probes.unclaimed.none-found': NoParams;
+  'page-probes.pages.unclaimed': NoParams;
+  'page-probes.unclaimed.more': { readonly aloud: Tag; readonly isOneOfFew: boolean; readonly probeName: string };
+  'page-probes.forget.one': NoParams;
+  'page-probes.forget.one.asked': { readonly probeText: string };
+  'page-probes.forget.many': { readonly isFound: boolean; readonly probeCount: number };
+  'page-probes.forget.many.asked': { readonly findText: string; readonly isFound: boolean; readonly probeCount: number };
+  'page-probes.forget.meaning': NoParams;
+  'page-probes.forget.yes': NoParams;
+  'page-probes.forget.no': NoParams;
+  'page-probes.online': { readonly isOnline: boolean };
+  'page-probes.all.none': NoParams;
+  'page-probes.all': { readonly talkingCount: number };
+  'page-probes.all.silent': { readonly silentCount: number; readonly talkingCount: number };
+  'page-probes.all.unclaimed': { readonly talkingCount: number; readonly unclaimedCount: number };
+  'page-probes.all.silent-and-unclaimed': { readonly silentCount: number; readonly talkingCount: number; readonly unclaimedCount: number };
+  'page-probes.never-heard': NoParams;
+  'page-probes.heard': { readonly heardAgoMs: number };
+  'page-probes.last': { readonly isRead: boolean; readonly isSilent: boolean; readonly readText: string; readonly silent: Tag };
+  'page-probes.from': { readonly deviceName: string };
+  'page-probes.title': NoParams;
+  'page-probes.all.none.hint': NoParams;
+  'page-probes.full': { readonly link: Tag };
+  'page-probes.find': NoParams;
+  'page-probes.find.hint': NoParams;
+  'page-probes.another': NoParams;
+  'page-probes.another.key': { readonly link: Tag };
+  'page-probes.another.key.ask': NoParams;
+  'page-probes.place.core': NoParams;
+  'page-probes.place.top': NoParams;
+  'page-probes.place.base': NoParams;
+  'page-probes.place.edge': NoParams;
+  'page-probes.place.air': NoParams;
+}

@@ -1,0 +1,9 @@
+/** What is said of probes that talk, where one of them is to be picked. */
+import { formatQuantity } from '../../../../shared/messages/format.ts';
+import { pageTalkingTexts } from '../../../../shared/messages/made/en/page-talking.ts';
+import type { PageTalkingParams } from '../../../../shared/messages/made/params/page-talking.ts';
+import { type PageWords, usePageTexts } from '../../data/live/page-texts.ts';
+
+export type TalkingWords = PageWords<PageTalkingParams>;
+
+export const useTalkingWords = (): TalkingWords => usePageTexts(pageTalkingTexts, formatQuantity);

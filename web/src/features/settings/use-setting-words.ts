@@ -1,0 +1,9 @@
+/** What the settings say themselves. */
+import { formatQuantity } from '../../../../shared/messages/format.ts';
+import { pageSettingsTexts } from '../../../../shared/messages/made/en/page-settings.ts';
+import type { PageSettingsParams } from '../../../../shared/messages/made/params/page-settings.ts';
+import { type PageWords, usePageTexts } from '../../data/live/page-texts.ts';
+
+export type SettingWords = PageWords<PageSettingsParams>;
+
+export const useSettingWords = (): SettingWords => usePageTexts(pageSettingsTexts, formatQuantity);
