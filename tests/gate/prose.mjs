@@ -63,6 +63,7 @@ const catalogued = [
   'web/src/features/incoming',
   'web/src/features/keys',
   'web/src/features/lineage',
+  'web/src/features/people',
   'web/src/features/plan',
   'web/src/features/practice',
   'web/src/features/probes',

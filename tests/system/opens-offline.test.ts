@@ -179,7 +179,7 @@ test.runIf(hasChromium)(
       environment: { ...environment, API_TOKEN: 'a token nobody told' },
     });
     await page.reload();
-    await page.getByText('This server wants its token.').waitFor();
+    await page.getByText('This server asks for its token.').waitFor();
     await installation.stop();
     await page.reload();
     await page.getByText('Branhearth does not answer yet.').waitFor();

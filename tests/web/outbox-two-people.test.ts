@@ -33,7 +33,7 @@ afterAll(() => real?.close());
 
 async function comeIn(name: string): Promise<void> {
   await page.goto(`${url}/piles/cart-shed/journal`);
-  await page.getByLabel('Your name here').fill(name);
+  await page.getByLabel('User name').fill(name);
   await page.getByLabel('Password', { exact: true }).fill(passwordOf(name));
   await page.keyboard.press('Enter');
   await page.getByText('live', { exact: true }).waitFor();
@@ -42,7 +42,7 @@ async function comeIn(name: string): Promise<void> {
 async function leave(): Promise<void> {
   await page.goto(`${url}/account`);
   await page.getByRole('button', { name: 'Sign out' }).click();
-  await page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  await page.getByRole('heading', { name: 'Sign in' }).waitFor();
 }
 
 async function writeOutOfReach(note: string): Promise<void> {
@@ -79,7 +79,7 @@ test('what Kim wrote out of reach waits while Olive is signed in, and goes out u
   // Her session ends while she is away; somebody else takes up the phone.
   await one.app.inject({ method: 'DELETE', url: '/api/session', headers: { ...kim, cookie: await cookiesOfPhone() } });
   await phone.setOffline(false);
-  await page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  await page.getByRole('heading', { name: 'Sign in' }).waitFor();
   await page.getByText('1 entry by Kim waits on this device until Kim signs in here.').waitFor();
 
   await comeIn('Olive');

@@ -373,7 +373,7 @@ describe('a token', () => {
     const { page, mock } = await open({ token: 'stone' });
     await page.getByLabel('Token').fill('wrong');
     await page.getByRole('button', { name: 'Open' }).click();
-    await page.getByText('The token kept so far was refused').waitFor();
+    await page.getByText('The token stored in this browser was refused.').waitFor();
     await page.getByLabel('Token').fill('stone');
     await page.getByRole('button', { name: 'Open' }).click();
     await page.getByText('live', { exact: true }).waitFor();

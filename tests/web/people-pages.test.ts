@@ -66,15 +66,15 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
 
   // The link of the start: its secret leaves the address at once, and a weak password is told before it is sent.
   await page.goto(url + (await one.installation.people.links.setup()));
-  await page.getByRole('heading', { name: 'Make this installation yours.' }).waitFor();
+  await page.getByRole('heading', { name: 'Become the first owner.' }).waitFor();
   expect(new URL(page.url()).hash).toBe('');
   await page.getByLabel('Choose a user name').fill('Olive');
   await page.getByLabel('Password', { exact: true }).fill('Password1234!');
-  await page.getByRole('button', { name: 'Come in' }).click();
+  await page.getByRole('button', { name: 'Create my account' }).click();
   await page.getByText('The password is too easy to guess').waitFor();
   await look(page, 'setup');
   await page.getByLabel('Password', { exact: true }).fill(password);
-  await page.getByRole('button', { name: 'Come in' }).click();
+  await page.getByRole('button', { name: 'Create my account' }).click();
   await page.waitForURL(`${url}/`);
   await page.getByText('live', { exact: true }).waitFor();
 
@@ -96,7 +96,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await look(keeper.page, 'invitation');
   await keeper.page.getByLabel('Choose a user name').fill('Kim');
   await keeper.page.getByLabel('Password', { exact: true }).fill(password);
-  await keeper.page.getByRole('button', { name: 'Come in' }).click();
+  await keeper.page.getByRole('button', { name: 'Create my account' }).click();
   await keeper.page.getByText('live', { exact: true }).waitFor();
 
   const viewer = await device();
@@ -104,7 +104,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await viewer.page.goto(viewersLink);
   await viewer.page.getByLabel('Choose a user name').fill('Vera');
   await viewer.page.getByLabel('Password', { exact: true }).fill(password);
-  await viewer.page.getByRole('button', { name: 'Come in' }).click();
+  await viewer.page.getByRole('button', { name: 'Create my account' }).click();
   await viewer.page.getByText('live', { exact: true }).waitFor();
   await viewer.page.goto(viewersLink);
   await viewer.page.getByText('This link was used already').waitFor();
@@ -122,9 +122,9 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await page.reload();
   await page.getByRole('heading', { name: '3 people have access.' }).waitFor();
   await look(page, 'people');
-  await page.getByRole('link', { name: 'who did what' }).click();
+  await page.getByRole('link', { name: 'audit log' }).click();
   await page.getByText('became the first owner').waitFor();
-  await page.getByLabel('What, or to what').fill('joined');
+  await page.getByLabel('What was done, or to what').fill('joined');
   await page.getByRole('button', { name: 'Find' }).click();
   await page.getByText('joined by a link').first().waitFor();
   await page.getByText('became the first owner').waitFor({ state: 'detached' });
@@ -160,9 +160,9 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await look(page, 'before all is ended');
   await page.getByRole('button', { name: 'End all', exact: true }).click();
   await page.getByText('Not signed in anywhere, and nothing is sent to any device.').waitFor();
-  await keeper.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  await keeper.page.getByRole('heading', { name: 'Sign in' }).waitFor();
   await look(keeper.page, 'sign in');
-  await keeper.page.getByLabel('Your name here').fill('kim');
+  await keeper.page.getByLabel('User name').fill('kim');
   await keeper.page.getByLabel('Password', { exact: true }).fill('not the password at all');
   await keeper.page.getByRole('button', { name: 'Sign in' }).click();
   await keeper.page.getByText('Name or password is not right.').waitFor();
@@ -173,15 +173,15 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
 
   // A new password, and out by one's own hand; what others keep of the person is told to forget.
   await keeper.page.goto(`${url}/account`);
-  await keeper.page.getByLabel('The present one').fill(password);
-  await keeper.page.getByLabel('The new one').fill('thistles under a leaning barn');
+  await keeper.page.getByLabel('Current password').fill(password);
+  await keeper.page.getByLabel('New password').fill('thistles under a leaning barn');
   await keeper.page.getByRole('button', { name: 'Change it' }).click();
   await keeper.page.getByText('Changed.').waitFor();
   await keeper.page.evaluate(() => {
     addEventListener('branhearth:signed-out', () => sessionStorage.setItem('told', 'yes'));
   });
   await keeper.page.getByRole('button', { name: 'Sign out' }).click();
-  await keeper.page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  await keeper.page.getByRole('heading', { name: 'Sign in' }).waitFor();
   expect(await keeper.page.evaluate(() => sessionStorage.getItem('told'))).toBe('yes');
   expect(complaints).toEqual([]);
 }, 120_000);
@@ -189,7 +189,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
 test('signing out while the server is out of reach counts here at once, and is said at the next contact', async () => {
   const { page } = await device();
   await page.goto(url);
-  await page.getByLabel('Your name here').fill('Olive');
+  await page.getByLabel('User name').fill('Olive');
   await page.getByLabel('Password', { exact: true }).fill(password);
   await page.getByRole('button', { name: 'Sign in' }).click();
   await page.getByText('live', { exact: true }).waitFor();
@@ -216,7 +216,7 @@ test('signing out while the server is out of reach counts here at once, and is s
   expect(await mine()).toHaveLength(before);
   away = false;
   await page.getByText('You are signed out on this device.').waitFor({ state: 'detached' });
-  await page.getByRole('heading', { name: 'Who is there?' }).waitFor();
+  await page.getByRole('heading', { name: 'Sign in' }).waitFor();
   expect(asked[0]).toBe('DELETE /api/session');
   expect(await mine()).toHaveLength(before - 1);
 });

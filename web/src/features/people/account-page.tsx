@@ -9,18 +9,19 @@ import { useStore } from '../../data/store.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { ARole, deviceWords, roleSays } from '../../ui/format/role-words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { isOf } from '../journal/outbox.ts';
 import { waiting } from '../journal/waiting.ts';
+import { deviceWords } from './device-words.ts';
 import { PasswordField } from './password-field.tsx';
 import { changePassword, endMyOtherSessions, endMySession, getMySessions } from './people-api.ts';
 import { TokensPart } from './tokens-part.tsx';
 import './people.css';
 import { useSay } from '../../data/live/use-say.ts';
 import { renderPassword } from './password-words.ts';
+import { usePeopleWords } from './use-people-words.ts';
 
 export function AccountPage() {
   const me = useMe();
@@ -29,45 +30,41 @@ export function AccountPage() {
 }
 
 function NoAccount({ via }: { readonly via: 'token' | 'here' | undefined }) {
-  const heading = usePage('My account');
+  const { text, rich } = usePeopleWords();
+  const heading = usePage(text('page-people.account'));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        {via === 'token' ? 'You are here by a token.' : 'Nobody is signed in.'}
+        {text(via === 'token' ? 'page-people.account.by-token' : 'page-people.account.nobody')}
       </h1>
       <p class="lead">
-        {via === 'token' ? (
-          'A token has no sessions and no password. Forget it under Settings to sign in by name.'
-        ) : (
-          <>
-            While no owner is set up, this machine itself may do everything. <a href="/people">Set one up</a>
-          </>
-        )}
+        {via === 'token'
+          ? text('page-people.account.by-token.hint')
+          : rich('page-people.account.nobody.hint', { link: (inner) => <a href="/people">{inner}</a> })}
       </p>
     </div>
   );
 }
 
 function Account({ name, role }: { readonly name: string; readonly role: 'owner' | 'keeper' | 'viewer' }) {
-  const heading = usePage('My account');
+  const { text } = usePeopleWords();
+  const heading = usePage(text('page-people.account'));
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          You are {name}.
+          {text('page-people.account.you', { personName: name })}
         </h1>
-        <p class="lead">
-          {ARole[role]} {roleSays[role]}.
-        </p>
+        <p class="lead">{text(`page-people.role.${role}.says`)}</p>
         <SignOut />
       </div>
-      <Part id="sessions" title="Where you are signed in">
+      <Part id="sessions" title={text('page-people.sessions')}>
         <SessionList />
       </Part>
-      <Part id="password" title="Password">
+      <Part id="password" title={text('page-people.password')}>
         <PasswordForm name={name} />
       </Part>
-      <Part id="tokens" title="Tokens for programs">
+      <Part id="tokens" title={text('page-people.tokens')}>
         <TokensPart />
       </Part>
     </div>
@@ -75,6 +72,7 @@ function Account({ name, role }: { readonly name: string; readonly role: 'owner'
 }
 
 function SignOut() {
+  const { text } = usePeopleWords();
   const mutation = useMutation();
   const count = useStore(
     waiting,
@@ -82,16 +80,11 @@ function SignOut() {
   );
   return (
     <>
-      {count > 0 && (
-        <p class="hint">
-          {count === 1 ? 'An entry of yours waits' : `${count} entries of yours wait`} on this device, and{' '}
-          {count === 1 ? 'is' : 'are'} sent once you sign in here again.
-        </p>
-      )}
+      {count > 0 && <p class="hint">{text('page-people.sign-out.waiting', { entryCount: count })}</p>}
       <Refusal error={mutation.error} />
       <p>
         <button type="button" class="primary" disabled={mutation.busy} onClick={() => void mutation.run(signOut)}>
-          Sign out
+          {text('page-people.sign-out')}
         </button>
       </p>
     </>
@@ -99,6 +92,8 @@ function SignOut() {
 }
 
 function SessionList() {
+  const words = usePeopleWords();
+  const { text } = words;
   const { value, error, refresh } = useQuery('sessions', getMySessions);
   const mutation = useMutation();
   const reader = useReader();
@@ -111,12 +106,16 @@ function SessionList() {
           <li key={one.id}>
             <div>
               <h3>
-                {deviceWords(one.agent)}
-                {one.isThis && <span class="quiet"> (this one)</span>}
+                {deviceWords(one.agent, words)}
+                {one.isThis && <span class="quiet"> {text('page-people.sessions.this')}</span>}
               </h3>
               <p class="quiet">
-                From {one.address}, since {when(one.since)}, last used {when(one.seenAt)}; ends by itself on{' '}
-                {when(one.endsAt)}, or after a week without use.
+                {text('page-people.sessions.says', {
+                  addressText: one.address,
+                  sinceText: when(one.since),
+                  usedText: when(one.seenAt),
+                  endsText: when(one.endsAt),
+                })}
               </p>
             </div>
             {!one.isThis && (
@@ -125,7 +124,7 @@ function SessionList() {
                 disabled={mutation.busy}
                 onClick={() => void mutation.run(() => endMySession(one.id)).then(refresh)}
               >
-                End
+                {text('page-people.sessions.end')}
               </button>
             )}
           </li>
@@ -139,7 +138,7 @@ function SessionList() {
             disabled={mutation.busy}
             onClick={() => void mutation.run(endMyOtherSessions).then(refresh)}
           >
-            End all but this one
+            {text('page-people.sessions.end-others')}
           </button>
         </p>
       )}
@@ -148,6 +147,7 @@ function SessionList() {
 }
 
 function PasswordForm({ name }: { readonly name: string }) {
+  const { text } = usePeopleWords();
   const mutation = useMutation();
   const [current, setCurrent] = useState('');
   const [next, setNext] = useState('');
@@ -159,7 +159,7 @@ function PasswordForm({ name }: { readonly name: string }) {
   return (
     <form
       class="form"
-      aria-label="Password"
+      aria-label={text('page-people.password')}
       onSubmit={(event) => {
         event.preventDefault();
         setTried(true);
@@ -178,29 +178,26 @@ function PasswordForm({ name }: { readonly name: string }) {
     >
       <input type="text" hidden autocomplete="username" value={name} readOnly />
       <PasswordField
-        label="The present one"
+        label={text('page-people.password.present')}
         kind="present"
         value={current}
         onValue={setCurrent}
         error={mutation.fieldError('/current')}
       />
       <PasswordField
-        label="The new one"
+        label={text('page-people.password.new')}
         kind="new"
-        hint="At least 12 characters. Four words that have nothing to do with each other do well."
+        hint={text('page-people.password.hint')}
         value={next}
         onValue={setNext}
         error={weak ?? mutation.fieldError('/next')}
       />
-      <p class="hint">
-        A new password signs you out everywhere but here. Your tokens, the invitations you made and push messages to
-        your other devices end too.
-      </p>
+      <p class="hint">{text('page-people.password.ends')}</p>
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Change it
+        {text('page-people.password.change')}
       </button>
-      <p role="status">{done && 'Changed. Everything else that opened your account has ended.'}</p>
+      <p role="status">{done && text('page-people.password.changed')}</p>
     </form>
   );
 }

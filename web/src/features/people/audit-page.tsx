@@ -10,6 +10,7 @@ import { OnlyFor } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { getAudit, getPeople } from './people-api.ts';
 import './people.css';
+import { usePeopleWords } from './use-people-words.ts';
 
 export function WhoDidWhatPage() {
   return (
@@ -45,39 +46,48 @@ function useTrail() {
 }
 
 function WhoDidWhat() {
-  const heading = usePage('Audit log');
+  const { text } = usePeopleWords();
+  const heading = usePage(text('page-people.audit'));
   const people = useQuery('people', getPeople);
   const { person, setPerson, words, setWords, from, setFrom, shown, look, lookFurther, mutation } = useTrail();
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          Audit log
+          {text('page-people.audit')}
         </h1>
-        <p class="lead">Every change, by whom, when and from where. Nothing here can be altered or taken away.</p>
+        <p class="lead">{text('page-people.audit.lead')}</p>
       </div>
       <form
         class="trail-filter"
-        aria-label="Find"
+        aria-label={text('page-people.audit.find')}
         onSubmit={(event) => {
           event.preventDefault();
           void look();
         }}
       >
         <PickField
-          label="Who"
+          label={text('page-people.audit.who')}
           value={person}
-          choices={[['', 'Everybody'], ...(people.value?.people ?? []).map(({ id, name }) => [id, name] as const)]}
+          choices={[
+            ['', text('page-people.audit.everybody')],
+            ...(people.value?.people ?? []).map(({ id, name }) => [id, name] as const),
+          ]}
           onValue={setPerson}
         />
-        <TextField label="What, or to what" value={words} onValue={setWords} placeholder="pile" />
-        <Field label="From">
+        <TextField
+          label={text('page-people.audit.what')}
+          value={words}
+          onValue={setWords}
+          placeholder={text('page-people.audit.what.example')}
+        />
+        <Field label={text('page-people.audit.from')}>
           {(ids) => <input {...ids} type="date" value={from} onInput={(event) => setFrom(event.currentTarget.value)} />}
         </Field>
-        <button type="submit">Find</button>
+        <button type="submit">{text('page-people.audit.find')}</button>
       </form>
       <Refusal error={mutation.error} />
-      {shown?.entries.length === 0 && <p>Nothing like that was done.</p>}
+      {shown?.entries.length === 0 && <p>{text('page-people.audit.none')}</p>}
       <ol class="trail">
         {shown?.entries.map((entry) => (
           <TrailLine key={entry.id} entry={entry} />
@@ -86,7 +96,7 @@ function WhoDidWhat() {
       {shown?.next && (
         <p>
           <button type="button" disabled={mutation.busy} onClick={() => void lookFurther(shown.next ?? '')}>
-            Show earlier ones
+            {text('page-people.audit.earlier')}
           </button>
         </p>
       )}
@@ -94,18 +104,12 @@ function WhoDidWhat() {
   );
 }
 
-const ways: Record<AuditEntry['via'], string> = {
-  session: '',
-  token: ', by a token',
-  here: '',
-  nobody: '',
-};
-
 function TrailLine({ entry }: { readonly entry: AuditEntry }) {
+  const { text } = usePeopleWords();
   const reader = useReader();
   const details = [
-    ['before', entry.before],
-    ['then', entry.after],
+    [text('page-people.audit.before'), entry.before],
+    [text('page-people.audit.after'), entry.after],
   ] as const;
   const shown = details.filter(([, value]) => value !== null);
   return (
@@ -119,13 +123,16 @@ function TrailLine({ entry }: { readonly entry: AuditEntry }) {
         )}
       </p>
       <p class="quiet">
-        {dayAndTime(Date.parse(entry.at), reader)}
-        {entry.address !== null && `, from ${entry.address}`}
-        {ways[entry.via]}
+        {text('page-people.audit.when', {
+          whenText: dayAndTime(Date.parse(entry.at), reader),
+          isKnown: entry.address !== null,
+          addressText: entry.address ?? '',
+          isByToken: entry.via === 'token',
+        })}
       </p>
       {shown.length > 0 && (
         <details class="more">
-          <summary>What exactly</summary>
+          <summary>{text('page-people.audit.exactly')}</summary>
           {shown.map(([when, value]) => (
             <div key={when}>
               <h2>{when}</h2>

@@ -2,15 +2,16 @@
  * What a person is signed in with, for an owner to see and end: as when their phone is lost.
  */
 import { useState } from 'preact/hooks';
-import type { HeldDevice, Member } from '../../../../shared/contracts/people.ts';
+import type { Member } from '../../../../shared/contracts/people.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { deviceWords, scopeNames } from '../../ui/format/role-words.ts';
 import { SureButton } from '../../ui/parts/sure-button.tsx';
+import { deviceWords } from './device-words.ts';
 import { endHeld, endHeldOne, getHeld } from './people-api.ts';
 import './people.css';
+import { usePeopleWords } from './use-people-words.ts';
 
 interface HeldProps {
   readonly person: Member;
@@ -19,11 +20,15 @@ interface HeldProps {
 
 /** Fetched only once somebody looks. */
 export function HeldPart(props: HeldProps) {
+  const { rich } = usePeopleWords();
   const [open, setOpen] = useState(false);
   return (
     <details class="more held" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        Sign-ins, tokens and devices<span class="unseen"> of {props.person.name}</span>
+        {rich('page-people.held', {
+          personName: props.person.name,
+          aloud: (inner) => <span class="unseen">{inner}</span>,
+        })}
       </summary>
       {open && <HeldLists {...props} />}
     </details>
@@ -31,30 +36,51 @@ export function HeldPart(props: HeldProps) {
 }
 
 function HeldLists({ person, refresh }: HeldProps) {
+  const words = usePeopleWords();
+  const { text } = words;
   const { value, error, refresh: again } = useQuery(`held/${person.id}`, () => getHeld(person.id));
   const reader = useReader();
   const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
   const after = () => Promise.all([again(), refresh()]);
-  if (!value) return error === undefined ? <p class="quiet">Fetching…</p> : <p class="refusal">{reasonOf(error)}</p>;
+  if (!value)
+    return error === undefined ? (
+      <p class="quiet">{text('page-people.fetching')}</p>
+    ) : (
+      <p class="refusal">{reasonOf(error)}</p>
+    );
   const { sessions, tokens, devices } = value;
   const lines = [
     ...sessions.map((one) => ({
       kind: 'sessions' as const,
       id: one.id,
-      title: `Signed in: ${deviceWords(one.agent)}${one.isThis ? ' (this one)' : ''}`,
-      says: `From ${one.address}, since ${when(one.since)}, last used ${when(one.seenAt)}.`,
+      title: text('page-people.held.session', { deviceText: deviceWords(one.agent, words), isThis: one.isThis }),
+      says: text('page-people.held.session.says', {
+        addressText: one.address,
+        sinceText: when(one.since),
+        usedText: when(one.seenAt),
+      }),
     })),
     ...devices.map((one) => ({
       kind: 'devices' as const,
       id: one.id,
-      title: `Gets push messages: ${one.label}`,
-      says: `Since ${when(one.addedAt)}, ${one.lastOkAt === null ? 'none sent yet' : `the last one ${when(one.lastOkAt)}`}. ${byWords[one.by]}`,
+      title: text('page-people.held.device', { deviceName: one.label }),
+      says: text('page-people.held.device.says', {
+        sinceText: when(one.addedAt),
+        isUsed: one.lastOkAt !== null,
+        usedText: one.lastOkAt === null ? '' : when(one.lastOkAt),
+        by: one.by === 'unknown' ? 'other' : one.by,
+      }),
     })),
     ...tokens.map((one) => ({
       kind: 'tokens' as const,
       id: one.id,
-      title: `Token: ${one.name}`,
-      says: `It ${scopeNames[one.scope]}. Made ${when(one.madeAt)}, ${one.usedAt === null ? 'never used' : `last used ${when(one.usedAt)}`}.`,
+      title: text('page-people.held.token', { tokenName: one.name }),
+      says: text('page-people.held.token.says', {
+        scope: one.scope === 'own' ? 'other' : one.scope,
+        madeText: when(one.madeAt),
+        isUsed: one.usedAt !== null,
+        usedText: one.usedAt === null ? '' : when(one.usedAt),
+      }),
     })),
   ];
   return (
@@ -67,36 +93,23 @@ function HeldLists({ person, refresh }: HeldProps) {
               <p class="quiet">{line.says}</p>
             </div>
             <SureButton
-              words="End"
+              words={text('page-people.held.end')}
               of={line.title}
-              asks={endAsks[line.kind]}
-              sure="End it"
+              asks={text(`page-people.held.end.${line.kind}`)}
+              sure={text('page-people.held.end.yes')}
               act={() => endHeldOne(person.id, line.kind, line.id).then(after)}
             />
           </li>
         ))}
       </ul>
-      {lines.length === 0 && <p class="quiet">Not signed in anywhere, and nothing is sent to any device.</p>}
+      {lines.length === 0 && <p class="quiet">{text('page-people.held.none')}</p>}
       <SureButton
-        words="Phone lost or stolen: end all"
-        of={`that ${person.name} holds`}
-        asks={`End all that ${person.name} holds? Every sign-in, token and push device, the invitations they made, and their calendar address. They sign in again with their password; if somebody may know that, make them a new one too.`}
-        sure="End all"
+        words={text('page-people.held.all')}
+        of={text('page-people.held.all.of', { personName: person.name })}
+        asks={text('page-people.held.all.asked', { personName: person.name })}
+        sure={text('page-people.held.all.yes')}
         act={() => endHeld(person.id).then(after)}
       />
     </>
   );
 }
-
-const byWords: Record<HeldDevice['by'], string> = {
-  session: 'It ends with its sign-in.',
-  token: 'A program signed it up, with a token; it ends with that.',
-  over: 'Its sign-in has run out by itself; warnings still reach it.',
-  unknown: 'Not known by which sign-in it was set up.',
-};
-
-const endAsks = {
-  sessions: 'Sign out there? Push messages to that device end too.',
-  devices: 'Send it no more messages? A sign-in there goes on.',
-  tokens: 'Revoke it? Programs that use it are refused from then on.',
-} as const;

@@ -5,13 +5,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { passwordProblem } from '../../../../shared/password-rule.ts';
-import { useReader } from '../../data/live/use-installation.ts';
 import { settleSignOut } from '../../data/owed-sign-out.ts';
 import { setBearerToken } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { dayAndTime } from '../../ui/format/local-time.ts';
-import { aRole, roleSays } from '../../ui/format/role-words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { NameField, PasswordField } from './password-field.tsx';
@@ -20,6 +17,7 @@ import { comeIn } from './sign-in-page.tsx';
 import './people.css';
 import { useSay } from '../../data/live/use-say.ts';
 import { renderPassword } from './password-words.ts';
+import { useSignInWords } from './use-sign-in-words.ts';
 
 type Shown = Awaited<ReturnType<typeof readLink>>;
 
@@ -32,34 +30,23 @@ export function LinkPage() {
 }
 
 function NoLink({ error, waits }: { readonly error: unknown; readonly waits: boolean }) {
-  const heading = usePage('A link');
+  const { text } = useSignInWords();
+  const heading = usePage(text('page-sign-in.link.title'));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        {waits ? 'One moment.' : 'This link opens nothing.'}
+        {text(waits ? 'page-sign-in.link.wait' : 'page-sign-in.link.none')}
       </h1>
-      {!waits && (
-        <p class="lead">
-          {error === undefined
-            ? 'It must be whole, with all that stands behind “#”. Open it again as you were given it.'
-            : ''}
-        </p>
-      )}
+      {!waits && <p class="lead">{error === undefined ? text('page-sign-in.link.none.hint') : ''}</p>}
       <Refusal error={error} />
       {!waits && (
         <p>
-          <a href="/">Go to the piles</a>
+          <a href="/">{text('page-sign-in.to-piles')}</a>
         </p>
       )}
     </div>
   );
 }
-
-const titles: Record<Shown['kind'], string> = {
-  setup: 'Make this installation yours.',
-  invitation: 'Come in.',
-  reset: 'Choose a new password.',
-};
 
 interface TakeLinkProps {
   readonly secret: string;
@@ -96,25 +83,25 @@ function useComingIn({ secret, link }: TakeLinkProps) {
 }
 
 function TakeLink(props: TakeLinkProps) {
+  const { text } = useSignInWords();
   const { link } = props;
-  const heading = usePage(titles[link.kind]);
-  const reader = useReader();
+  const title = text(`page-sign-in.link.${link.kind}`);
+  const heading = usePage(title);
   const { name, setName, password, typePassword, weak, tryIt, mutation } = useComingIn(props);
   const isReset = link.kind === 'reset';
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        {titles[link.kind]}
+        {title}
       </h1>
       <p class="lead">
-        {link.kind === 'setup' && 'You become its first owner. From then on everybody signs in, on this machine too.'}
-        {link.kind === 'invitation' &&
-          `${link.madeBy} invites you as ${link.role}: ${aRole[link.role]} ${roleSays[link.role]}.`}
-        {isReset && `For ${link.name}. Wherever you are still signed in, you will be signed out.`}
+        {link.kind === 'setup' && text('page-sign-in.link.setup.says')}
+        {link.kind === 'invitation' && text(`page-sign-in.link.invited.${link.role}`, { ownerName: link.madeBy })}
+        {isReset && text('page-sign-in.link.reset.says', { personName: link.name ?? '' })}
       </p>
       <form
         class="form"
-        aria-label={titles[link.kind]}
+        aria-label={title}
         onSubmit={(event) => {
           event.preventDefault();
           tryIt();
@@ -122,26 +109,26 @@ function TakeLink(props: TakeLinkProps) {
       >
         {!isReset && (
           <NameField
-            label="Choose a user name"
-            hint="You sign in with it, and it stands beside what you write."
+            label={text('page-sign-in.name.new')}
+            hint={text('page-sign-in.name.new.hint')}
             value={name}
             onValue={setName}
             error={mutation.fieldError('/name')}
           />
         )}
         <PasswordField
-          label="Password"
+          label={text('page-sign-in.password')}
           kind="new"
-          hint="At least 12 characters. Four words that have nothing to do with each other do well."
+          hint={text('page-sign-in.password.hint')}
           value={password}
           onValue={typePassword}
           error={weak ?? mutation.fieldError('/password')}
         />
         <Refusal error={mutation.error} />
         <button type="submit" class="primary" disabled={mutation.busy}>
-          {isReset ? 'Keep the new password' : 'Come in'}
+          {text(isReset ? 'page-sign-in.link.reset.do' : 'page-sign-in.link.join')}
         </button>
-        <p class="hint">The link works once, until {dayAndTime(Date.parse(link.endsAt), reader)}.</p>
+        <p class="hint">{text('page-sign-in.link.ends', { endsAtMs: Date.parse(link.endsAt) })}</p>
       </form>
     </div>
   );

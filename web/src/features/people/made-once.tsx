@@ -1,6 +1,7 @@
 /** A link or secret that is shown this once. */
 import { CopyText } from '../../ui/parts/copy-text.tsx';
 import './people.css';
+import { usePeopleWords } from './use-people-words.ts';
 
 interface MadeOnceProps {
   readonly title: string;
@@ -12,6 +13,7 @@ interface MadeOnceProps {
 }
 
 export function MadeOnce({ title, says, text, copyLabel, onDone }: MadeOnceProps) {
+  const words = usePeopleWords();
   return (
     <section class="made-once" role="status" aria-label={title}>
       <h3>{title}</h3>
@@ -19,7 +21,7 @@ export function MadeOnce({ title, says, text, copyLabel, onDone }: MadeOnceProps
       <CopyText text={text} label={copyLabel} />
       <p>
         <button type="button" onClick={onDone}>
-          I have it
+          {words.text('page-people.copied')}
         </button>
       </p>
     </section>

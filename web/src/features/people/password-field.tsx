@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { Field } from '../../ui/parts/forms.tsx';
 import './people.css';
+import { useSignInWords } from './use-sign-in-words.ts';
 
 interface PasswordFieldProps {
   readonly label: string;
@@ -14,6 +15,7 @@ interface PasswordFieldProps {
 }
 
 export function PasswordField({ label, value, onValue, kind, hint, error }: PasswordFieldProps) {
+  const { text } = useSignInWords();
   const [shown, setShown] = useState(false);
   return (
     <Field label={label} hint={hint} error={error}>
@@ -30,7 +32,7 @@ export function PasswordField({ label, value, onValue, kind, hint, error }: Pass
             onInput={(event) => onValue(event.currentTarget.value)}
           />
           <button type="button" aria-pressed={shown} onClick={() => setShown(!shown)}>
-            {shown ? 'Hide' : 'Show'}
+            {text(shown ? 'page-sign-in.hide' : 'page-sign-in.show')}
           </button>
         </div>
       )}

@@ -8,7 +8,6 @@ import { useMe } from '../../data/me.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { ARole, roleChoices, roleNames, roleSays } from '../../ui/format/role-words.ts';
 import { Choice, PickField, Refusal } from '../../ui/parts/forms.tsx';
 import { OnlyFor } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -26,6 +25,7 @@ import {
   takeBackInvitation,
 } from './people-api.ts';
 import './people.css';
+import { usePeopleWords } from './use-people-words.ts';
 
 export function PeoplePage() {
   return (
@@ -36,7 +36,8 @@ export function PeoplePage() {
 }
 
 function People() {
-  const heading = usePage('People');
+  const { text, rich } = usePeopleWords();
+  const heading = usePage(text('page-people.people'));
   const me = useMe();
   const people = useQuery('people', getPeople);
   const invitations = useQuery('invitations', getInvitations);
@@ -49,14 +50,12 @@ function People() {
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          {count === undefined ? 'People' : count === 1 ? 'One person has access.' : `${count} people have access.`}
+          {count === undefined ? text('page-people.people') : text('page-people.people.count', { personCount: count })}
         </h1>
-        <p class="lead">
-          What each of them changes is written down: see <a href="/who-did-what">who did what</a>.
-        </p>
+        <p class="lead">{rich('page-people.people.lead', { link: (inner) => <a href="/who-did-what">{inner}</a> })}</p>
         {people.error !== undefined && !people.value && <p class="refusal">{reasonOf(people.error)}</p>}
       </div>
-      <Part id="members" title="Who is here">
+      <Part id="members" title={text('page-people.members')}>
         <ul class="people-list">
           {(people.value?.people ?? []).map((person) => (
             <MemberLine key={person.id} person={person} refresh={refresh} />
@@ -66,11 +65,11 @@ function People() {
           ))}
         </ul>
       </Part>
-      <Part id="invite" title="Ask somebody in">
+      <Part id="invite" title={text('page-people.invite')}>
         <Invite refresh={refresh} />
         {(invitations.value?.invitations.length ?? 0) > 0 && (
           <>
-            <h3 class="sub-head">Not used yet</h3>
+            <h3 class="sub-head">{text('page-people.invite.open')}</h3>
             <ul class="people-list">
               {invitations.value?.invitations.map((open) => (
                 <OpenInvitation key={open.id} open={open} refresh={refresh} />
@@ -85,17 +84,15 @@ function People() {
 
 /** While this machine itself acts as owner: the way to a real one. */
 function FirstOwner() {
-  const heading = usePage('People');
+  const { text } = usePeopleWords();
+  const heading = usePage(text('page-people.people'));
   const mutation = useMutation();
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        Nobody is set up here yet.
+        {text('page-people.first')}
       </h1>
-      <p class="lead">
-        Until somebody is, whoever sits at this machine may do everything, and nobody from elsewhere comes in. Once you
-        are the owner, everybody signs in, on this machine too, and you can invite others.
-      </p>
+      <p class="lead">{text('page-people.first.says')}</p>
       <Refusal error={mutation.error} />
       <p>
         <button
@@ -109,7 +106,7 @@ function FirstOwner() {
             })
           }
         >
-          Become the owner
+          {text('page-people.first.do')}
         </button>
       </p>
     </div>
@@ -118,20 +115,18 @@ function FirstOwner() {
 
 /** Somebody who cannot sign in any more, and can only be removed. */
 function DamagedLine({ person, refresh }: { readonly person: DamagedMember; readonly refresh: () => Promise<void> }) {
+  const { text } = usePeopleWords();
   return (
     <li>
       <div>
         <h3>{person.name}</h3>
-        <p class="quiet">
-          What the database holds about {person.name} is damaged, so {person.name} cannot sign in. Remove {person.name}{' '}
-          and invite them again: what they wrote stays.
-        </p>
+        <p class="quiet">{text('page-people.damaged', { personName: person.name })}</p>
       </div>
       <div class="people-actions">
         <SureButton
-          words="Remove"
-          asks={`Remove ${person.name}? What they wrote stays, under their name.`}
-          sure="Remove"
+          words={text('page-people.remove')}
+          asks={text('page-people.remove.damaged', { personName: person.name })}
+          sure={text('page-people.remove')}
           act={() => removePerson(person.id).then(refresh)}
         />
       </div>
@@ -140,6 +135,7 @@ function DamagedLine({ person, refresh }: { readonly person: DamagedMember; read
 }
 
 function MemberLine({ person, refresh }: { readonly person: Member; readonly refresh: () => Promise<void> }) {
+  const { text } = usePeopleWords();
   const mutation = useMutation();
   const reader = useReader();
   const me = useMe();
@@ -150,19 +146,22 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
       <div>
         <h3>
           {person.name}
-          {isMe && <span class="quiet"> (you)</span>}
+          {isMe && <span class="quiet"> {text('page-people.member.you')}</span>}
         </h3>
         <p class="quiet">
-          Here since {dayAndTime(Date.parse(person.since), reader)};{' '}
-          {person.seenAt === null ? 'not signed in now' : `last seen ${dayAndTime(Date.parse(person.seenAt), reader)}`}.
+          {text('page-people.member.says', {
+            sinceText: dayAndTime(Date.parse(person.since), reader),
+            isSeen: person.seenAt !== null,
+            seenText: person.seenAt === null ? '' : dayAndTime(Date.parse(person.seenAt), reader),
+          })}
         </p>
       </div>
       <div class="people-role">
         <PickField
-          label={`Role of ${person.name}`}
+          label={text('page-people.member.role', { personName: person.name })}
           value={person.role}
-          choices={[...roles].reverse().map((role) => [role, roleNames[role]] as const)}
-          hint={`${ARole[person.role]} ${roleSays[person.role]}.`}
+          choices={[...roles].reverse().map((role) => [role, text(`page-people.role.${role}`)] as const)}
+          hint={text(`page-people.role.${person.role}.says`)}
           onValue={(role) => void mutation.run(() => changePerson(person.id, { role })).then(refresh)}
         />
       </div>
@@ -172,12 +171,12 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
           disabled={mutation.busy}
           onClick={() => void mutation.run(async () => setLink((await resetPerson(person.id)).address))}
         >
-          New password
+          {text('page-people.password.new')}
         </button>
         <SureButton
-          words="Remove"
-          asks={`Remove ${person.name}? What they wrote stays, under their name. Their sessions, tokens and devices end, and the links they made.`}
-          sure="Remove"
+          words={text('page-people.remove')}
+          asks={text('page-people.remove.member', { personName: person.name })}
+          sure={text('page-people.remove')}
           act={() => removePerson(person.id).then(refresh)}
         />
       </div>
@@ -185,10 +184,10 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
       <Refusal error={mutation.error} />
       {link && (
         <MadeOnce
-          title={`A link for ${person.name}`}
-          says="With it they choose a new password, once, within 24 hours. Hand it over in a way you trust: it is shown this once."
+          title={text('page-people.reset.link', { personName: person.name })}
+          says={text('page-people.reset.link.says')}
           text={link}
-          copyLabel="Copy the link"
+          copyLabel={text('page-people.reset.link.copy')}
           onDone={() => setLink(undefined)}
         />
       )}
@@ -196,13 +195,8 @@ function MemberLine({ person, refresh }: { readonly person: Member; readonly ref
   );
 }
 
-const lengths = [
-  ['1', 'A day'],
-  ['7', 'A week'],
-  ['30', 'A month'],
-] as const;
-
 function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
+  const { text } = usePeopleWords();
   const mutation = useMutation();
   const [role, setRole] = useState<Role>('keeper');
   const [days, setDays] = useState<'1' | '7' | '30'>('7');
@@ -210,10 +204,10 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
   if (address) {
     return (
       <MadeOnce
-        title="An invitation"
-        says={`Whoever opens it first joins as ${roleNames[role].toLowerCase()}. Send it to that one person only: it is shown this once.`}
+        title={text('page-people.invitation')}
+        says={text('page-people.invitation.says', { role: role === 'viewer' ? 'other' : role })}
         text={address}
-        copyLabel="Copy the invitation"
+        copyLabel={text('page-people.invitation.copy')}
         onDone={() => setAddress(undefined)}
       />
     );
@@ -221,7 +215,7 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
   return (
     <form
       class="form"
-      aria-label="Ask somebody in"
+      aria-label={text('page-people.invite')}
       onSubmit={(event) => {
         event.preventDefault();
         void mutation.run(async () => {
@@ -230,14 +224,26 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
         });
       }}
     >
-      <Choice legend="As what?" value={role} choices={roleChoices} onValue={setRole} />
-      <p class="hint">
-        {ARole[role]} {roleSays[role]}.
-      </p>
-      <Choice legend="The link may be used within" value={days} choices={lengths} onValue={setDays} />
+      <Choice
+        legend={text('page-people.invite.role')}
+        value={role}
+        choices={(['keeper', 'viewer', 'owner'] as const).map((one) => [one, text(`page-people.role.${one}`)] as const)}
+        onValue={setRole}
+      />
+      <p class="hint">{text(`page-people.role.${role}.says`)}</p>
+      <Choice
+        legend={text('page-people.invite.within')}
+        value={days}
+        choices={[
+          ['1', text('page-people.length.day')],
+          ['7', text('page-people.length.week')],
+          ['30', text('page-people.length.month')],
+        ]}
+        onValue={setDays}
+      />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Make the link
+        {text('page-people.invite.do')}
       </button>
     </form>
   );
@@ -246,22 +252,28 @@ function Invite({ refresh }: { readonly refresh: () => Promise<void> }) {
 type Open = Awaited<ReturnType<typeof getInvitations>>['invitations'][number];
 
 function OpenInvitation({ open, refresh }: { readonly open: Open; readonly refresh: () => Promise<void> }) {
+  const { text } = usePeopleWords();
   const mutation = useMutation();
   const reader = useReader();
   return (
     <li>
       <div>
         <p>
-          {ARole[open.role]}, asked in by {open.madeBy}
+          {text('page-people.invite.open.who', {
+            role: open.role === 'viewer' ? 'other' : open.role,
+            ownerName: open.madeBy,
+          })}
         </p>
-        <p class="quiet">May be used until {dayAndTime(Date.parse(open.endsAt), reader)}.</p>
+        <p class="quiet">
+          {text('page-people.invite.open.ends', { endsText: dayAndTime(Date.parse(open.endsAt), reader) })}
+        </p>
       </div>
       <button
         type="button"
         disabled={mutation.busy}
         onClick={() => void mutation.run(() => takeBackInvitation(open.id)).then(refresh)}
       >
-        Take back
+        {text('page-people.invite.open.end')}
       </button>
       <Refusal error={mutation.error} />
     </li>

@@ -12,6 +12,7 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { NameField, PasswordField } from './password-field.tsx';
 import { signIn } from './people-api.ts';
 import './people.css';
+import { useSignInWords } from './use-sign-in-words.ts';
 
 /** After somebody came in: everything is asked for anew. */
 export function comeIn(): void {
@@ -20,7 +21,8 @@ export function comeIn(): void {
 }
 
 export function SignInPage() {
-  const heading = usePage('Sign in');
+  const { text, rich } = useSignInWords();
+  const heading = usePage(text('page-sign-in.title'));
   const mutation = useMutation();
   const known = useStore(me, (value) => value);
   const [name, setName] = useState('');
@@ -31,24 +33,18 @@ export function SignInPage() {
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        {onlyToken ? 'This server wants its token.' : 'Who is there?'}
+        {text(onlyToken ? 'page-sign-in.token.wanted' : 'page-sign-in.who')}
       </h1>
       {owed && (
         <div class="hint" role="status">
-          <p>
-            <b>You are signed out on this device.</b> The server is out of reach and has not heard of it yet. This page
-            says it as soon as it can: leave it open, or open it again then.
-          </p>
-          <p>
-            Should the device leave your hands before that, end its session from another one: under More, You; or an
-            owner does it under People.
-          </p>
+          <p>{rich('page-sign-in.owed', { strong: (inner) => <b>{inner}</b> })}</p>
+          <p>{text('page-sign-in.owed.lost')}</p>
         </div>
       )}
       {!onlyToken && (
         <form
           class="form"
-          aria-label="Sign in"
+          aria-label={text('page-sign-in.title')}
           onSubmit={(event) => {
             event.preventDefault();
             void mutation.run(async () => {
@@ -59,16 +55,13 @@ export function SignInPage() {
             });
           }}
         >
-          <NameField label="Your name here" value={name} onValue={setName} />
-          <PasswordField label="Password" kind="present" value={password} onValue={setPassword} />
+          <NameField label={text('page-sign-in.name')} value={name} onValue={setName} />
+          <PasswordField label={text('page-sign-in.password')} kind="present" value={password} onValue={setPassword} />
           <Refusal error={mutation.error} />
           <button type="submit" class="primary" disabled={mutation.busy}>
-            Sign in
+            {text('page-sign-in.title')}
           </button>
-          <p class="hint">
-            Forgotten? An owner makes you a link for a new one, under More, People. Not here yet? An owner can invite
-            you.
-          </p>
+          <p class="hint">{text('page-sign-in.forgotten')}</p>
         </form>
       )}
       {known?.hasToken && <ByToken open={onlyToken} />}
@@ -78,14 +71,15 @@ export function SignInPage() {
 
 /** The token of the environment opens everything, for whoever runs the program. */
 function ByToken({ open }: { readonly open: boolean }) {
+  const { text } = useSignInWords();
   const [token, setToken] = useState('');
   const wasRefused = bearerToken() !== '';
   return (
     <details class="more" open={open || wasRefused}>
-      <summary>Open with the token</summary>
+      <summary>{text('page-sign-in.token.open')}</summary>
       <form
         class="form"
-        aria-label="Open Branhearth"
+        aria-label={text('page-sign-in.token.form')}
         onSubmit={(event) => {
           event.preventDefault();
           setBearerToken(token.trim());
@@ -93,16 +87,16 @@ function ByToken({ open }: { readonly open: boolean }) {
         }}
       >
         <TextField
-          label="Token"
+          label={text('page-sign-in.token')}
           type="password"
           value={token}
           onValue={setToken}
           required
-          hint="The word set as BRANHEARTH_API_TOKEN where the program runs. It is kept in this browser only."
-          error={wasRefused && token === '' ? 'The token kept so far was refused' : undefined}
+          hint={text('page-sign-in.token.hint')}
+          error={wasRefused && token === '' ? text('page-sign-in.token.refused') : undefined}
         />
         <button type="submit" class={open ? 'primary' : undefined}>
-          Open
+          {text('page-sign-in.token.do')}
         </button>
       </form>
     </details>
@@ -110,16 +104,14 @@ function ByToken({ open }: { readonly open: boolean }) {
 }
 
 function NobodyYet() {
-  const heading = usePage('Nobody is set up yet');
+  const { text } = useSignInWords();
+  const heading = usePage(text('page-sign-in.nobody.title'));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        Nobody is set up here yet.
+        {text('page-sign-in.nobody')}
       </h1>
-      <p class="lead">
-        When the program starts it writes down a link for its first owner, good for 24 hours: look for “Nobody is set up
-        as owner yet” in what it printed last, and open that. Or open these pages on the machine it runs on.
-      </p>
+      <p class="lead">{text('page-sign-in.nobody.how')}</p>
     </div>
   );
 }

@@ -9,27 +9,24 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { scopeNames } from '../../ui/format/role-words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { MadeOnce } from './made-once.tsx';
 import { PasswordField } from './password-field.tsx';
 import { getTokens, makeToken, revokeToken } from './people-api.ts';
 import './people.css';
-
-const lengths = [
-  ['30', 'A month'],
-  ['365', 'A year'],
-  ['', 'Until it is revoked'],
-] as const;
+import { usePeopleWords } from './use-people-words.ts';
 
 export function TokensPart() {
+  const { rich } = usePeopleWords();
   const { value, error, refresh } = useQuery('tokens', getTokens);
   return (
     <>
       <p>
-        A token stands for you in the header of a request: <code>Authorization: Bearer …</code>. It never may do more
-        than you, and ends when you change your password.
+        {rich('page-people.token.what', {
+          headerText: 'Authorization: Bearer …',
+          mono: (inner) => <code>{inner}</code>,
+        })}
       </p>
       {error !== undefined && !value && <p class="refusal">{reasonOf(error)}</p>}
       {value && value.tokens.length > 0 && (
@@ -45,6 +42,7 @@ export function TokensPart() {
 }
 
 function TokenLine({ token, refresh }: { readonly token: ApiToken; readonly refresh: () => Promise<void> }) {
+  const { text } = usePeopleWords();
   const reader = useReader();
   const me = useMe();
   const when = (instant: string) => dayAndTime(Date.parse(instant), reader);
@@ -53,15 +51,22 @@ function TokenLine({ token, refresh }: { readonly token: ApiToken; readonly refr
       <div>
         <h3>{token.name}</h3>
         <p class="quiet">
-          {token.personId !== me?.id && `Of ${token.personName}. `}It {scopeNames[token.scope]}. Made{' '}
-          {when(token.madeAt)}; {token.usedAt === null ? 'never used' : `last used ${when(token.usedAt)}`}
-          {token.endsAt !== null && `; ends ${fullDay(Date.parse(token.endsAt), reader)}`}.
+          {text('page-people.token.says', {
+            isOther: token.personId !== me?.id,
+            personName: token.personName,
+            scope: token.scope === 'own' ? 'other' : token.scope,
+            madeText: when(token.madeAt),
+            isUsed: token.usedAt !== null,
+            usedText: token.usedAt === null ? '' : when(token.usedAt),
+            isEnding: token.endsAt !== null,
+            endsText: token.endsAt === null ? '' : fullDay(Date.parse(token.endsAt), reader),
+          })}
         </p>
       </div>
       <SureButton
-        words="Revoke"
-        asks={`Revoke “${token.name}”? Programs that use it are refused from then on.`}
-        sure="Revoke"
+        words={text('page-people.token.revoke')}
+        asks={text('page-people.token.revoke.asked', { tokenName: token.name })}
+        sure={text('page-people.token.revoke')}
         act={() => revokeToken(token.id).then(refresh)}
       />
     </li>
@@ -91,16 +96,17 @@ function useNewToken(refresh: () => Promise<void>) {
 }
 
 function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
+  const { text } = usePeopleWords();
   const me = useMe();
   const { mutation, ...asked } = useNewToken(refresh);
   const within = scopes.filter((one) => me !== null && roleWithin(me.role, one) === roleWithin('owner', one));
   if (asked.secret) {
     return (
       <MadeOnce
-        title="A new token"
-        says="Keep it where only your program reads it: it is shown this once."
+        title={text('page-people.token.new')}
+        says={text('page-people.token.new.made')}
         text={asked.secret}
-        copyLabel="Copy the token"
+        copyLabel={text('page-people.token.new.copy')}
         onDone={asked.forgetSecret}
       />
     );
@@ -108,40 +114,49 @@ function NewToken({ refresh }: { readonly refresh: () => Promise<void> }) {
   return (
     <form
       class="form"
-      aria-label="A new token"
+      aria-label={text('page-people.token.new')}
       onSubmit={(event) => {
         event.preventDefault();
         void asked.make();
       }}
     >
       <TextField
-        label="What is it for?"
+        label={text('page-people.token.name')}
         value={asked.name}
         onValue={asked.setName}
         required
-        placeholder="Weather script"
+        placeholder={text('page-people.token.name.example')}
         error={mutation.fieldError('/name')}
       />
       <PickField
-        label="What may it do?"
+        label={text('page-people.token.scope')}
         value={asked.scope}
-        choices={within.map((one) => [one, `It ${scopeNames[one]}`] as const)}
+        choices={within.map((one) => [one, text(`page-people.token.scope.${one}`)] as const)}
         onValue={asked.setScope}
         error={mutation.fieldError('/scope')}
       />
-      <PickField label="How long?" value={asked.days} choices={lengths} onValue={asked.setDays} />
+      <PickField
+        label={text('page-people.token.length')}
+        value={asked.days}
+        choices={[
+          ['30', text('page-people.length.month')],
+          ['365', text('page-people.length.year')],
+          ['', text('page-people.length.ever')],
+        ]}
+        onValue={asked.setDays}
+      />
       <input type="text" hidden autocomplete="username" value={me?.name ?? ''} readOnly />
       <PasswordField
-        label="Your password"
+        label={text('page-people.token.password')}
         kind="present"
-        hint="Asked once more, as a token goes on working after you sign out."
+        hint={text('page-people.token.password.hint')}
         value={asked.password}
         onValue={asked.setPassword}
         error={mutation.fieldError('/password')}
       />
       {mutation.fieldError('/password') === undefined && <Refusal error={mutation.error} />}
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Make the token
+        {text('page-people.token.make')}
       </button>
     </form>
   );
