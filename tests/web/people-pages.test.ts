@@ -87,7 +87,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
     await page.getByRole('button', { name: 'Make the link' }).click();
     const address = (await page.locator('.made-once pre').textContent()) ?? '';
     if (role === 'Viewer') await look(page, 'people, a link just made');
-    await page.getByRole('button', { name: 'I have it' }).click();
+    await page.getByRole('button', { name: 'I have copied it' }).click();
     return address;
   };
   const keeper = await device();
@@ -143,7 +143,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await keeper.page.getByRole('button', { name: 'Make the token' }).click();
   expect(await keeper.page.locator('.made-once pre').textContent()).toMatch(/^branhearth_/);
   await look(keeper.page, 'account');
-  await keeper.page.getByRole('button', { name: 'I have it' }).click();
+  await keeper.page.getByRole('button', { name: 'I have copied it' }).click();
   await keeper.page.getByText('never used').waitFor();
 
   // The live page of somebody whose sessions an owner ends asks who is there, and leads back to where they were.
@@ -175,7 +175,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await keeper.page.goto(`${url}/account`);
   await keeper.page.getByLabel('Current password').fill(password);
   await keeper.page.getByLabel('New password').fill('thistles under a leaning barn');
-  await keeper.page.getByRole('button', { name: 'Change it' }).click();
+  await keeper.page.getByRole('button', { name: 'Change the password' }).click();
   await keeper.page.getByText('Changed.').waitFor();
   await keeper.page.evaluate(() => {
     addEventListener('branhearth:signed-out', () => sessionStorage.setItem('told', 'yes'));
