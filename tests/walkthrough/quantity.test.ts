@@ -5,7 +5,10 @@ import { afterAll, expect, test } from 'vitest';
 import type { PileDetail } from '../../shared/contracts/piles.ts';
 import type { ProbesAnswer } from '../../shared/contracts/probes.ts';
 import type { SeriesAnswer } from '../../shared/contracts/series.ts';
+import { plainReader } from '../../shared/messages/format.ts';
+import { pageImportTexts } from '../../shared/messages/made/en/page-import.ts';
 import type { Quantity } from '../../shared/quantity.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { setupOf } from '../core/helpers.ts';
 import type { Farm } from '../server/journal/farm.ts';
 import { copySources } from './copy-of-sources.ts';
@@ -161,5 +164,6 @@ test('pages show it: with its pile, with its probe, in the table, as a chart and
   const { choicesFor } = await copy.load<typeof import('../../web/src/features/import/column-choices.ts')>(
     'web/src/features/import/column-choices.ts',
   );
-  expect(choicesFor('readings', { as: 'ignored' })).toContainEqual(['value:oxygen', 'values of oxygen']);
+  const words = pageWords(pageImportTexts, plainReader(0));
+  expect(choicesFor('readings', { as: 'ignored' }, words)).toContainEqual(['value:oxygen', 'values of oxygen']);
 });
