@@ -398,7 +398,7 @@ describe('what came in', () => {
     await page.getByText('18.6 °C').waitFor();
     await page.getByText('Not JSON: Cannot read the payload as it must be JSON').waitFor();
     await save.click();
-    await page.getByText('Saved: its readings now come in.').waitFor();
+    await page.getByText('Saved: its readings are used from now on.').waitFor();
     expect(mock.asked).toContain(
       'POST /api/mappings {"filter":"shed/+/sensors","pointer":"/air/t","quantity":"temperature","unit":"C","scale":0.1,"site":"saltmere-yard","probe":"shed-{1}"}',
     );

@@ -46,7 +46,7 @@ export const pageIncomingTexts: PageTexts<PageIncomingParams> = {
   "page-incoming.heard.none": "Listening; nothing received yet.",
   "page-incoming.heard.age": [["heardAgoMs"]],
   "page-incoming.heard.pick": "Choose the number that is the reading.",
-  "page-incoming.heard.take": ["Take ",["valueText"],", ",["isWhole",{"true":"the whole message","other":["at ",["pointerText"]]},0]],
+  "page-incoming.heard.take": ["Take ",["valueText"]," ",["isWhole",{"true":"as the whole message","other":["at ",["pointerText"]]},0]],
   "page-incoming.unit.fraction": "a fraction, 0 to 1",
   "page-incoming.unit.humidity": "% relative humidity",
   "page-incoming.mapping": "Mapping",
