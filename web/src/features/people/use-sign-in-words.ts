@@ -4,6 +4,4 @@ import { pageSignInTexts } from '../../../../shared/messages/made/en/page-sign-i
 import type { PageSignInParams } from '../../../../shared/messages/made/params/page-sign-in.ts';
 import { type PageWords, usePageTexts } from '../../data/live/page-texts.ts';
 
-export type SignInWords = PageWords<PageSignInParams>;
-
-export const useSignInWords = (): SignInWords => usePageTexts(pageSignInTexts, formatQuantity);
+export const useSignInWords = (): PageWords<PageSignInParams> => usePageTexts(pageSignInTexts, formatQuantity);

@@ -4,6 +4,4 @@ import { pageTalkingTexts } from '../../../../shared/messages/made/en/page-talki
 import type { PageTalkingParams } from '../../../../shared/messages/made/params/page-talking.ts';
 import { type PageWords, usePageTexts } from '../../data/live/page-texts.ts';
 
-export type TalkingWords = PageWords<PageTalkingParams>;
-
-export const useTalkingWords = (): TalkingWords => usePageTexts(pageTalkingTexts, formatQuantity);
+export const useTalkingWords = (): PageWords<PageTalkingParams> => usePageTexts(pageTalkingTexts, formatQuantity);

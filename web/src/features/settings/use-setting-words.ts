@@ -4,6 +4,4 @@ import { pageSettingsTexts } from '../../../../shared/messages/made/en/page-sett
 import type { PageSettingsParams } from '../../../../shared/messages/made/params/page-settings.ts';
 import { type PageWords, usePageTexts } from '../../data/live/page-texts.ts';
 
-export type SettingWords = PageWords<PageSettingsParams>;
-
-export const useSettingWords = (): SettingWords => usePageTexts(pageSettingsTexts, formatQuantity);
+export const useSettingWords = (): PageWords<PageSettingsParams> => usePageTexts(pageSettingsTexts, formatQuantity);
