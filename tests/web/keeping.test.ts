@@ -6,7 +6,7 @@ import { keyOf } from '../../web/src/data/last-answers.ts';
 import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { openingSentence } from '../../web/src/features/home/opening-sentence.ts';
 import { takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
-import { manyWords, sizeWords } from '../../web/src/ui/format/amount.ts';
+import { sizeWords } from '../../web/src/ui/format/amount.ts';
 import { oldestShownMs } from '../../web/src/ui/parts/offline-line.tsx';
 
 const sizes: [bytes: number, words: string][] = [
@@ -22,8 +22,6 @@ const sizes: [bytes: number, words: string][] = [
 for (const [bytes, words] of sizes) {
   test(`sizeWords() of ${bytes} bytes: ${words}`, () => expect(sizeWords(bytes).replace('\u00a0', ' ')).toBe(words));
 }
-
-test('manyWords() groups by thousands', () => expect(manyWords(3168000)).toBe('3,168,000'));
 
 const retention = pageWords(pageRetentionTexts, plainReader(0), null, formatQuantity);
 

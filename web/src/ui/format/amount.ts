@@ -1,12 +1,7 @@
-/** Large counts and sizes as people read them. */
+/** Sizes as people read them. */
 import { noBreak } from './temperature.ts';
 
 const grouped = new Intl.NumberFormat('en-GB');
-
-/** @example manyWords(3168000) // => "3,168,000" */
-export function manyWords(count: number): string {
-  return grouped.format(count);
-}
 
 /** @example sizeWords(47_329_280) // => "47 MB" */
 export function sizeWords(bytes: number): string {
