@@ -63,6 +63,8 @@ const catalogued = [
   'web/src/features/incoming',
   'web/src/features/keys',
   'web/src/features/lineage',
+  'web/src/features/more',
+  'web/src/features/notifications',
   'web/src/features/people',
   'web/src/features/plan',
   'web/src/features/practice',

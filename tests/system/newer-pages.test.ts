@@ -71,7 +71,7 @@ test.runIf(hasChromium)(
     await app.close();
     await serve(newerDir);
     // The page comes back by itself, and looks for newer pages as it does.
-    await page.getByText('A newer version of these pages is here.').waitFor();
+    await page.getByText('A newer version of these pages is available.').waitFor();
     expect(await build()).toBe('older');
     // A part of the older build that was not loaded yet comes from the device.
     await page.getByRole('link', { name: 'Plan' }).click();
@@ -79,7 +79,7 @@ test.runIf(hasChromium)(
 
     await page.getByRole('button', { name: 'Update' }).click();
     await expect.poll(build, { timeout: 20_000 }).toBe('newer');
-    await page.getByText('A newer version of these pages is here.').waitFor({ state: 'detached' });
+    await page.getByText('A newer version of these pages is available.').waitFor({ state: 'detached' });
 
     await app.close();
     await page.reload();

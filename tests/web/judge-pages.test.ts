@@ -142,7 +142,7 @@ describe('why it says so', () => {
 
   test('an address of a kind nobody looks for shows nothing', async () => {
     const { page } = await open({ path: '/piles/north-bed/why/moonlight' });
-    await page.getByRole('heading', { level: 1, name: 'Nothing lies at this address.' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'There is no page at this address.' }).waitFor();
   });
 });
 

@@ -71,15 +71,15 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
     await page.getByText('A summary of all piles').click();
     await page.getByRole('button', { name: 'Save changes' }).click();
     await page.getByRole('heading', { name: 'Waiting for confirmation' }).waitFor();
-    await page.getByText('Until it is confirmed, no warning goes there.').waitFor();
+    await page.getByText('Until it is, no warning goes there.').waitFor();
     const mail = await until('the code', () => box.mails[0]);
     expect(mail.parsed.subject).toBe('Branhearth: is this your address?');
     const code = /\b(\d{4} \d{4})\b/.exec(mail.parsed.text ?? '')?.[1] ?? '';
-    await page.getByLabel('Code of the e-mail').fill(code === '1234 5678' ? '8765 4321' : '1234 5678');
+    await page.getByLabel('Code from the e-mail').fill(code === '1234 5678' ? '8765 4321' : '1234 5678');
     await page.getByRole('button', { name: 'Confirm' }).click();
     await page.getByText('This is not the code of the newest e-mail.').waitFor();
     await isClean(page, 'waiting for confirmation');
-    await page.getByLabel('Code of the e-mail').fill(code);
+    await page.getByLabel('Code from the e-mail').fill(code);
     await page.keyboard.press('Enter');
     await page.getByText('Confirmed: warnings go to ada@saltmere.example.').waitFor();
     await page.getByText('go out by e-mail').waitFor();
@@ -94,12 +94,12 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
   test('a new address waits while warnings go on to the one before; one of before addresses were confirmed says so', async () => {
     const { page } = await open('/notifications');
     await page.getByLabel('E-mail address').fill('ada@elsewhere.example');
-    await page.getByText('Once you keep these settings, a code is sent to it').waitFor();
+    await page.getByText('Once you save these settings, a code is sent to it').waitFor();
     await page.getByRole('button', { name: 'Save changes' }).click();
-    await page.getByText('warnings go on to ada@saltmere.example').waitFor();
+    await page.getByText('warnings still go to ada@saltmere.example').waitFor();
     const count = box.mails.length;
     await page.getByRole('button', { name: 'Send a new code' }).click();
-    await page.getByText('The mail server has taken it.').waitFor();
+    await page.getByText('The mail server has accepted it.').waitFor();
     expect(box.mails.length).toBeGreaterThan(count);
     await page.getByLabel('E-mail address').fill('ada@saltmere.example');
     await page.getByRole('button', { name: 'Save changes' }).click();
@@ -112,7 +112,7 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
       list: async () => (await list()).map((one) => ({ ...one, standing: 'before' as const })),
     });
     await page.reload();
-    await page.getByText('Warnings go to ada@saltmere.example, as they did.').waitFor();
+    await page.getByText('Warnings go to ada@saltmere.example, as before.').waitFor();
     expect(await page.getByRole('button', { name: 'Send me a test e-mail' }).count()).toBe(0);
     await isClean(page, 'an address of before');
     Object.assign(mailAddresses, { list });

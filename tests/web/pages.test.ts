@@ -202,7 +202,7 @@ describe('a pile', () => {
     await page.getByText('What happened to this warning').click();
     await page.getByText('normal → acknowledged: held long enough').waitFor();
     await page.getByText('Ada, by e-mail (ada@saltmere.example): sent', { exact: false }).waitFor();
-    await page.getByText('at the second attempt', { exact: false }).waitFor();
+    await page.getByText('after 2 attempts', { exact: false }).waitFor();
   });
 
   test('a watering is written down in three taps and its litres', async () => {

@@ -6,13 +6,15 @@ import { useInstallation } from './data/live/use-installation.ts';
 import { usePrefs } from './data/prefs.ts';
 import { HomePage } from './features/home/home.tsx';
 import { OutboxLine } from './features/journal/outbox-line.tsx';
-import { MorePage, morePlaces } from './features/more/more-page.tsx';
+import { morePlaces } from './features/more/more-places.ts';
 import { SystemLine } from './features/notifications/system-line.tsx';
 import { LiveMark } from './ui/parts/marks.tsx';
 import { OfflineLine } from './ui/parts/offline-line.tsx';
 import { onlyFor } from './ui/parts/only-for.tsx';
+import { useShellWords } from './ui/parts/use-shell-words.ts';
 import { applyShade } from './ui/use-shade.ts';
 
+const MorePage = lazy(() => import('./features/more/more-page.tsx').then((page) => page.MorePage));
 const PilePage = lazy(() => import('./features/pile/pile-page.tsx').then((page) => page.PilePage));
 const WhyPage = lazy(() => import('./features/pile/why-page.tsx').then((page) => page.WhyPage));
 const NewPilePage = lazy(() =>
@@ -59,12 +61,13 @@ const HelpLink = lazy(() => import('./features/help/help-link.tsx').then((link) 
 const NoPage = lazy(() => import('./ui/parts/no-page.tsx').then((page) => page.NoPage));
 
 export function App() {
+  const { text } = useShellWords();
   const { shade } = usePrefs();
   useEffect(() => applyShade(shade), [shade]);
   return (
     <LocationProvider scope={/^\/(?!api\/|metrics)/}>
       <a class="skip" href="#main">
-        Go to the content
+        {text('page-shell.skip')}
       </a>
       <Masthead />
       <SystemLine />
@@ -75,7 +78,7 @@ export function App() {
       </main>
       <Announcer />
       <footer class="foot">
-        <p>Sensors alone never say that a pile is ready or safe: smell and look decide, and local rules stand.</p>
+        <p>{text('page-shell.foot')}</p>
       </footer>
     </LocationProvider>
   );
@@ -142,14 +145,15 @@ function Pages() {
 }
 
 const places = [
-  ['/', 'Piles', ['/piles']],
-  ['/plan', 'Plan', []],
-  ['/batches', 'Batches', ['/lots', '/lineage']],
-  ['/probes', 'Probes', []],
-  ['/more', 'More', morePlaces.map(([href]) => href)],
+  ['/', 'piles', ['/piles']],
+  ['/plan', 'plan', []],
+  ['/batches', 'batches', ['/lots', '/lineage']],
+  ['/probes', 'probes', []],
+  ['/more', 'more', morePlaces.map((place) => `/${place}`)],
 ] as const;
 
 function Masthead() {
+  const { text } = useShellWords();
   const { path } = useLocation();
   const isHere = (href: string, within: readonly string[]) =>
     path === href || [...within, ...(href === '/' ? [] : [href])].some((one) => path.startsWith(one));
@@ -158,12 +162,12 @@ function Masthead() {
       <a class="wordmark" href="/">
         Branhearth
       </a>
-      <nav aria-label="Pages">
+      <nav aria-label={text('page-shell.nav')}>
         <ul>
-          {places.map(([href, words, within]) => (
+          {places.map(([href, name, within]) => (
             <li key={href}>
               <a href={href} aria-current={isHere(href, within) ? 'page' : undefined}>
-                {words}
+                {text(`page-shell.nav.${name}`)}
               </a>
             </li>
           ))}
@@ -179,9 +183,10 @@ function Masthead() {
 
 /** Says new warnings aloud, and nothing else. */
 function Announcer() {
+  const { text } = useShellWords();
   const announcement = useInstallation((installation) => installation.announcement);
   return (
-    <div class="unseen" role="log" aria-live="assertive" aria-label="New warnings">
+    <div class="unseen" role="log" aria-live="assertive" aria-label={text('page-shell.announcer')}>
       {announcement}
     </div>
   );

@@ -1,4 +1,5 @@
 /** The channels by which a person is notified, each with a test. */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
@@ -13,6 +14,7 @@ import { removeDevice, renewSecret } from './notifications-api.ts';
 import { TestButton } from './test-button.tsx';
 import { type DeviceState, deviceState, subscribeThisDevice } from './this-device.ts';
 import './notifications.css';
+import { useNotificationWords } from './use-notification-words.ts';
 
 interface ChannelsPartProps {
   readonly notifications: NotificationsAnswer;
@@ -24,77 +26,71 @@ interface ChannelsPartProps {
 }
 
 export function ChannelsPart({ notifications, draft, saved, change, refresh, fieldError }: ChannelsPartProps) {
+  const { text, rich } = useNotificationWords();
   const { email, webhook, push } = draft;
   return (
-    <Part id="channels" title="Channels">
-      <h3 class="notifications-title">On this device and others</h3>
-      <Tick label="Notify my devices" checked={push.on} onChange={(on) => change({ push: { on } })} />
+    <Part id="channels" title={text('page-notifications.channels')}>
+      <h3 class="notifications-title">{text('page-notifications.push')}</h3>
+      <Tick label={text('page-notifications.push.on')} checked={push.on} onChange={(on) => change({ push: { on } })} />
       <Devices notifications={notifications} refresh={refresh} />
-      {notifications.devices.length > 0 && <TestButton channel="push" label="Send my devices a test" />}
+      {notifications.devices.length > 0 && <TestButton channel="push" label={text('page-notifications.push.test')} />}
 
-      <h3 class="notifications-title">By e-mail</h3>
-      {!notifications.canMail && (
-        <p class="hint">
-          No mail server is set up yet: whoever runs the server sets <code>BRANHEARTH_SMTP_URL</code> and{' '}
-          <code>BRANHEARTH_MAIL_FROM</code>.
-        </p>
-      )}
-      <Tick label="Tell me by e-mail" checked={email.on} onChange={(on) => change({ email: { ...email, on } })} />
+      <h3 class="notifications-title">{text('page-notifications.email')}</h3>
+      {!notifications.canMail && <p class="hint">{rich('page-notifications.email.no-server', { mono })}</p>}
+      <Tick
+        label={text('page-notifications.email.on')}
+        checked={email.on}
+        onChange={(on) => change({ email: { ...email, on } })}
+      />
       <TextField
-        label="E-mail address"
+        label={text('page-notifications.email.address')}
         value={email.address}
         error={fieldError('/email/address')}
         onValue={(address) => change({ email: { on: address !== '' && (email.on || email.address === ''), address } })}
       />
       {email.address !== saved.email.address && email.address !== '' && (
-        <p class="hint">
-          Once you keep these settings, a code is sent to it: nothing else goes there before you enter that.
-        </p>
+        <p class="hint">{text('page-notifications.email.changed')}</p>
       )}
       {notifications.canMail && email.address === saved.email.address && (
         <MailStanding mail={notifications.mail} address={saved.email.address} refresh={refresh} />
       )}
       {notifications.canMail && ['confirmed', 'set-by-server'].includes(notifications.mail.standing) && (
-        <TestButton channel="email" label="Send me a test e-mail" />
+        <TestButton channel="email" label={text('page-notifications.email.test')} />
       )}
 
-      <h3 class="notifications-title">By webhook</h3>
-      <p class="hint">For your own programs: each warning as signed JSON to an address of yours.</p>
-      <Tick label="Call my webhook" checked={webhook.on} onChange={(on) => change({ webhook: { ...webhook, on } })} />
+      <h3 class="notifications-title">{text('page-notifications.webhook')}</h3>
+      <p class="hint">{text('page-notifications.webhook.hint')}</p>
+      <Tick
+        label={text('page-notifications.webhook.on')}
+        checked={webhook.on}
+        onChange={(on) => change({ webhook: { ...webhook, on } })}
+      />
       <TextField
-        label="Webhook address"
+        label={text('page-notifications.webhook.address')}
         value={webhook.url}
         mono
-        placeholder="https://"
+        placeholder={exampleUrl}
         error={fieldError('/webhook/url')}
         onValue={(url) => change({ webhook: { on: url !== '' && (webhook.on || webhook.url === ''), url } })}
       />
       {saved.webhook.url !== '' && (
         <>
           <Secret />
-          <TestButton channel="webhook" label="Send my webhook a test" />
+          <TestButton channel="webhook" label={text('page-notifications.webhook.test')} />
         </>
       )}
-      {!notifications.hasPublicAddress && (
-        <p class="hint">
-          Messages carry no link yet: whoever runs the server sets <code>BRANHEARTH_PUBLIC_URL</code> to the address at
-          which phones reach these pages.
-        </p>
-      )}
+      {!notifications.hasPublicAddress && <p class="hint">{rich('page-notifications.no-address', { mono })}</p>}
     </Part>
   );
 }
 
-const stateWords: Record<Exclude<DeviceState, 'ready' | 'subscribed'>, string> = {
-  'other-keys':
-    'This device was added with keys that this server no longer uses, so no message reaches it. Add it again.',
-  forbidden: 'This device does not allow notifications of these pages: allow them in the browser’s settings first.',
-  'not-here':
-    'This browser takes no notifications. On an iPhone put the pages on the home screen first, and open them from there.',
-  'not-safe': 'Notifications need the pages over https://, or on the very machine that runs the server.',
-};
+const exampleUrl = 'https://';
+const mono = (inner: ComponentChildren) => <code>{inner}</code>;
+const aloud = (inner: ComponentChildren) => <span class="unseen">{inner}</span>;
 
 function Devices({ notifications, refresh }: Pick<ChannelsPartProps, 'notifications' | 'refresh'>) {
+  const words = useNotificationWords();
+  const { text, rich } = words;
   const [state, setState] = useState<DeviceState>();
   const mutation = useMutation();
   const nowMs = useServerNow();
@@ -111,9 +107,10 @@ function Devices({ notifications, refresh }: Pick<ChannelsPartProps, 'notificati
               <span>
                 {device.label}
                 <span class="quiet">
-                  {device.lastOkAt
-                    ? `, last notified ${nearTime(Date.parse(device.lastOkAt), nowMs, reader)}`
-                    : ', not notified yet'}
+                  {text('page-notifications.device.last', {
+                    isNotified: device.lastOkAt !== null,
+                    lastText: device.lastOkAt === null ? '' : nearTime(Date.parse(device.lastOkAt), nowMs, reader),
+                  })}
                 </span>
               </span>
               <button
@@ -121,22 +118,24 @@ function Devices({ notifications, refresh }: Pick<ChannelsPartProps, 'notificati
                 disabled={mutation.busy}
                 onClick={() => mutation.run(() => removeDevice(device.id).then(refresh))}
               >
-                Remove<span class="unseen"> {device.label}</span>
+                {rich('page-notifications.device.remove', { deviceName: device.label, aloud })}
               </button>
             </li>
           ))}
         </ul>
       )}
-      {state !== undefined && state !== 'ready' && state !== 'subscribed' && <p class="hint">{stateWords[state]}</p>}
+      {state !== undefined && state !== 'ready' && state !== 'subscribed' && (
+        <p class="hint">{text(`page-notifications.device.${state}`)}</p>
+      )}
       {(state === 'ready' || state === 'subscribed' || state === 'other-keys') && (
         <button
           type="button"
           disabled={mutation.busy}
-          onClick={() => mutation.run(() => subscribeThisDevice(notifications.pushKey).then(refresh))}
+          onClick={() => mutation.run(() => subscribeThisDevice(notifications.pushKey, words).then(refresh))}
         >
           {state === 'subscribed' && notifications.devices.length > 0
-            ? 'Sign up this device again'
-            : 'Notify this device'}
+            ? text('page-notifications.device.again')
+            : text('page-notifications.device.add')}
         </button>
       )}
       <Refusal error={mutation.error} />
@@ -145,23 +144,20 @@ function Devices({ notifications, refresh }: Pick<ChannelsPartProps, 'notificati
 }
 
 function Secret() {
+  const { text, rich } = useNotificationWords();
   const [secret, setSecret] = useState<string>();
   const mutation = useMutation();
   return (
     <div class="secret">
-      {secret !== undefined && (
-        <p>
-          Shown once, copy it now: <code>{secret}</code>
-        </p>
-      )}
+      {secret !== undefined && <p>{rich('page-notifications.secret.once', { secretText: secret, mono })}</p>}
       <button
         type="button"
         disabled={mutation.busy}
         onClick={() => mutation.run(() => renewSecret().then((answer) => setSecret(answer.secret)))}
       >
-        Make a new signing secret
+        {text('page-notifications.secret.new')}
       </button>
-      <p class="hint">Signed as the Standard Webhooks specification has it; the secret before stops being used.</p>
+      <p class="hint">{text('page-notifications.secret.hint')}</p>
       <Refusal error={mutation.error} />
     </div>
   );

@@ -1,27 +1,28 @@
 /** For each site, who is notified first, and to whom a warning goes on when nobody acknowledges it. */
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
+import type { NotificationChannel } from '../../../../shared/notifications.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { getEscalations, getRecipients, saveOrder } from './notifications-api.ts';
-import { channelNames } from './sent-words.ts';
+import { useSentWords } from './use-sent-words.ts';
 import './notifications.css';
+import { useNotificationWords } from './use-notification-words.ts';
 
 const firstAfterMin = 15;
 
 export function Escalations({ isOwner }: { readonly isOwner: boolean }) {
+  const { text } = useNotificationWords();
   const sites = useInstallation((installation) => installation.sites);
   const { value: people } = useQuery('notification people', getRecipients);
   const { value: escalations, refresh } = useQuery('escalations', getEscalations);
   if (!people || !escalations || sites.length === 0 || people.people.length < 2) return null;
   return (
-    <Part id="escalations" title="Who first, who next">
-      <p>
-        People listed here are notified one after another; everybody else at once. The self-heating hazard goes to
-        everybody at once.
-      </p>
+    <Part id="escalations" title={text('page-notifications.order')}>
+      <p>{text('page-notifications.order.says')}</p>
       {sites.map(({ id, name }) => {
         const order = escalations.escalations.find((one) => one.site === id) ?? {
           personIds: [],
@@ -50,7 +51,7 @@ interface SiteOrderProps {
   readonly people: readonly {
     readonly id: string;
     readonly name: string;
-    readonly channels: readonly (keyof typeof channelNames)[];
+    readonly channels: readonly NotificationChannel[];
   }[];
   readonly isOwner: boolean;
   readonly refresh: () => Promise<void>;
@@ -58,13 +59,15 @@ interface SiteOrderProps {
 
 /** The order as it is being changed, and keeping it. */
 function useOrderDraft({ site, order, people, refresh }: SiteOrderProps) {
+  const { text } = useNotificationWords();
   const [personIds, setPersonIds] = useState(order.personIds);
   const [after, setAfter] = useState(String(order.afterMin));
+  const sent = useSentWords();
   const mutation = useMutation();
   const others = people.filter(({ id }) => !personIds.includes(id));
-  const nameOf = (id: string) => people.find((one) => one.id === id)?.name ?? 'somebody who has gone';
+  const nameOf = (id: string) => people.find((one) => one.id === id)?.name ?? text('page-notifications.order.gone');
   const channelsOf = (id: string) =>
-    people.find((one) => one.id === id)?.channels.map((channel) => channelNames[channel]) ?? [];
+    people.find((one) => one.id === id)?.channels.map((channel) => sent.text(`page-sent.channel.${channel}`)) ?? [];
   const move = (place: number) => setPersonIds(swapped(personIds, place));
   const isChanged = personIds.join() !== order.personIds.join() || after !== String(order.afterMin);
   const keep = () =>
@@ -72,7 +75,10 @@ function useOrderDraft({ site, order, people, refresh }: SiteOrderProps) {
   return { personIds, setPersonIds, after, setAfter, others, nameOf, channelsOf, move, isChanged, keep, mutation };
 }
 
+const aloud = (inner: ComponentChildren) => <span class="unseen">{inner}</span>;
+
 function SiteOrder(props: SiteOrderProps) {
+  const { text, rich } = useNotificationWords();
   const { site, name, isOwner } = props;
   const { personIds, setPersonIds, nameOf, channelsOf, move, ...draft } = useOrderDraft(props);
   const { others, after, setAfter, isChanged, keep, mutation } = draft;
@@ -81,25 +87,28 @@ function SiteOrder(props: SiteOrderProps) {
       <h3 class="notifications-title" id={`order-${site}`}>
         {name}
       </h3>
-      {personIds.length === 0 && <p class="quiet">No order: everybody is notified at once, as they chose.</p>}
+      {personIds.length === 0 && <p class="quiet">{text('page-notifications.order.none')}</p>}
       <ol class="order-list">
         {personIds.map((id, place) => (
           <li key={id}>
             <span>
               {nameOf(id)}
               <span class="quiet">
-                {channelsOf(id).length === 0 ? ', has set up no channel' : `, by ${channelsOf(id).join(', ')}`}
+                {text('page-notifications.order.channels', {
+                  hasChannel: channelsOf(id).length > 0,
+                  channelsText: channelsOf(id).join(', '),
+                })}
               </span>
             </span>
             {isOwner && (
               <span class="buttons">
                 {place > 0 && (
                   <button type="button" onClick={() => move(place - 1)}>
-                    Earlier<span class="unseen">: {nameOf(id)}</span>
+                    {rich('page-notifications.order.earlier', { personName: nameOf(id), aloud })}
                   </button>
                 )}
                 <button type="button" onClick={() => setPersonIds(personIds.filter((one) => one !== id))}>
-                  Take out<span class="unseen">: {nameOf(id)}</span>
+                  {rich('page-notifications.order.remove', { personName: nameOf(id), aloud })}
                 </button>
               </span>
             )}
@@ -111,14 +120,14 @@ function SiteOrder(props: SiteOrderProps) {
           <div class="buttons">
             {others.map((person) => (
               <button key={person.id} type="button" onClick={() => setPersonIds([...personIds, person.id])}>
-                Add {person.name}
+                {text('page-notifications.order.add', { personName: person.name })}
               </button>
             ))}
           </div>
           {personIds.length > 1 && (
             <TextField
-              label="Goes on to the next when nobody has acknowledged for"
-              unit="minutes"
+              label={text('page-notifications.order.after')}
+              unit={text('page-notifications.order.minutes')}
               value={after}
               inputMode="numeric"
               error={mutation.fieldError('/afterMin')}
@@ -127,7 +136,7 @@ function SiteOrder(props: SiteOrderProps) {
           )}
           {isChanged && (
             <button type="button" class="primary" disabled={mutation.busy} onClick={() => void keep()}>
-              Keep this order<span class="unseen"> of {name}</span>
+              {rich('page-notifications.order.save', { siteName: name, aloud })}
             </button>
           )}
           <Refusal error={mutation.error} />

@@ -9,6 +9,7 @@ import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Field, Refusal } from '../../ui/parts/forms.tsx';
 import { confirmMail, sendMailCode } from './notifications-api.ts';
 import { followOutcome } from './test-button.tsx';
+import { type NotificationWords, useNotificationWords } from './use-notification-words.ts';
 import './notifications.css';
 
 interface MailStandingProps {
@@ -19,34 +20,37 @@ interface MailStandingProps {
 }
 
 export function MailStanding({ mail, address, refresh }: MailStandingProps) {
+  const words = useNotificationWords();
+  const { text } = words;
   const { standing } = mail;
   if (standing === 'none') return null;
-  if (standing === 'confirmed') return <p class="quiet">Confirmed: warnings go to {address}.</p>;
-  if (standing === 'set-by-server') {
-    return <p class="quiet">Set where the program runs, so it needs no confirmation: warnings go to {address}.</p>;
+  if (standing === 'confirmed' || standing === 'set-by-server') {
+    return <p class="quiet">{text(`page-notifications.mail.${standing}`, { addressText: address })}</p>;
   }
   return (
-    <section class="mail-standing" aria-label="Confirmation">
-      <h4>{standing === 'before' ? 'Not confirmed yet' : 'Waiting for confirmation'}</h4>
-      <p>{goesWords(mail, address)}</p>
+    <section class="mail-standing" aria-label={text('page-notifications.mail.confirmation')}>
+      <h4>{text(standing === 'before' ? 'page-notifications.mail.before' : 'page-notifications.mail.waiting')}</h4>
+      <p>{goesWords(mail, address, words)}</p>
       <EnterCode mail={mail} address={address} refresh={refresh} />
     </section>
   );
 }
 
-function goesWords({ standing, goesTo }: MailAnswer, address: string): string {
-  if (standing === 'before') {
-    return `Warnings go to ${address}, as they did. Confirm that it is yours, so that tests can be sent to it too.`;
-  }
-  const meanwhile =
-    goesTo === null
-      ? 'Until it is confirmed, no warning goes there.'
-      : `Until it is confirmed, warnings go on to ${goesTo}.`;
-  return `${address} is not confirmed yet. ${meanwhile}`;
+function goesWords(
+  { standing, goesTo }: MailAnswer,
+  address: string,
+  { text }: Pick<NotificationWords, 'text'>,
+): string {
+  if (standing === 'before') return text('page-notifications.mail.before.goes', { addressText: address });
+  return goesTo === null
+    ? text('page-notifications.mail.waiting.none', { addressText: address })
+    : text('page-notifications.mail.waiting.goes', { addressText: address, beforeText: goesTo });
 }
 
 /** Sending a code to the address, and entering it. */
 function useCode({ refresh }: MailStandingProps) {
+  const words = useNotificationWords();
+  const { text } = words;
   const [code, setCode] = useState('');
   const [outcome, setOutcome] = useState<string>();
   const sending = useMutation();
@@ -54,13 +58,13 @@ function useCode({ refresh }: MailStandingProps) {
   const send = () =>
     sending.run(async () => {
       entering.clear();
-      setOutcome('On its way…');
+      setOutcome(text('page-notifications.test.sending'));
       const { id } = await sendMailCode().catch((error) => {
         setOutcome(undefined);
         throw error;
       });
       await refresh();
-      setOutcome(await followOutcome(id, 'The mail server has taken it. Look in your mailbox, and among the junk.'));
+      setOutcome(await followOutcome(id, text('page-notifications.mail.sent'), words));
     });
   const enter = () =>
     entering.run(async () => {
@@ -72,6 +76,7 @@ function useCode({ refresh }: MailStandingProps) {
 }
 
 function EnterCode(props: MailStandingProps) {
+  const { text } = useNotificationWords();
   const { mail, address } = props;
   const { code, setCode, outcome, send, enter, sending, entering } = useCode(props);
   const reader = useReader();
@@ -82,8 +87,11 @@ function EnterCode(props: MailStandingProps) {
       {isSent && (
         <>
           <p>
-            A code was sent to {address} on {when(mail.sentAt ?? '')}. Enter it here, until{' '}
-            {when(mail.codeEndsAt ?? '')}.
+            {text('page-notifications.mail.code-sent', {
+              addressText: address,
+              sentText: when(mail.sentAt ?? ''),
+              endsText: when(mail.codeEndsAt ?? ''),
+            })}
           </p>
           <CodeField value={code} onValue={setCode} onEnter={enter} error={entering.fieldError('/code')} />
         </>
@@ -96,22 +104,17 @@ function EnterCode(props: MailStandingProps) {
             disabled={entering.busy || code.trim() === ''}
             onClick={() => void enter()}
           >
-            Confirm
+            {text('page-notifications.mail.confirm')}
           </button>
         )}
         <button type="button" disabled={sending.busy} onClick={() => void send()}>
-          {isSent ? 'Send a new code' : 'Send a code to this address'}
+          {text(isSent ? 'page-notifications.mail.send-again' : 'page-notifications.mail.send')}
         </button>
       </div>
       <p role="status" class="quiet">
         {outcome}
       </p>
-      {isSent && (
-        <p class="hint">
-          Nothing came? Look among the junk, and whether the address above is right; a slow mail server may take some
-          minutes. Only the newest code counts.
-        </p>
-      )}
+      {isSent && <p class="hint">{text('page-notifications.mail.nothing-came')}</p>}
       {entering.fieldError('/code') === undefined && <Refusal error={entering.error} />}
       <Refusal error={sending.error} />
     </>
@@ -126,8 +129,9 @@ interface CodeFieldProps {
 }
 
 function CodeField({ value, onValue, onEnter, error }: CodeFieldProps) {
+  const { text } = useNotificationWords();
   return (
-    <Field label="Code of the e-mail" error={error}>
+    <Field label={text('page-notifications.mail.code')} error={error}>
       {(ids) => (
         <input
           {...ids}

@@ -6,23 +6,23 @@ import { useLocation } from 'preact-iso';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMay } from '../../data/me.ts';
 import './nobody-notified.css';
+import { useShellWords } from '../../ui/parts/use-shell-words.ts';
 
 export function NobodyNotified() {
+  const { text, rich } = useShellWords();
   const isNobody = useInstallation(({ health, link }) => link !== 'locked' && health?.parts.delivery.state === 'off');
   const mayOwn = useMay('owner');
   const { path } = useLocation();
   if (!isNobody) return null;
   return (
     <p class="nobody-notified">
-      <b>Nobody is notified of warnings: they stand on these pages only.</b>{' '}
+      <b>{text('page-shell.nobody')}</b>{' '}
       {path === '/notifications' ? (
-        'Set up one of the channels below, and send a test.'
+        text('page-shell.nobody.below')
       ) : mayOwn ? (
-        <a href="/notifications">Set up e-mail, push or a webhook</a>
+        <a href="/notifications">{text('page-shell.nobody.set-up')}</a>
       ) : (
-        <>
-          Ask an owner to set up notifications, or <a href="/notifications">set up your own</a>.
-        </>
+        rich('page-shell.nobody.ask', { link: (inner) => <a href="/notifications">{inner}</a> })
       )}
     </p>
   );

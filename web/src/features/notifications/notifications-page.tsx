@@ -1,8 +1,11 @@
 /** My notifications: by which channels, of what, when; the order of each site; what did not arrive. */
 import { useEffect, useState } from 'preact/hooks';
 import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
+import { regionOf } from '../../../../shared/messages/format.ts';
+import { fallback } from '../../../../shared/messages/language.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
+import { useOtherLanguage } from '../../data/language.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
 import { useMay } from '../../data/me.ts';
 import { readerOf } from '../../data/prefs.ts';
@@ -16,12 +19,14 @@ import { Escalations } from './escalations.tsx';
 import { getNotifications, savePreferences, sendMailCode } from './notifications-api.ts';
 import { ServerNotifications } from './server-address.tsx';
 import { Undelivered } from './undelivered.tsx';
+import { type NotificationWords, useNotificationWords } from './use-notification-words.ts';
 import { WhatPart } from './what-part.tsx';
 import { WhenPart } from './when-part.tsx';
 import './notifications.css';
 
 export function NotificationsPage() {
-  const heading = usePage('My notifications');
+  const { text } = useNotificationWords();
+  const heading = usePage(text('page-notifications.title'));
   const { value, error, refresh: fetchAgain } = useQuery('notifications', getNotifications);
   /** Whoever changed their notifications may be the first who can be. */
   const refresh = async () => {
@@ -33,11 +38,11 @@ export function NotificationsPage() {
   return (
     <div class="page narrow notifications">
       <h1 ref={heading} tabIndex={-1}>
-        My notifications
+        {text('page-notifications.title')}
       </h1>
       <Undelivered />
       {isNobody ? <ByToken /> : <Refusal error={error} />}
-      {value === undefined && error === undefined && <p class="quiet">Fetching…</p>}
+      {value === undefined && error === undefined && <p class="quiet">{text('page-notifications.loading')}</p>}
       {value && <Mine key={value.person.id} notifications={value} refresh={refresh} />}
       {(value || isNobody) && <Escalations isOwner={mayOwn} />}
       {(value || isNobody) && (
@@ -51,11 +56,9 @@ export function NotificationsPage() {
 
 /** The token of the environment stands for no person, once there are people. */
 function ByToken() {
+  const { rich } = useNotificationWords();
   return (
-    <p class="lead">
-      You use the server’s token, which has no person to notify. To choose how you are notified, forget it under{' '}
-      <a href="/settings">Settings</a> and sign in by name.
-    </p>
+    <p class="lead">{rich('page-notifications.by-token', { link: (inner) => <a href="/settings">{inner}</a> })}</p>
   );
 }
 
@@ -65,6 +68,9 @@ interface MineProps {
 }
 
 function Mine({ notifications, refresh }: MineProps) {
+  const words = useNotificationWords();
+  const { text } = words;
+  const language = useOtherLanguage()?.language ?? fallback;
   const [draft, setDraft] = useState<Preferences>(() => inThisZone(notifications.preferences));
   const [saved, setSaved] = useState(notifications.preferences);
   const mutation = useMutation();
@@ -90,7 +96,7 @@ function Mine({ notifications, refresh }: MineProps) {
         void save();
       }}
     >
-      <p class="lead">{reachWords(notifications)}</p>
+      <p class="lead">{reachWords(notifications, words, language)}</p>
       <ChannelsPart
         notifications={notifications}
         draft={draft}
@@ -103,7 +109,7 @@ function Mine({ notifications, refresh }: MineProps) {
       <WhenPart draft={draft} change={change} fieldError={mutation.fieldError} />
       <div class={isChanged ? 'save-bar' : undefined}>
         <button type="submit" class="primary" disabled={mutation.busy || !isChanged}>
-          {isChanged ? 'Save changes' : 'Saved'}
+          {text(isChanged ? 'page-notifications.save' : 'page-notifications.saved')}
         </button>
         <Refusal error={mutation.error} />
       </div>
@@ -117,17 +123,20 @@ function inThisZone(preferences: Preferences): Preferences {
   return preferences.timeZone === 'UTC' && own ? { ...preferences, timeZone: own } : preferences;
 }
 
-function reachWords({ person, preferences, devices, canMail, mail }: NotificationsAnswer): string {
+function reachWords(
+  { person, preferences, devices, canMail, mail }: NotificationsAnswer,
+  { text }: Pick<NotificationWords, 'text'>,
+  language: string,
+): string {
   const channels = [
-    preferences.push.on && devices.length > 0 && (devices.length === 1 ? 'one device' : `${devices.length} devices`),
-    preferences.email.on && canMail && mail.goesTo !== null && 'e-mail',
-    preferences.webhook.on && preferences.webhook.url !== '' && 'a webhook',
+    preferences.push.on &&
+      devices.length > 0 &&
+      text('page-notifications.reach.devices', { deviceCount: devices.length }),
+    preferences.email.on && canMail && mail.goesTo !== null && text('page-notifications.reach.email'),
+    preferences.webhook.on && preferences.webhook.url !== '' && text('page-notifications.reach.webhook'),
   ].filter((channel) => channel !== false);
   const isServer = person.id === 'server';
-  if (channels.length === 0) {
-    return `${isServer ? 'The server’s warnings reach nobody' : 'Warnings do not reach you'} yet: set up at least one channel below.`;
-  }
-  return isServer
-    ? `The server’s warnings go out by ${channels.join(' and ')}.`
-    : `You are notified by ${channels.join(' and ')}.`;
+  if (channels.length === 0) return text('page-notifications.reach.none', { isServer });
+  const list = new Intl.ListFormat(regionOf(language), { type: 'conjunction' });
+  return text('page-notifications.reach', { isServer, channelsText: list.format(channels) });
 }

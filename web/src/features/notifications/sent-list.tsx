@@ -5,8 +5,9 @@ import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getSentNotifications } from './notifications-api.ts';
-import { channelNames, messageWords, reasonNames } from './sent-words.ts';
+import { messageWords } from './sent-words.ts';
 import './notifications.css';
+import { useSentWords } from './use-sent-words.ts';
 
 interface SentListProps {
   readonly alarmId: string;
@@ -16,22 +17,26 @@ interface SentListProps {
 }
 
 export function SentList({ alarmId, state, site }: SentListProps) {
+  const { text, rich } = useSentWords();
   const { value, error } = useQuery(`${alarmId} ${state}`, () => getSentNotifications(alarmId));
   const reader = useReader(site);
   const nowMs = useServerNow();
   const time = (at: string) => nearTime(Date.parse(at), nowMs, reader);
   if (error !== undefined) return <Refusal error={error} />;
-  if (!value) return <p class="quiet">Fetching…</p>;
+  if (!value) return <p class="quiet">{text('page-sent.loading')}</p>;
   const sent = value.notices.filter(({ messages }) => messages.length > 0);
-  if (sent.length === 0)
-    return <p class="quiet">Nobody was notified: nobody who wants this has set up e-mail, push or a webhook.</p>;
+  if (sent.length === 0) return <p class="quiet">{text('page-sent.nobody')}</p>;
   return (
     <ol class="sent-list">
       {sent.map((notice) => (
         <li key={notice.id}>
           <p>
-            <b>{reasonNames[notice.reason]}</b>
-            {notice.about === 'site' && ' with its whole site'}, {time(notice.at)}
+            {rich('page-sent.notice', {
+              strong: (inner) => <b>{inner}</b>,
+              reasonText: text(`page-sent.reason.${notice.reason}`),
+              isOfSite: notice.about === 'site',
+              whenText: time(notice.at),
+            })}
           </p>
           <ul>
             {notice.messages.map((message) => (
@@ -50,14 +55,25 @@ interface MessageLineProps {
 }
 
 function MessageLine({ message, time }: MessageLineProps) {
+  const words = useSentWords();
+  const { text, rich } = words;
   const { attempts } = message;
   return (
     <li class={message.state === 'given-up' ? 'message-lost' : undefined}>
-      {message.person}, by {channelNames[message.channel]} ({message.address}): {messageWords(message, time)}
+      {text('page-sent.message', {
+        personName: message.person,
+        channelText: text(`page-sent.channel.${message.channel}`),
+        addressText: message.address,
+        stateText: messageWords(message, time, words),
+      })}
       {attempts.length > 1 && (
         <details class="more">
           <summary>
-            {attempts.length} attempts<span class="unseen"> to reach {message.person}</span>
+            {rich('page-sent.attempts', {
+              tryCount: attempts.length,
+              aloud: (inner) => <span class="unseen">{inner}</span>,
+              personName: message.person,
+            })}
           </summary>
           <ol>
             {attempts.map((attempt) => (

@@ -1,52 +1,36 @@
 /** What became of a message, in words. */
-import type { MessageView, NotificationView } from '../../../../shared/contracts/notifications.ts';
-import type { NotificationChannel } from '../../../../shared/notifications.ts';
-import type { Severity } from '../../../../shared/warning.ts';
-
-export const channelNames: Record<NotificationChannel, string> = { push: 'push', email: 'e-mail', webhook: 'webhook' };
-
-export const reasonNames: Record<NotificationView['reason'], string> = {
-  'first-raise': 'It was raised',
-  'got-worse': 'It got worse',
-  'reminder-due': 'Reminder',
-  cleared: 'It was over',
-  'handed-on': 'Handed on',
-  'not-reached': 'Somebody else could not be reached',
-  summary: 'Daily summary',
-  'measure-due': 'Time to measure',
-  test: 'Test',
-  confirmation: 'Code for an address',
-};
-
-export const severityChoices: readonly (readonly [Severity, string])[] = [
-  ['notice', 'Everything'],
-  ['warning', 'Warnings and worse'],
-  ['urgent', 'Urgent and worse'],
-  ['danger', 'Danger only'],
-];
+import type { MessageView } from '../../../../shared/contracts/notifications.ts';
+import type { SentWords } from './use-sent-words.ts';
 
 /** @param time Tells an instant in the reader's clock. */
-export function messageWords(message: MessageView, time: (at: string) => string): string {
+export function messageWords(
+  message: MessageView,
+  time: (at: string) => string,
+  { text }: Pick<SentWords, 'text'>,
+): string {
   const tries = message.attempts.length;
   const last = message.attempts.at(-1);
   switch (message.state) {
     case 'sent':
-      return `sent ${time(message.doneAt ?? message.madeAt)}${tries > 1 ? ` at the ${ordinal(tries)} attempt` : ''}`;
+      return text('page-sent.state.sent', { sentText: time(message.doneAt ?? message.madeAt), tryCount: tries });
     case 'held':
-      return `held until ${time(message.notBefore)}: ${message.reason ?? 'quiet hours'}`;
+      return text('page-sent.state.held', {
+        untilText: time(message.notBefore),
+        reasonText: message.reason ?? text('page-sent.state.held.quiet'),
+      });
     case 'overtaken':
-      return `not sent: ${message.reason ?? 'over before it could be sent'}`;
+      return text('page-sent.state.overtaken', {
+        reasonText: message.reason ?? text('page-sent.state.overtaken.over'),
+      });
     case 'given-up':
-      return `could not be delivered: ${message.reason ?? last?.detail ?? 'no reason given'}`;
+      return text('page-sent.state.given-up', {
+        reasonText: message.reason ?? last?.detail ?? text('page-sent.state.given-up.why'),
+      });
     case 'waiting':
       return tries === 0
-        ? 'on its way'
-        : `not through yet (${tries} ${tries === 1 ? 'attempt' : 'attempts'}): ${last?.detail ?? ''}; it is tried again`;
+        ? text('page-sent.state.waiting')
+        : text('page-sent.state.tried', { tryCount: tries, reasonText: last?.detail ?? '' });
   }
-}
-
-function ordinal(count: number): string {
-  return ['', 'first', 'second', 'third', 'fourth', 'fifth'][count] ?? `${count}th`;
 }
 
 /** @example timeText(450) // => "07:30" */

@@ -1,10 +1,17 @@
 /** What owners set for the whole server: a heartbeat, and inner addresses that may be called. */
 import { useState } from 'preact/hooks';
+import { healthTexts } from '../../../../shared/messages/made/en/health.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
+import { useSaid } from '../../data/live/use-say.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { getServerNotifications, saveServerNotifications } from './notifications-api.ts';
+import { useNotificationWords } from './use-notification-words.ts';
+
+const exampleUrl = 'https://';
+const renderHeartbeat = rendererOf(healthTexts);
 
 type Answer = Awaited<ReturnType<typeof getServerNotifications>>;
 
@@ -16,6 +23,8 @@ export function ServerNotifications() {
 }
 
 function InstallationForm({ value, refresh }: { readonly value: Answer; readonly refresh: () => Promise<void> }) {
+  const { text } = useNotificationWords();
+  const said = useSaid(renderHeartbeat);
   const [url, setUrl] = useState(value.heartbeatUrl ?? '');
   const [allowed, setAllowed] = useState(value.allowedAddresses.join('\n'));
   const mutation = useMutation();
@@ -30,20 +39,22 @@ function InstallationForm({ value, refresh }: { readonly value: Answer; readonly
       }).then(refresh),
     );
   return (
-    <Part id="server-notifications" title="The server">
+    <Part id="server-notifications" title={text('page-notifications.server')}>
       <TextField
-        label="Heartbeat address"
-        hint="Called every minute while readings are kept, probes are heard and piles are judged. Whatever answers there can raise the alarm when the calls stop, as when the whole machine is off."
+        label={text('page-notifications.server.heartbeat')}
+        hint={text('page-notifications.server.heartbeat.hint')}
         value={url}
         mono
-        placeholder="https://"
+        placeholder={exampleUrl}
         error={mutation.fieldError('/heartbeatUrl')}
         onValue={setUrl}
       />
-      <p class="quiet">Now: {value.heartbeat.detail}.</p>
+      <p class="quiet">
+        {text('page-notifications.server.heartbeat.now', { stateText: said(value.heartbeat, 'detail') })}
+      </p>
       <Field
-        label="Inner addresses that messages may go to"
-        hint="One host and port a line, such as 192.168.1.20:8080. Webhooks reach nothing on this machine or its network unless it stands here."
+        label={text('page-notifications.server.allowed')}
+        hint={text('page-notifications.server.allowed.hint')}
         error={mutation.fieldError('/allowedAddresses')}
       >
         {(ids) => (
@@ -58,7 +69,7 @@ function InstallationForm({ value, refresh }: { readonly value: Answer; readonly
         )}
       </Field>
       <button type="button" disabled={mutation.busy} onClick={() => void save()}>
-        Save for the server
+        {text('page-notifications.server.save')}
       </button>
       <Refusal error={mutation.error} />
     </Part>

@@ -5,22 +5,25 @@ import type { NotificationChannel } from '../../../../shared/notifications.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getNotice, sendTest } from './notifications-api.ts';
+import { type NotificationWords, useNotificationWords } from './use-notification-words.ts';
 import './notifications.css';
 
 const askEveryMs = 500;
 const patienceMs = 25_000;
 
 export function TestButton({ channel, label }: { readonly channel: NotificationChannel; readonly label: string }) {
+  const words = useNotificationWords();
+  const { text } = words;
   const [outcome, setOutcome] = useState<string>();
   const mutation = useMutation();
   const test = () =>
     mutation.run(async () => {
-      setOutcome('On its way…');
+      setOutcome(text('page-notifications.test.sending'));
       const { id } = await sendTest(channel).catch((error) => {
         setOutcome(undefined);
         throw error;
       });
-      setOutcome(await followOutcome(id, 'Sent. Look whether it has arrived.'));
+      setOutcome(await followOutcome(id, text('page-notifications.test.sent'), words));
     });
   return (
     <div class="test">
@@ -36,8 +39,8 @@ export function TestButton({ channel, label }: { readonly channel: NotificationC
 }
 
 /** Waits for what becomes of a message that was asked for by hand. @param sent What is said once it has gone out. */
-export async function followOutcome(id: string, sent: string): Promise<string> {
-  return wordsOf(await follow(id), sent);
+export async function followOutcome(id: string, sent: string, words: Pick<NotificationWords, 'text'>): Promise<string> {
+  return wordsOf(await follow(id), sent, words);
 }
 
 async function follow(id: string): Promise<readonly MessageView[]> {
@@ -50,9 +53,10 @@ async function follow(id: string): Promise<readonly MessageView[]> {
   }
 }
 
-function wordsOf(messages: readonly MessageView[], sent: string): string {
-  if (messages.length === 0) return 'There was nobody to send it to: keep your settings first.';
+function wordsOf(messages: readonly MessageView[], sent: string, { text }: Pick<NotificationWords, 'text'>): string {
+  if (messages.length === 0) return text('page-notifications.test.nobody');
   const failed = messages.filter(({ state }) => state !== 'sent');
   if (failed.length === 0) return sent;
-  return `It did not go through: ${failed.map((message) => message.attempts.at(-1)?.detail ?? 'no answer yet').join('; ')}`;
+  const reasons = failed.map((message) => message.attempts.at(-1)?.detail ?? text('page-notifications.test.no-answer'));
+  return text('page-notifications.test.failed', { reasonsText: reasons.join('; ') });
 }

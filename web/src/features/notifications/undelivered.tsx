@@ -7,10 +7,11 @@ import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { getUndelivered, sayUndeliveredSeen } from './notifications-api.ts';
-import { channelNames } from './sent-words.ts';
 import './notifications.css';
+import { useSentWords } from './use-sent-words.ts';
 
 export function Undelivered() {
+  const { text, rich } = useSentWords();
   const { value, refresh } = useQuery('undelivered', getUndelivered);
   const mutation = useMutation();
   const nowMs = useServerNow();
@@ -19,21 +20,25 @@ export function Undelivered() {
   const { messages } = value;
   return (
     <section class="undelivered" aria-labelledby="undelivered">
-      <h2 id="undelivered">
-        {messages.length === 1 ? 'A message did not arrive' : `${messages.length} messages did not arrive`}
-      </h2>
+      <h2 id="undelivered">{text('page-sent.lost', { messageCount: messages.length })}</h2>
       <ul>
         {messages.map((message) => (
           <li key={message.id}>
             <p>
-              <b>{message.person}</b> was not notified by {channelNames[message.channel]} ({message.address}),{' '}
-              {nearTime(Date.parse(message.doneAt ?? message.madeAt), nowMs, reader)}: {message.reason}
+              {rich('page-sent.lost.one', {
+                strong: (inner) => <b>{inner}</b>,
+                personName: message.person,
+                channelText: text(`page-sent.channel.${message.channel}`),
+                addressText: message.address,
+                whenText: nearTime(Date.parse(message.doneAt ?? message.madeAt), nowMs, reader),
+                reasonText: message.reason ?? text('page-sent.state.given-up.why'),
+              })}
             </p>
             <p class="quiet">{message.sentence}</p>
             <div class="buttons">
               {message.pileId && (
                 <a class="button" href={`/piles/${encodeURIComponent(message.pileId)}`}>
-                  See the pile
+                  {text('page-sent.lost.pile')}
                 </a>
               )}
               <May to="keeper">
@@ -42,7 +47,10 @@ export function Undelivered() {
                   disabled={mutation.busy}
                   onClick={() => mutation.run(() => sayUndeliveredSeen(message.id).then(refresh))}
                 >
-                  I have seen this<span class="unseen"> about {message.person}</span>
+                  {rich('page-sent.lost.seen', {
+                    aloud: (inner) => <span class="unseen">{inner}</span>,
+                    personName: message.person,
+                  })}
                 </button>
               </May>
             </div>

@@ -6,8 +6,10 @@ import { warningNames } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Tick } from '../../ui/parts/tick.tsx';
-import { severityChoices } from './sent-words.ts';
 import './notifications.css';
+import { useNotificationWords } from './use-notification-words.ts';
+
+const severities = ['notice', 'warning', 'urgent', 'danger'] as const;
 
 interface WhatPartProps {
   readonly draft: Preferences;
@@ -16,22 +18,21 @@ interface WhatPartProps {
 }
 
 export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
+  const { text } = useNotificationWords();
   const sites = useInstallation((installation) => installation.sites);
   const { withoutKinds, sites: chosen } = draft;
   const choosable = warningKinds.filter((kind) => kind !== 'self-heating');
   return (
-    <Part id="what" title="Of what">
-      <p class="caution">
-        The self-heating hazard always notifies, at any hour, whatever is chosen here: people may be hurt.
-      </p>
+    <Part id="what" title={text('page-notifications.what')}>
+      <p class="caution">{text('page-notifications.what.always')}</p>
       <PickField
-        label="How bad it must be"
+        label={text('page-notifications.severity')}
         value={draft.fromSeverity}
-        choices={severityChoices}
+        choices={severities.map((one) => [one, text(`page-notifications.severity.${one}`)] as const)}
         onValue={(fromSeverity) => change({ fromSeverity })}
       />
       <fieldset class="ticks">
-        <legend>Kinds</legend>
+        <legend>{text('page-notifications.kinds')}</legend>
         {choosable.map((kind) => (
           <Tick
             key={kind}
@@ -45,7 +46,7 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
       </fieldset>
       {sites.length > 1 && (
         <fieldset class="ticks">
-          <legend>Sites</legend>
+          <legend>{text('page-notifications.sites')}</legend>
           {sites.map(({ id, name }) => (
             <Tick
               key={id}
@@ -66,12 +67,12 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
         </fieldset>
       )}
       <Tick
-        label="Tell me when it is over"
+        label={text('page-notifications.cleared')}
         checked={draft.notifyCleared}
         onChange={(notifyCleared) => change({ notifyCleared })}
       />
       <Tick
-        label="Notify me of trouble with the server itself: disk, broker, delivery"
+        label={text('page-notifications.trouble')}
         checked={draft.installationTrouble ?? isOwner}
         onChange={(installationTrouble) => change({ installationTrouble })}
       />

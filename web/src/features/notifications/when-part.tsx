@@ -4,6 +4,7 @@ import { Choice, Field, PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Tick } from '../../ui/parts/tick.tsx';
 import { minuteOf, timeText } from './sent-words.ts';
+import { type NotificationWords, useNotificationWords } from './use-notification-words.ts';
 
 interface WhenPartProps {
   readonly draft: Preferences;
@@ -11,60 +12,70 @@ interface WhenPartProps {
   readonly fieldError: (pointer: string) => string | undefined;
 }
 
-const remindChoices = [
-  ['0', 'Never'],
-  ['15', 'Every quarter of an hour'],
-  ['30', 'Every half hour'],
-  ['60', 'Every hour'],
-  ['120', 'Every two hours'],
-  ['360', 'Every six hours'],
-] as const;
+const offeredMin = [0, 15, 30, 60, 120, 360];
+
+/** Whole hours as such. */
+function remindWords(minutes: number, { text }: Pick<NotificationWords, 'text'>): string {
+  return minutes > 0 && minutes % 60 === 0
+    ? text('page-notifications.remind.hours', { hourCount: minutes / 60 })
+    : text('page-notifications.remind.minutes', { minuteCount: minutes });
+}
 
 export function WhenPart({ draft, change, fieldError }: WhenPartProps) {
+  const words = useNotificationWords();
+  const { text } = words;
   const { quiet, summaryAtMin, remindEveryMin } = draft;
-  const every = String(remindEveryMin ?? 0);
-  const choices = remindChoices.some(([value]) => value === every)
-    ? remindChoices
-    : [...remindChoices, [every, `Every ${every} minutes`] as const];
+  const every = remindEveryMin ?? 0;
+  const choices = [...offeredMin, ...(offeredMin.includes(every) ? [] : [every])].map(
+    (minutes) => [String(minutes), remindWords(minutes, words)] as const,
+  );
   return (
-    <Part id="when" title="When">
+    <Part id="when" title={text('page-notifications.when')}>
       <Tick
-        label="Quiet hours: what can wait is sent when they are over"
+        label={text('page-notifications.quiet')}
         checked={quiet !== null}
         onChange={(on) => change({ quiet: on ? { fromMin: 22 * 60, toMin: 6 * 60 } : null })}
       />
       {quiet !== null && (
         <div class="field-row">
           <TimeField
-            label="From"
+            label={text('page-notifications.quiet.from')}
             minute={quiet.fromMin}
             error={fieldError('/quiet')}
             onMinute={(fromMin) => change({ quiet: { ...quiet, fromMin } })}
           />
-          <TimeField label="To" minute={quiet.toMin} onMinute={(toMin) => change({ quiet: { ...quiet, toMin } })} />
+          <TimeField
+            label={text('page-notifications.quiet.to')}
+            minute={quiet.toMin}
+            onMinute={(toMin) => change({ quiet: { ...quiet, toMin } })}
+          />
         </div>
       )}
       <PickField<string>
-        label="Remind me while nobody has acknowledged it"
-        value={every}
+        label={text('page-notifications.remind')}
+        value={String(every)}
         choices={choices}
         onValue={(value) => change({ remindEveryMin: value === '0' ? null : Number(value) })}
       />
       <Tick
-        label="A summary of all piles once a day"
+        label={text('page-notifications.summary')}
         checked={summaryAtMin !== null}
         onChange={(on) => change({ summaryAtMin: on ? 7 * 60 : null })}
       />
       {summaryAtMin !== null && (
-        <TimeField label="At" minute={summaryAtMin} onMinute={(minute) => change({ summaryAtMin: minute })} />
+        <TimeField
+          label={text('page-notifications.summary.at')}
+          minute={summaryAtMin}
+          onMinute={(minute) => change({ summaryAtMin: minute })}
+        />
       )}
       <Tick
-        label="When a pile without a probe is due to be measured by hand"
+        label={text('page-notifications.measure')}
         checked={draft.measureReminders}
         onChange={(measureReminders) => change({ measureReminders })}
       />
       <Choice
-        legend="Temperatures in messages"
+        legend={text('page-notifications.unit')}
         value={draft.unit}
         choices={[
           ['C', '°C'],
@@ -72,7 +83,7 @@ export function WhenPart({ draft, change, fieldError }: WhenPartProps) {
         ]}
         onValue={(unit) => change({ unit })}
       />
-      <p class="hint">Times are those of {draft.timeZone.replaceAll('_', ' ')}.</p>
+      <p class="hint">{text('page-notifications.zone', { zoneText: draft.timeZone.replaceAll('_', ' ') })}</p>
     </Part>
   );
 }

@@ -6,7 +6,6 @@
 
 import { forEachKind, isProbeKind } from '../../../../shared/conditions/kinds.ts';
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
-import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
 import type { Position, Stage } from '../../../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../../../shared/warning.ts';
@@ -23,14 +22,6 @@ export const alarmStateNames: Record<AlarmState, string> = {
   'returned-unacknowledged': 'ended, not yet acknowledged',
   shelved: 'shelved',
   'out-of-service': 'out of service',
-};
-
-export const toneNames: Record<PileSummary['tone'], string> = {
-  calm: 'calm',
-  unknown: 'not known yet',
-  watch: 'keep watch',
-  act: 'act',
-  danger: 'danger',
 };
 
 export const stageNames: Record<Stage, string> = { bran: 'bran stage', soil: 'soil stage' };

@@ -2,7 +2,7 @@
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { clockTime } from '../format/local-time.ts';
-import { toneNames } from '../format/words.ts';
+import { useShellWords } from './use-shell-words.ts';
 
 type Tone = PileSummary['tone'];
 
@@ -16,6 +16,7 @@ const heaps: Record<Tone, string> = {
 };
 
 export function ToneMark({ tone }: { readonly tone: Tone }) {
+  const { text } = useShellWords();
   return (
     <span class={`tone tone-${tone}`}>
       <svg viewBox="0 0 20 18" aria-hidden="true">
@@ -27,12 +28,13 @@ export function ToneMark({ tone }: { readonly tone: Tone }) {
         {heaps[tone] && <path class="tone-fill" d={heaps[tone]} />}
         {tone === 'danger' && <path class="tone-fill" d="M10 0.5Q12.6 3.2 10 6Q7.4 3.2 10 0.5Z" />}
       </svg>
-      {toneNames[tone]}
+      {text(`page-shell.tone.${tone}`)}
     </span>
   );
 }
 
 export function LiveMark() {
+  const { text } = useShellWords();
   const link = useInstallation((installation) => installation.link);
   const sinceMs = useInstallation((installation) => installation.linkSinceMs);
   const speed = useInstallation((installation) => installation.clock?.speed ?? 1);
@@ -42,7 +44,7 @@ export function LiveMark() {
   if (link === 'locked') {
     return (
       <p class="live-mark" role="status">
-        not signed in
+        {text('page-shell.live.locked')}
       </p>
     );
   }
@@ -52,10 +54,10 @@ export function LiveMark() {
         <circle cx="6" cy="6" r="4" />
       </svg>
       {isLive
-        ? `live${speed > 1 ? ` at ${speed}×` : ''}`
+        ? text('page-shell.live', { isFast: speed > 1, speedText: String(speed) })
         : link === 'connecting'
-          ? 'connecting'
-          : `not live since ${clockTime(sinceMs, reader)}`}
+          ? text('page-shell.live.connecting')
+          : text('page-shell.live.lost', { sinceText: clockTime(sinceMs, reader) })}
     </p>
   );
 }

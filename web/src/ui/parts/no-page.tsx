@@ -1,15 +1,17 @@
 /** An address that shows nothing. */
 import { usePage } from './use-page.ts';
+import { useShellWords } from './use-shell-words.ts';
 
 export function NoPage() {
-  const heading = usePage('Nothing here');
+  const { text } = useShellWords();
+  const heading = usePage(text('page-shell.no-page'));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        Nothing lies at this address.
+        {text('page-shell.no-page.says')}
       </h1>
       <p class="lead">
-        <a href="/">Go to the piles</a>
+        <a href="/">{text('page-shell.to-piles')}</a>
       </p>
     </div>
   );

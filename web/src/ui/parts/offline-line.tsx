@@ -8,10 +8,12 @@ import { useStore } from '../../data/store.ts';
 import { ageWords } from '../format/age.ts';
 import { dayAndTime } from '../format/local-time.ts';
 import './offline-line.css';
+import { useShellWords } from './use-shell-words.ts';
 
 const retellEveryMs = 15_000;
 
 export function OfflineLine() {
+  const { text, rich } = useShellWords();
   const { path } = useLocation();
   const link = useInstallation((installation) => installation.link);
   const lostMs = useInstallation((installation) => installation.linkSinceMs);
@@ -26,15 +28,18 @@ export function OfflineLine() {
     <div class="offline-line" role="status">
       {isLost && (
         <p>
-          <b>Not live: the server is out of reach.</b> These figures are of {ageWords(nowMs - saidMs)},{' '}
-          {dayAndTime(saidMs, reader)}; warnings may have come since. This page tries again by itself.
+          {rich('page-shell.offline', {
+            strong: (inner) => <b>{inner}</b>,
+            ageText: ageWords(nowMs - saidMs),
+            whenText: dayAndTime(saidMs, reader),
+          })}
         </p>
       )}
       {newer && (
         <p>
-          A newer version of these pages is here.{' '}
+          {text('page-shell.newer')}{' '}
           <button type="button" class="plain" onClick={takeUpNewer}>
-            Update
+            {text('page-shell.newer.do')}
           </button>
         </p>
       )}

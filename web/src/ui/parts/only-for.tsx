@@ -4,8 +4,8 @@ import type { Role } from '../../../../shared/person.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { me, useMay, useMe } from '../../data/me.ts';
 import { useStore } from '../../data/store.ts';
-import { roleNames } from '../format/role-words.ts';
 import { usePage } from './use-page.ts';
+import { useShellWords } from './use-shell-words.ts';
 
 interface OnlyForProps {
   /** The least that is needed. */
@@ -43,19 +43,17 @@ export function onlyFor(to: Role, Page: ComponentType): ComponentType {
 }
 
 function NotForYou({ to }: Pick<OnlyForProps, 'to'>) {
-  const heading = usePage('Not for you');
-  const person = useMe();
-  const who = to === 'owner' ? 'owners' : 'keepers and owners';
+  const { text } = useShellWords();
+  const heading = usePage(text('page-shell.not-for-you'));
+  const role = useMe()?.role ?? 'viewer';
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        This page is for {who}.
+        {text('page-shell.not-for-you.who', { to: to === 'owner' ? 'owner' : 'other' })}
       </h1>
-      <p class="lead">
-        You are here as {roleNames[person?.role ?? 'viewer'].toLowerCase()}. An owner can give you a higher role.
-      </p>
+      <p class="lead">{text('page-shell.not-for-you.role', { role: role === 'viewer' ? 'other' : role })}</p>
       <p>
-        <a href="/">Go to the piles</a>
+        <a href="/">{text('page-shell.to-piles')}</a>
       </p>
     </div>
   );

@@ -1,0 +1,35 @@
+// Made from ../../en/page-more.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageMoreParams } from '../params/page-more.ts';
+
+export const pageMoreTexts: PageTexts<PageMoreParams> = {
+  "page-more.title": "More",
+  "page-more.practice": "Practice",
+  "page-more.practice.says": "A simulated pile to tend in fast time, cut open at the end.",
+  "page-more.seasons": "Seasons side by side",
+  "page-more.seasons.says": "Curves and figures of past batches over each other: what differed, and what went alike.",
+  "page-more.records": "Records",
+  "page-more.records.says": "Download everything as a file, subscribe to the dates in a calendar, print labels.",
+  "page-more.import": "Import",
+  "page-more.import.says": "Readings or a journal from a table, checked before anything is stored.",
+  "page-more.incoming": "Messages we could not use",
+  "page-more.incoming.says": "Messages that could not be used, and reading topics of other devices.",
+  "page-more.keys": "Keys for probes",
+  "page-more.keys.says": "Which devices may send to the broker, and for which probe; made and revoked here.",
+  "page-more.people": "People",
+  "page-more.people.says": "Who has access, with which role; inviting people.",
+  "page-more.who-did-what": "Audit log",
+  "page-more.who-did-what.says": "Every change, by whom, when and from where.",
+  "page-more.account": "My account",
+  "page-more.account.says": "Where you are signed in, your password, tokens for programs.",
+  "page-more.weather": "Tomorrow’s air",
+  "page-more.weather.says": "Where the weather is asked for, so that forecasts take it into account.",
+  "page-more.retention": "How long readings are kept",
+  "page-more.retention.says": "How much disk space they take, and from which age 10-minute averages are enough.",
+  "page-more.notifications": "My notifications",
+  "page-more.notifications.says": "Push, e-mail, webhook; of what, when, and who is notified next; a test for each.",
+  "page-more.settings": "Settings",
+  "page-more.settings.says": "Units, times, theme, your name.",
+  "page-more.help": "Help",
+  "page-more.help.says": "What each sign and word means, where probes go, what to do at each warning, cautions, faults.",
+};

@@ -1,0 +1,37 @@
+// Made from ../../en/page-sent.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageSentParams } from '../params/page-sent.ts';
+
+export const pageSentTexts: PageTexts<PageSentParams> = {
+  "page-sent.state.sent": ["sent ",["sentText"],["tryCount",{"=0":"","=1":"","other":[", after ",["#"]," attempts"]},1]],
+  "page-sent.state.held": ["held until ",["untilText"],": ",["reasonText"]],
+  "page-sent.state.held.quiet": "quiet hours",
+  "page-sent.state.overtaken": ["not sent: ",["reasonText"]],
+  "page-sent.state.overtaken.over": "over before it could be sent",
+  "page-sent.state.given-up": ["could not be delivered: ",["reasonText"]],
+  "page-sent.state.given-up.why": "no reason given",
+  "page-sent.state.waiting": "on its way",
+  "page-sent.state.tried": ["not delivered yet (",["tryCount",{"one":[["#"]," attempt"],"other":[["#"]," attempts"]},1],"): ",["reasonText"],"; it is tried again"],
+  "page-sent.channel.push": "push",
+  "page-sent.channel.email": "e-mail",
+  "page-sent.channel.webhook": "webhook",
+  "page-sent.reason.first-raise": "It was raised",
+  "page-sent.reason.got-worse": "It got worse",
+  "page-sent.reason.reminder-due": "Reminder",
+  "page-sent.reason.cleared": "It ended",
+  "page-sent.reason.handed-on": "Passed on to the next person",
+  "page-sent.reason.not-reached": "Somebody else could not be reached",
+  "page-sent.reason.summary": "Daily summary",
+  "page-sent.reason.measure-due": "Time to measure",
+  "page-sent.reason.test": "Test",
+  "page-sent.reason.confirmation": "Code for an address",
+  "page-sent.loading": "Loading…",
+  "page-sent.nobody": "Nobody was notified: nobody who wants this has set up e-mail, push or a webhook.",
+  "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":" with its whole site","other":""},0],", ",["whenText"]],
+  "page-sent.message": [["personName"],", by ",["channelText"]," (",["addressText"],"): ",["stateText"]],
+  "page-sent.attempts": [["tryCount",{"one":[["#"]," attempt"],"other":[["#"]," attempts"]},1],["<","aloud",[" to reach ",["personName"]]]],
+  "page-sent.lost": [["messageCount",{"=1":"A message did not arrive","other":[["#"]," messages did not arrive"]},1]],
+  "page-sent.lost.one": [["<","strong",[["personName"]]]," was not notified by ",["channelText"]," (",["addressText"],"), ",["whenText"],": ",["reasonText"]],
+  "page-sent.lost.pile": "See the pile",
+  "page-sent.lost.seen": ["I have seen this",["<","aloud",[" about ",["personName"]]]],
+};
