@@ -156,7 +156,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await page.getByRole('button', { name: 'End Token: Weather script' }).click();
   await page.getByRole('button', { name: 'End it' }).click();
   await page.getByRole('heading', { name: 'Token: Weather script' }).waitFor({ state: 'detached' });
-  await page.getByRole('button', { name: 'Phone lost or stolen: end all that Kim holds' }).click();
+  await page.getByRole('button', { name: 'Phone lost or stolen: end all that Kim has' }).click();
   await look(page, 'before all is ended');
   await page.getByRole('button', { name: 'End all', exact: true }).click();
   await page.getByText('Not signed in anywhere, and nothing is sent to any device.').waitFor();
