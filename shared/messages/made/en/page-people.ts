@@ -110,7 +110,7 @@ export const pagePeopleTexts: PageTexts<PagePeopleParams> = {
   "page-people.invite.role": "Role",
   "page-people.invite.within": "The link may be used within",
   "page-people.invite.do": "Make the link",
-  "page-people.invite.open.who": [["role",{"owner":"An owner","keeper":"A keeper","other":"A viewer"},0],", invited by ",["ownerName"]],
+  "page-people.invite.open.who": [["role",{"owner":"An owner","keeper":"A keeper","other":"A viewer"},0],", ",["isKnown",{"true":["invited by ",["ownerName"]],"other":"invited from the server’s own machine"},0]],
   "page-people.invite.open.ends": ["May be used until ",["endsText"],"."],
   "page-people.invite.open.end": "Withdraw",
   "page-people.device.unknown": "An unknown browser",

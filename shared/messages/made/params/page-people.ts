@@ -109,7 +109,7 @@ export interface PagePeopleParams {
   'page-people.invite.role': NoParams;
   'page-people.invite.within': NoParams;
   'page-people.invite.do': NoParams;
-  'page-people.invite.open.who': { readonly ownerName: string; readonly role: 'keeper' | 'other' | 'owner' };
+  'page-people.invite.open.who': { readonly isKnown: boolean; readonly ownerName: string; readonly role: 'keeper' | 'other' | 'owner' };
   'page-people.invite.open.ends': { readonly endsText: string };
   'page-people.invite.open.end': NoParams;
   'page-people.device.unknown': NoParams;

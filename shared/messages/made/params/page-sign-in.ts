@@ -30,9 +30,9 @@ export interface PageSignInParams {
   'page-sign-in.link.invitation': NoParams;
   'page-sign-in.link.reset': NoParams;
   'page-sign-in.link.setup.says': NoParams;
-  'page-sign-in.link.invited.owner': { readonly ownerName: string };
-  'page-sign-in.link.invited.keeper': { readonly ownerName: string };
-  'page-sign-in.link.invited.viewer': { readonly ownerName: string };
+  'page-sign-in.link.invited.owner': { readonly isKnown: boolean; readonly ownerName: string };
+  'page-sign-in.link.invited.keeper': { readonly isKnown: boolean; readonly ownerName: string };
+  'page-sign-in.link.invited.viewer': { readonly isKnown: boolean; readonly ownerName: string };
   'page-sign-in.link.reset.says': { readonly personName: string };
   'page-sign-in.name.new': NoParams;
   'page-sign-in.name.new.hint': NoParams;

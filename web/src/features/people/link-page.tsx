@@ -96,7 +96,11 @@ function TakeLink(props: TakeLinkProps) {
       </h1>
       <p class="lead">
         {link.kind === 'setup' && text('page-sign-in.link.setup.says')}
-        {link.kind === 'invitation' && text(`page-sign-in.link.invited.${link.role}`, { ownerName: link.madeBy })}
+        {link.kind === 'invitation' &&
+          text(`page-sign-in.link.invited.${link.role}`, {
+            isKnown: link.madeBy !== null,
+            ownerName: link.madeBy ?? '',
+          })}
         {isReset && text('page-sign-in.link.reset.says', { personName: link.name ?? '' })}
       </p>
       <form

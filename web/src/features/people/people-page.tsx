@@ -261,7 +261,8 @@ function OpenInvitation({ open, refresh }: { readonly open: Open; readonly refre
         <p>
           {text('page-people.invite.open.who', {
             role: open.role === 'viewer' ? 'other' : open.role,
-            ownerName: open.madeBy,
+            isKnown: open.madeBy !== null,
+            ownerName: open.madeBy ?? '',
           })}
         </p>
         <p class="quiet">
