@@ -9,6 +9,7 @@ import { isConditionKind } from '../../shared/conditions/kinds.ts';
 import type { Entry } from '../../shared/contracts/journal.ts';
 import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { formatQuantity, metric, plainReader } from '../../shared/messages/format.ts';
+import { conditionTexts } from '../../shared/messages/made/en/condition.ts';
 import { pagePileTexts } from '../../shared/messages/made/en/page-pile.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -32,7 +33,7 @@ import {
 } from '../../web/src/features/pile/water-words.ts';
 import { actsLately, whyGroups } from '../../web/src/features/pile/why-facts.ts';
 import { chancesInTen, likelihoodName } from '../../web/src/ui/format/likelihood.ts';
-import { warningMeanings, warningTitle } from '../../web/src/ui/format/words.ts';
+import { warningTitle } from '../../web/src/ui/format/words.ts';
 import { mockFarm, mockSeries } from '../helpers/mock-farm.ts';
 
 const nowMs = Date.parse('2031-06-11T10:00:00Z');
@@ -276,7 +277,9 @@ describe('a person’s word', () => {
 
 describe('why it says so', () => {
   test('every kind has a meaning and a title', () => {
-    expect(Object.keys(warningMeanings).sort()).toEqual([...warningKinds].sort());
+    expect(Object.keys(conditionTexts)).toEqual(
+      expect.arrayContaining(warningKinds.flatMap((kind) => [`condition.${kind}.name`, `condition.${kind}.meaning`])),
+    );
     expect(warningTitle('probe-silent', 'core')).toBe('Core probe silent');
     expect(warningTitle('probe-out', 'edge')).toBe('Edge probe out of the pile');
     expect(warningTitle('overheating', 'top')).toBe('Overheating, top');

@@ -9,6 +9,7 @@ import { rendererOf } from '../../shared/messages/renderer.ts';
 import { followLanguage, languageWanted } from '../../web/src/data/language.ts';
 import { usePageTexts } from '../../web/src/data/live/page-texts.ts';
 import { useSay } from '../../web/src/data/live/use-say.ts';
+import { useWarningWords } from '../../web/src/data/live/use-warning-words.ts';
 import { me } from '../../web/src/data/me.ts';
 import { HelpPage } from '../../web/src/features/help/help-page.tsx';
 import { SettingsPage } from '../../web/src/features/settings/settings-page.tsx';
@@ -21,7 +22,11 @@ vi.mock('../../shared/messages/made/loaders.ts', () => ({
     de: async () => {
       loads.count += 1;
       return {
-        texts: { 'say.no-batch': 'Hier liegt nichts.', 'warnings.value.now': 'innen {tempC}' },
+        texts: {
+          'say.no-batch': 'Hier liegt nichts.',
+          'warnings.value.now': 'innen {tempC}',
+          'condition.drying.name': 'Trocknet',
+        },
         pages: {
           'page-welcome.practise-meanwhile': ['Bis dahin ', ['<', 'link', 'üben'], '.'],
           'page-language.machine-made': 'Maschinell übersetzt.',
@@ -36,16 +41,18 @@ const english = rendererOf({
   'say.next.wait': 'Wait.',
   'warnings.value.now': 'inside {tempC}',
 });
-function Said({ what }: { readonly what: 'page' | 'found' }) {
+function Said({ what }: { readonly what: 'page' | 'found' | 'kinds' }) {
   const say = useSay(english);
   const value = message('warnings.value.now', { isFirst: false, position: 'core', tempC: 51.5 });
   const { rich } = usePageTexts(pageWelcomeTexts);
   const link = (inner: ComponentChildren) => <a href="/practice">{inner}</a>;
   const page = [rich('page-welcome.practise-meanwhile', { link }), ' ', rich('page-welcome.copy')];
+  const warningWords = useWarningWords();
   if (what === 'page') return <p>{page}</p>;
+  if (what === 'kinds') return <p>{[warningWords('drying', 'name'), warningWords('chilled', 'name')].join(' ')}</p>;
   return <p>{[message('say.no-batch'), message('say.next.wait'), value].map(say).join(' ')}</p>;
 }
-const said = (what: 'page' | 'found' = 'found') => toText(<Said what={what} />).replaceAll('\u00a0', ' ');
+const said = (what: 'page' | 'found' | 'kinds' = 'found') => toText(<Said what={what} />).replaceAll('\u00a0', ' ');
 
 const known = { hasOwner: true, hasToken: false };
 const kim = { id: 'kim', name: 'Kim', role: 'keeper', via: 'session' } as const;
@@ -62,6 +69,7 @@ test('whoever chose a language reads it, with its numbers; what it lacks is in E
   me.set({ ...known, person: { ...kim, language: 'de' } });
   const inGerman = await until('German', async () => (said().includes('liegt') ? said() : undefined), 2_000);
   expect(inGerman).toBe('<p>Hier liegt nichts. Wait. innen 51,5 °C</p>');
+  expect(said('kinds')).toBe('<p>Trocknet Chilled</p>');
   expect(said('page')).toBe('<p>Bis dahin <a href="/practice">üben</a>. Copy</p>');
   me.set({ ...known, person: kim });
   expect(await until('English', async () => (said().includes('inside') ? said() : undefined), 2_000)).toContain('51.5');

@@ -2,7 +2,8 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Evidence, WarningKind } from '../../../../shared/warning.ts';
 import { useSaid } from '../../data/live/use-say.ts';
-import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
+import { useWarningWords } from '../../data/live/use-warning-words.ts';
+import { capital, listed, positionNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { sightLines } from './evidence-groups.ts';
@@ -26,7 +27,9 @@ const evidenceOrder: readonly Evidence[] = ['present', 'missing', 'absent'];
 
 export function WhyKind({ pile, kind }: WhyKindProps) {
   const { text, rich } = usePileWords(pile.site);
-  const heading = usePage(text('page-pile.why.title.kind', { kindName: warningNames[kind], pileName: pile.name }));
+  const warningWords = useWarningWords();
+  const kindName = warningWords(kind, 'name');
+  const heading = usePage(text('page-pile.why.title.kind', { kindName, pileName: pile.name }));
   const said = useSaid(renderWhy, pile.site);
   const looked = pile.evidence
     .filter((one) => one.kind === kind)
@@ -44,9 +47,9 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
           })}
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          {warningNames[kind]}
+          {kindName}
         </h1>
-        <p class="lead">{warningMeanings[kind]}</p>
+        <p class="lead">{warningWords(kind, 'meaning')}</p>
       </header>
       {looked.length === 0 ? (
         <p class="quiet">{text('page-pile.why.not-looked')}</p>
@@ -106,6 +109,7 @@ function Rules({ looked }: { readonly looked: readonly Looked[] }) {
 
 function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: readonly Looked[] }) {
   const { text, rich } = usePileWords();
+  const warningWords = useWarningWords();
   const explained = looked.filter((one) => one.explainedBy !== null && one.explainedBy !== kind);
   const holds = [
     ...new Set(pile.evidence.flatMap((one) => (one.explainedBy === kind && one.kind !== kind ? [one.kind] : []))),
@@ -123,7 +127,7 @@ function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: rea
         <p key={position ?? ''}>
           {rich('page-pile.why.holds.by', {
             position: position ?? 'other',
-            kindName: warningNames[explainedBy ?? kind],
+            kindName: warningWords(explainedBy ?? kind, 'name'),
             kind: (inner) => <a href={whyPath(pile.id, explainedBy ?? kind)}>{inner}</a>,
           })}
         </p>
@@ -134,7 +138,7 @@ function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: rea
           {holds.map((held, i) => (
             <span key={held}>
               {i > 0 && ', '}
-              <a href={whyPath(pile.id, held)}>{warningNames[held].toLowerCase()}</a>
+              <a href={whyPath(pile.id, held)}>{warningWords(held, 'name').toLowerCase()}</a>
             </span>
           ))}
           .

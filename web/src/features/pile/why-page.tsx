@@ -4,8 +4,9 @@ import { isConditionKind } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useSaid, useSay } from '../../data/live/use-say.ts';
+import { useWarningWords } from '../../data/live/use-warning-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { capital, listed, positionNames, warningMeanings, warningNames } from '../../ui/format/words.ts';
+import { capital, listed, positionNames } from '../../ui/format/words.ts';
 import { NoPage } from '../../ui/parts/no-page.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -68,6 +69,7 @@ interface KindsProps {
 
 function Kinds({ id, title, kinds, pile }: KindsProps) {
   const said = useSaid(renderWhy, pile.site);
+  const warningWords = useWarningWords();
   if (kinds.length === 0) return null;
   const looked = pile.evidence.map((one) => ({ ...one, seen: said(one, 'seen') }));
   return (
@@ -76,9 +78,9 @@ function Kinds({ id, title, kinds, pile }: KindsProps) {
         {kinds.map((kind) => (
           <li key={kind}>
             <h3>
-              <a href={whyPath(pile.id, kind)}>{warningNames[kind]}</a>
+              <a href={whyPath(pile.id, kind)}>{warningWords(kind, 'name')}</a>
             </h3>
-            <p class="quiet">{warningMeanings[kind]}</p>
+            <p class="quiet">{warningWords(kind, 'meaning')}</p>
             {sightLines(gravest(looked.filter((one) => one.kind === kind))).map(({ places, seen }) => (
               <p key={seen}>
                 {places.length > 0 && <b>{capital(listed(places.map((place) => positionNames[place])))}: </b>}

@@ -2,7 +2,7 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useSay } from '../../data/live/use-say.ts';
-import { warningNames } from '../../ui/format/words.ts';
+import { useWarningWords } from '../../data/live/use-warning-words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { phaseMessage, renderPhase } from './phase-words.ts';
 import { usePileWords } from './use-pile-words.ts';
@@ -11,6 +11,7 @@ import { whyGroups, whyPath } from './why-facts.ts';
 export function WhyShort({ pile }: { readonly pile: PileDetail }) {
   const { text } = usePileWords();
   const say = useSay(renderPhase);
+  const warningWords = useWarningWords();
   if (pile.evidence.length === 0) return null;
   const { present, missing, absent } = whyGroups(pile.evidence);
   return (
@@ -21,7 +22,7 @@ export function WhyShort({ pile }: { readonly pile: PileDetail }) {
       {absent.length > 0 && (
         <p>
           <span class="label">{text('page-pile.why.absent.short')}</span>{' '}
-          {absent.map((kind) => warningNames[kind].toLowerCase()).join(', ')}.
+          {absent.map((kind) => warningWords(kind, 'name').toLowerCase()).join(', ')}.
         </p>
       )}
       <p class="buttons">
@@ -42,6 +43,7 @@ function KindLine({
   readonly kinds: readonly WarningKind[];
   readonly pileId: string;
 }) {
+  const warningWords = useWarningWords();
   if (kinds.length === 0) return null;
   return (
     <p>
@@ -49,7 +51,7 @@ function KindLine({
       {kinds.map((kind, i) => (
         <span key={kind}>
           {i > 0 && ', '}
-          <a href={whyPath(pileId, kind)}>{warningNames[kind].toLowerCase()}</a>
+          <a href={whyPath(pileId, kind)}>{warningWords(kind, 'name').toLowerCase()}</a>
         </span>
       ))}
       .

@@ -12,9 +12,6 @@ import type { AlarmState, WarningKind } from '../../../../shared/warning.ts';
 
 export const warningNames = forEachKind(({ kind }) => conditionTexts[`condition.${kind}.name`]);
 
-/** What each kind looks out for, in one breath. */
-export const warningMeanings = forEachKind(({ kind }) => conditionTexts[`condition.${kind}.meaning`]);
-
 export const alarmStateNames: Record<AlarmState, string> = {
   normal: 'normal',
   unacknowledged: 'unacknowledged',
