@@ -24,8 +24,10 @@ export const amountsSeen = ['few', 'some', 'many'] as const;
 export const judgements = ['good', 'doubtful', 'bad'] as const;
 
 const litres = z.number().positive().max(100_000);
-const metres = z.number().positive().max(3);
-const millimetres = z.number().positive().max(500);
+/** What no bed is deeper than, and more than a gauge shows at one reading. */
+export const entryLimits = { depthM: 3, rainMm: 500 } as const;
+const metres = z.number().positive().max(entryLimits.depthM);
+const millimetres = z.number().positive().max(entryLimits.rainMm);
 const grams = z.number().positive().max(100_000);
 /**
  * What a thermometer in a hand may show of a pile or the air beside it [°C]: from a hard frost to well above the top of the

@@ -16,7 +16,7 @@ export const lineageKinds = ['lot', 'batch', 'use'] as const;
 const lineageKindSchema = z.enum(lineageKinds);
 export type LineageKind = z.infer<typeof lineageKindSchema>;
 
-/** How it went over: mixed in, taken on to the next stage, parted, put together, used, or kept as a lot. */
+/** How it went over: mixed in, moved to the next stage, split off, put together, used, or kept as a lot. */
 export const flowWays = ['input', 'continued', 'split', 'merged', 'used', 'kept'] as const;
 const flowWaySchema = z.enum(flowWays);
 export type FlowWay = z.infer<typeof flowWaySchema>;
@@ -25,15 +25,6 @@ export type FlowWay = z.infer<typeof flowWaySchema>;
 export const endings = ['finished', 'continued', 'split', 'merged', 'used', 'abandoned'] as const;
 const endingSchema = z.enum(endings);
 export type Ending = z.infer<typeof endingSchema>;
-/** In words, after “it was” or a comma. */
-export const endingNames: Record<Ending, string> = {
-  finished: 'finished',
-  continued: 'taken on to the next stage',
-  split: 'split',
-  merged: 'put together with others',
-  used: 'used up',
-  abandoned: 'abandoned',
-};
 
 const massKg = z.number().positive().max(1_000_000);
 const volumeL = z.number().positive().max(1_000_000);

@@ -1,6 +1,4 @@
-/** Which materials there are, and what they are called. */
-import { materialTexts } from '../messages/made/en/material.ts';
-import type { Message } from '../messages/message.ts';
+/** Which materials there are. */
 import { type MaterialProfile, materialProfiles } from './materials.ts';
 
 type Profiles = typeof materialProfiles;
@@ -22,14 +20,4 @@ function namesWith<Name extends string>(part: 'inPile' | 'ingredient'): readonly
     profile[part] === undefined ? [] : [name as Name],
   );
   return names.sort((one, other) => Number(one === 'other') - Number(other === 'other'));
-}
-
-/** In words, after “made of”. */
-export const materialNames = Object.fromEntries(
-  Object.entries<MaterialProfile>(materialProfiles).map(([name, profile]) => [name, textOf(profile.name)]),
-) as Readonly<Record<keyof Profiles, string>>;
-
-function textOf(name: Message): string {
-  if (name.code === 'verbatim') return name.params.text;
-  return (materialTexts as Readonly<Record<string, string>>)[name.code] ?? name.code;
 }

@@ -28,7 +28,7 @@ const isForProgrammers = ({ type, callee, source, key }) =>
 
 /** Of HTTP, for browsers. */
 const headerValue =
-  /^(text|application|image)\/[a-z.+-]+(;.*)?$|^(private|public|inline|attachment)[,;] ?.*$|^default-src .*$|^Bearer realm=.*$|^Accept-Language.*$/s;
+  /^(text|application|image)\/[a-z.+-]+(;.*)?$|^(private|public|inline|attachment)[,;] ?.*$|^default-src .*$|^Bearer realm=.*$|^Accept-Language.*$|^\(min-width: .*\)$/s;
 
 /** Markup, and the name of the program in a calendar, are no reading. */
 const isProse = (text) =>
@@ -58,6 +58,11 @@ const isElsewhere = (file) => [terminal, machines].some((pattern) => pattern.tes
 /** Pages that take all their words from the catalogue, and what they show. */
 const catalogued = [
   'simulator/practice',
+  'web/src/charts',
+  'web/src/ui/mound',
+  'web/src/features/batch',
+  'web/src/features/journal',
+  'web/src/features/records',
   'web/src/features/help',
   'web/src/features/import',
   'web/src/features/incoming',
@@ -78,7 +83,9 @@ const catalogued = [
 /** Names of units, formats and the program itself are the same in every language. */
 const isWord = (text) => /\p{L}{2,}/u.test(text.replace(/\b(cm|kg|mL|CSV|JSON|PDF|Branhearth)\b/g, ''));
 const isRead = (attribute) =>
-  /^(label|title|hint|legend|placeholder|alt|unitNote|waitsFor|aria-label|aria-valuetext)$/.test(attribute);
+  /^(label|title|hint|legend|placeholder|alt|unit|unitNote|waitsFor|words|asks|sure|otherwise|aria-label|aria-valuetext)$/.test(
+    attribute,
+  );
 
 const isForMachines = ({ type, name }) => type === 'JSXAttribute' && /^(class|d|style)$/.test(name.name);
 

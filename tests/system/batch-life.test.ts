@@ -1,5 +1,5 @@
 /**
- * A batch's whole life through the pages, on a phone: planned, laid, tended, judged, parted, taken on, finished, used, and printed.
+ * A batch's whole life through the pages, on a phone: planned, laid, tended, judged, split, moved to the next stage, finished, used, and printed.
  */
 
 import type { Locator, Page } from 'playwright-core';
@@ -166,11 +166,11 @@ test.runIf(hasChromium)('a part is taken off and laid by itself', async () => {
   await form('Split').getByLabel('Its mass').fill('8');
   await form('Split').getByLabel('Name of the new pile').fill('Low bench');
   await form('Split').getByRole('button', { name: 'Split' }).click();
-  await page.getByText(/parted \d/).waitFor();
+  await page.getByText(/split off \d/).waitFor();
   expect((await batchNamed(/Low bench/)).stage).toBe('bran');
 });
 
-test.runIf(hasChromium)('the rest is taken on to the soil stage, on new ground', async () => {
+test.runIf(hasChromium)('the rest is moved to the soil stage, on new ground', async () => {
   const branId = await openBatch(/Cart shed/);
   await page.getByRole('button', { name: /^Move to the next stage/ }).click();
   const on = form('Move to the next stage');
@@ -200,7 +200,7 @@ test.runIf(hasChromium)('it is used on a bed at a rate, and the last of it ends 
     await one.getByLabel('Mass of the part').fill('60');
     await one.getByLabel('Ground covered').fill('30');
   });
-  await page.getByText(/2 kg\/m²/).waitFor();
+  await page.getByText(/2\skg\/m²/).waitFor();
   await use('Long heap', async (one) => {
     await one.getByLabel('Used on').selectOption('compost');
     await one.getByRole('radio', { name: 'All that is left' }).check();

@@ -9,6 +9,7 @@ import { gatherMarks } from '../../web/src/charts/act-marks.ts';
 import { bandAt, bandOf, linesOf, tableOf, toLinePoints, valueNear } from '../../web/src/charts/chart-data.ts';
 import { chartSummary } from '../../web/src/charts/chart-summary.ts';
 import { timeTicks } from '../../web/src/charts/time-ticks.ts';
+import { chartWords } from '../helpers/words-of-charts.ts';
 
 const minuteMs = 60_000;
 const at = (minute: number) => new Date(minute * minuteMs).toISOString();
@@ -162,9 +163,11 @@ describe('words and marks', () => {
   });
   test('a chart in words tells lowest, highest with its time, and last', () => {
     const lines = linesOf(series, 'temperatureC').filter((line) => line.position === 'core');
-    expect(chartSummary(lines, (value) => `${value} °C`, { timeZone: 'UTC', hour12: false })).toBe(
+    expect(chartSummary(lines, (value) => `${value} °C`, { timeZone: 'UTC', hour12: false }, chartWords)).toBe(
       'Core from 40 °C to 41 °C, highest on Thu 1 Jan, 00:01, last 41 °C.',
     );
-    expect(chartSummary([], String, { timeZone: 'UTC', hour12: false })).toBe('Nothing was read in this time.');
+    expect(chartSummary([], String, { timeZone: 'UTC', hour12: false }, chartWords)).toBe(
+      'Nothing was read in this time.',
+    );
   });
 });

@@ -6,16 +6,22 @@ import { describe, expect, test } from 'vitest';
 import { newEntrySchema } from '../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
 import { type EntryFacts, entryKinds } from '../../shared/entry.ts';
+import { formatQuantity } from '../../shared/messages/format.ts';
+import { pageJournalTexts } from '../../shared/messages/made/en/page-journal.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { newClientId } from '../../web/src/features/journal/client-id.ts';
 import { entryCautions } from '../../web/src/features/journal/entry-cautions.ts';
 import { checkedEntry, draftOf, emptyEntry } from '../../web/src/features/journal/entry-draft.ts';
-import { entryGroups, entryNames } from '../../web/src/features/journal/entry-words.ts';
+import { entryGroups } from '../../web/src/features/journal/entry-groups.ts';
 import { sizeWithin } from '../../web/src/features/journal/shrink-photo.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
 const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };
 const atMs = Date.parse('2031-06-11T10:00:00Z');
+const wordsIn = (units: PlanUnits) =>
+  pageWords(pageJournalTexts, { language: 'en', timeZone: 'UTC', nowMs: atMs, units }, null, formatQuantity);
+const words = wordsIn(metric);
 
 const facts: readonly EntryFacts[] = [
   { kind: 'turned' },
@@ -45,14 +51,18 @@ const facts: readonly EntryFacts[] = [
 
 describe('drafts', () => {
   test('every kind has a name, a place under the thumb, and is tried below; a verdict is asked where a batch ends', () => {
-    expect([...entryGroups.flatMap(([, kinds]) => kinds), 'verdict'].sort()).toEqual([...entryKinds].sort());
+    const kinds = entryGroups.flatMap((one): readonly string[] => one.kinds);
+    expect([...kinds, 'verdict'].sort()).toEqual([...entryKinds].sort());
     expect(new Set(facts.map((one) => one.kind)).size).toBe(entryKinds.length);
-    expect(Object.keys(entryNames)).toHaveLength(entryKinds.length);
+    const names = entryKinds.map((kind) => words.text('page-journal.kind', { kind }));
+    expect(names).not.toContain('');
+    expect(new Set(names).size).toBe(entryKinds.length);
+    expect(entryGroups.map(({ group }) => words.text('page-journal.group', { group }))).not.toContain('');
   });
 
   test.each(facts)('$kind, opened again, says what was written: %j', (what) => {
     const draft = draftOf({ what, note: 'by hand', photoIds: ['photo-0001'] }, metric);
-    const { entry, errors } = checkedEntry(draft, metric, atMs, 'M.');
+    const { entry, errors } = checkedEntry(draft, metric, atMs, 'M.', words);
     expect([...errors]).toEqual([]);
     const parsed = newEntrySchema.parse(entry);
     expect(parsed.what).toEqual(what);
@@ -60,17 +70,17 @@ describe('drafts', () => {
   });
 
   test('gallons and inches are kept as litres and metres', () => {
-    const { entry } = checkedEntry({ ...emptyEntry('watered'), amount: '2' }, us, atMs, '');
+    const { entry } = checkedEntry({ ...emptyEntry('watered'), amount: '2' }, us, atMs, '', words);
     expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'watered', amountL: 7.570823568 });
   });
 
   test('a thermometer in °F and with a decimal comma is kept in °C', () => {
-    const { entry } = checkedEntry({ ...emptyEntry('measured'), temperature: '105,8' }, us, atMs, '');
+    const { entry } = checkedEntry({ ...emptyEntry('measured'), temperature: '105,8' }, us, atMs, '', words);
     expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'measured', position: 'core', temperatureC: 41 });
   });
 
   test('rain in inches is kept as millimetres: half an inch is 12.7 mm', () => {
-    const { entry } = checkedEntry({ ...emptyEntry('rained'), amount: '0.5' }, us, atMs, '');
+    const { entry } = checkedEntry({ ...emptyEntry('rained'), amount: '0.5' }, us, atMs, '', words);
     expect(newEntrySchema.parse(entry).what).toEqual({ kind: 'rained', rainMm: 12.7 });
   });
 
@@ -83,20 +93,31 @@ describe('drafts', () => {
     ['readiness', '/what/smell', 'Say how it smells.'],
     ['sample', '/what/wetG', 'Say what it weighed as taken, in grams.'],
   ] as const)('an empty %s says what is missing', (kind, pointer, says) => {
-    const { entry, errors } = checkedEntry(emptyEntry(kind), metric, atMs, '');
+    const { entry, errors } = checkedEntry(emptyEntry(kind), metric, atMs, '', words);
     expect(entry).toBeUndefined();
     expect(errors.get(pointer)).toBe(says);
   });
 
   test('nobody can call it ready while it smells bad', () => {
     const draft = { ...emptyEntry('readiness'), smell: 'bad', look: 'good', ready: 'yes' as const };
-    expect(checkedEntry(draft, metric, atMs, '').errors.has('/what/ready')).toBe(true);
+    expect(checkedEntry(draft, metric, atMs, '', words).errors.has('/what/ready')).toBe(true);
   });
 
   test('an amount that is no number is refused at its field', () =>
     expect(
-      checkedEntry({ ...emptyEntry('watered'), amount: 'some' }, metric, atMs, '').errors.has('/what/amountL'),
+      checkedEntry({ ...emptyEntry('watered'), amount: 'some' }, metric, atMs, '', words).errors.has('/what/amountL'),
     ).toBe(true));
+});
+
+test.each([
+  ['rained', { amount: '501' }, '/what/rainMm', 'at most 500 mm', 'at most 19.7 in'],
+  ['spread', { depth: '301' }, '/what/depthM', 'at most 300 cm', 'at most 118 in'],
+] as const)('the most that %s may be is said in the unit of its field', (kind, typed, pointer, inMetric, inUs) => {
+  const said = [metric, us].map((units) => {
+    const draft = { ...emptyEntry(kind), ...typed };
+    return checkedEntry(draft, units, atMs, '', wordsIn(units)).errors.get(pointer)?.replace('\u00a0', ' ');
+  });
+  expect(said).toEqual([`Enter a number; ${inMetric}.`, `Enter a number; ${inUs}.`]);
 });
 
 describe('words', () => {

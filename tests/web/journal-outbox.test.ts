@@ -76,7 +76,7 @@ test('sendWaiting() keeps each entry once, whichever packets and answers are los
   );
 });
 
-test('an entry the house refuses stays with the reason, holds up no other, and is not sent again', async () => {
+test('an entry the server refuses stays with the reason, holds up no other, and is not sent again', async () => {
   const { store, kept } = memoryStore([waitingEntry(1), waitingEntry(2), waitingEntry(3)]);
   let packets = 0;
   const senders: Senders = {
@@ -123,7 +123,7 @@ test.each([413, 415, 422])('a photo refused with %d marks its entry; the others 
   });
   const { senders, kept: inInstallation } = installation([]);
   await sendWaiting(store, { ...senders, sendPhoto: async () => Promise.reject(problem(status)) }, kim);
-  expect(kept.get('entry-0001')?.refused).toContain('not this');
+  expect(kept.get('entry-0001')).toMatchObject({ refused: expect.stringContaining('not this'), refusedPart: 'photo' });
   expect(inInstallation).toEqual(['entry-0002']);
 });
 

@@ -27,7 +27,7 @@ describe('the day ahead', () => {
     await page.getByText(/It reaches 50\s°C in about 3\sh \(13:00\), likely: 8 chances in 10\./).waitFor();
     await page.getByText(/In 6\sh the core is most likely at/).waitFor();
     const words = await page.getByRole('img', { name: /^Temperature in °C over time/ }).getAttribute('aria-label');
-    expect(words).toMatch(/Ahead: In 6 h the core is most likely at \d+/);
+    expect(words).toMatch(/Ahead: In 6\sh the core is most likely at \d+/);
     await page.getByText('ahead: the core’s next 24 hours in eight of ten cases').waitFor();
     await page.getByRole('radio', { name: 'Table' }).check();
     const table = page.getByRole('region', { name: 'The day ahead as a table' });

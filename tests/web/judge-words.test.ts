@@ -35,6 +35,7 @@ import { actsLately, whyGroups } from '../../web/src/features/pile/why-facts.ts'
 import { chancesInTen, likelihoodName } from '../../web/src/ui/format/likelihood.ts';
 import { warningTitle } from '../../web/src/ui/format/words.ts';
 import { mockFarm, mockSeries } from '../helpers/mock-farm.ts';
+import { chartWords } from '../helpers/words-of-charts.ts';
 
 const nowMs = Date.parse('2031-06-11T10:00:00Z');
 const at = (hours: number) => new Date(nowMs + hours * msPerHour).toISOString();
@@ -126,16 +127,16 @@ describe('the fan', () => {
   });
   test('is told at 6, 12 and 24 hours', () => {
     const fan = Array.from({ length: 24 }, (_, i) => point(i + 0.5, 40 + i));
-    expect(plain(fanWords(fan, told))).toBe(
+    expect(plain(fanWords(fan, told, chartWords))).toBe(
       'In 6 h the core is most likely at 45 °C (42 to 48 in eight of ten cases), in 12 h at 51 °C (48 to 54), in 24 h at 63 °C (60 to 66), if nobody touches it.',
     );
   });
   test('tells only what it reaches', () => {
-    expect(plain(fanWords([point(6, 40)], told))).toBe(
+    expect(plain(fanWords([point(6, 40)], told, chartWords))).toBe(
       'In 6 h the core is most likely at 40 °C (37 to 43 in eight of ten cases), if nobody touches it.',
     );
-    expect(fanWords([point(1, 40)], told)).toBeUndefined();
-    expect(fanWords([], told)).toBeUndefined();
+    expect(fanWords([point(1, 40)], told, chartWords)).toBeUndefined();
+    expect(fanWords([], told, chartWords)).toBeUndefined();
   });
   test('belongs to a span that reaches up to now', () => {
     const series = mockSeries(pileOf('barn-bed'), nowMs - 24 * msPerHour, nowMs, 100);

@@ -4,6 +4,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { PileSummary } from '../../shared/contracts/piles.ts';
+import { plainReader } from '../../shared/messages/format.ts';
+import { pageMoundTexts } from '../../shared/messages/made/en/page-mound.ts';
+import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { readingWords } from '../../web/src/ui/format/quantity-words.ts';
 import {
   dampFraction,
@@ -27,6 +30,8 @@ const place = (temperatureC: number | undefined, more: Partial<PileSummary['posi
   silent: false,
   ...more,
 });
+
+const words = pageWords(pageMoundTexts, plainReader(0));
 
 describe('moundShape()', () => {
   test('stands on the ground, within the drawing, higher the deeper the bed', () => {
@@ -69,17 +74,20 @@ describe('moundShape()', () => {
 describe('a doubted temperature', () => {
   const core = place(70, { doubted: { fromC: 46, fromAt: at } });
   test('keeps its number, with a question mark, and colours nothing', () => {
-    expect(moundLabels({ core }, 'C')).toEqual([
+    expect(moundLabels({ core }, 'C', words)).toEqual([
       { position: 'core', silent: false, doubted: true, text: '70.0\u00a0°C?', tempC: null },
     ]);
     expect(moundHeat({ core }).coreC).toBeNull();
   });
   test('is told with what it jumped from', () => {
-    expect(moundInWords({ core }, 'C', nowMs)).toContain('core 70.0\u00a0°C, doubted: a jump from 46.0\u00a0°C');
-    expect(moundInWords({ core }, 'F', nowMs)).toContain('a jump from 114.8\u00a0°F');
+    expect(moundInWords({ core }, 'C', nowMs, words)).toContain('core 70.0\u00a0°C, doubted: a jump from 46.0\u00a0°C');
+    expect(moundInWords({ core }, 'F', nowMs, words)).toContain('a jump from 114.8\u00a0°F');
   });
   test('of a probe gone silent since is told as silent', () => {
-    expect(moundLabels({ core: { ...core, silent: true } }, 'C')[0]).toMatchObject({ text: 'silent', doubted: false });
+    expect(moundLabels({ core: { ...core, silent: true } }, 'C', words)[0]).toMatchObject({
+      text: 'silent',
+      doubted: false,
+    });
   });
 });
 
@@ -116,17 +124,17 @@ describe('damp', () => {
     expect(moundDamp({ batch })).toEqual({ topFrac: half, coreFrac: half, baseFrac: half });
     expect(moundDamp({ batch: null })).toBeNull();
     const probed = { batch: null, positions: { core: place(40, { moisturePct: 42.5, humidityPct: 99 }) } };
-    expect([moundDamp(probed), dampWords(probed)]).toEqual([null, undefined]);
+    expect([moundDamp(probed), dampWords(probed, words)]).toEqual([null, undefined]);
   });
   test('the words say what the dots rest on, and of what they are per cent', () => {
     const batch = { moisture: { frac: 0.37, sdFrac: 0.06 } } as PileSummary['batch'];
-    expect(dampWords({ batch })).toBe(
+    expect(dampWords({ batch }, words)).toBe(
       'The dots show moisture by the water balance: about 37 % of the wet mass, likely 31 to 43 %.',
     );
   });
   test('a soil probe’s reading is named for what it is, in the drawing’s words too', () => {
-    const words = moundInWords({ core: place(40, { moisturePct: 32.4 }) }, 'C', 0);
-    expect(words).toContain('soil probe’s moisture 32\u00a0% of volume');
+    const said = moundInWords({ core: place(40, { moisturePct: 32.4 }) }, 'C', 0, words);
+    expect(said).toContain('soil probe’s moisture 32\u00a0% of volume');
   });
   test('a chip that reads a little over saturation is read as 100 %', () => {
     expect(readingWords('humidity', 102.7, 'C')).toBe('humidity 100\u00a0%');
@@ -175,7 +183,11 @@ describe('labels', () => {
     }
   });
   test('the number stands beside the colour, and "silent" beside none', () => {
-    const labels = moundLabels({ core: place(50), base: place(33, { silent: true }), top: place(undefined) }, 'F');
+    const labels = moundLabels(
+      { core: place(50), base: place(33, { silent: true }), top: place(undefined) },
+      'F',
+      words,
+    );
     expect(labels.map(({ position, text, tempC }) => [position, text, tempC])).toEqual([
       ['top', 'no heat probe', null],
       ['core', '122.0\u00a0°F', 50],
@@ -183,6 +195,6 @@ describe('labels', () => {
     ]);
   });
   test('a pile without probes says so', () => {
-    expect(moundInWords({}, 'C', nowMs)).toBe('Section of the pile: no probe claimed yet');
+    expect(moundInWords({}, 'C', nowMs, words)).toBe('Section of the pile: no probe claimed yet');
   });
 });

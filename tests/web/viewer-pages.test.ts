@@ -184,7 +184,7 @@ const ofEverybody: Readonly<Record<string, readonly string[]>> = {
   '/piles/cart-shed/label': ['Print it'],
   '/batches/:id': ['What is good and bad to find'],
   '/batches/:id/record': ['Print it', 'What is good and bad to find'],
-  '/records': ['Copy', 'The address came into wrong hands', 'Renew the address'],
+  '/records': ['Copy', 'The address fell into the wrong hands', 'Renew the address'],
   '/plan': ['In kilograms, litres, metres, °C', 'Starting from the starter you have'],
   '/notifications': ['Notify this device', 'Saved'],
 };

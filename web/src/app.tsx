@@ -5,7 +5,6 @@ import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } fro
 import { useInstallation } from './data/live/use-installation.ts';
 import { usePrefs } from './data/prefs.ts';
 import { HomePage } from './features/home/home.tsx';
-import { OutboxLine } from './features/journal/outbox-line.tsx';
 import { morePlaces } from './features/more/more-places.ts';
 import { SystemLine } from './features/notifications/system-line.tsx';
 import { LiveMark } from './ui/parts/marks.tsx';
@@ -57,6 +56,7 @@ const NotificationsPage = lazy(() =>
   import('./features/notifications/notifications-page.tsx').then((page) => page.NotificationsPage),
 );
 const HelpPage = lazy(() => import('./features/help/help-page.tsx').then((page) => page.HelpPage));
+const OutboxLine = lazy(() => import('./features/journal/outbox-line.tsx').then((line) => line.OutboxLine));
 const HelpLink = lazy(() => import('./features/help/help-link.tsx').then((link) => link.HelpLink));
 const NoPage = lazy(() => import('./ui/parts/no-page.tsx').then((page) => page.NoPage));
 
@@ -72,7 +72,9 @@ export function App() {
       <Masthead />
       <SystemLine />
       <OfflineLine />
-      <OutboxLine />
+      <ErrorBoundary>
+        <OutboxLine />
+      </ErrorBoundary>
       <main id="main" tabIndex={-1}>
         <Pages />
       </main>

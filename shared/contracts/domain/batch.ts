@@ -7,22 +7,11 @@ export const materialSchema = z.enum(materials);
 export const covers = ['open', 'breathable', 'closed'] as const;
 export const coverSchema = z.enum(covers);
 export type Cover = z.infer<typeof coverSchema>;
-export const coverNames: Record<Cover, string> = {
-  open: 'open',
-  breathable: 'breathable (straw, mats, cloth)',
-  closed: 'closed (sheet, lid)',
-};
 
 /** Where a bed lies: in a closed shed, under a roof, or with neither. */
 export const shelters = ['indoors', 'roof', 'open'] as const;
 const shelterSchema = z.enum(shelters);
 export type Shelter = z.infer<typeof shelterSchema>;
-/** In words, after “it lies” or a colon. */
-export const shelterNames: Record<Shelter, string> = {
-  indoors: 'in a shed',
-  roof: 'under a roof',
-  open: 'no roof',
-};
 
 /** What was laid and how, as far as somebody said: what is absent was not given, and nothing stands in its place. */
 export const givenRecipeSchema = z.object({

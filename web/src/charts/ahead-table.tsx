@@ -6,26 +6,26 @@ import { dayAndTime } from '../ui/format/local-time.ts';
 import { plainNumber, tempIn, unitSigns } from '../ui/format/temperature.ts';
 import { Scrollable } from '../ui/parts/scrollable.tsx';
 import { fanOf } from './chart-data.ts';
+import { useChartWords } from './use-chart-words.ts';
 import '../ui/parts/scrollable.css';
 import './charts.css';
 
 export function AheadTable({ series, site }: { readonly series: SeriesAnswer; readonly site: string }) {
+  const { text } = useChartWords();
   const { unit } = usePrefs();
   const reader = useReader(site);
   const fan = fanOf(series);
   if (fan.length === 0) return null;
   const whole = (tempC: number) => plainNumber(tempIn(unit, tempC), 0);
   return (
-    <Scrollable class="table-scroll ahead-table" label="The day ahead as a table">
+    <Scrollable class="table-scroll ahead-table" label={text('page-chart.ahead-table')}>
       <table class="series-table">
-        <caption>
-          The core hour by hour ahead, if nobody touches the pile; eight of ten cases keep between the two.
-        </caption>
+        <caption>{text('page-chart.ahead-table.says')}</caption>
         <thead>
           <tr>
-            <th scope="col">Time</th>
-            <th scope="col">Most likely, {unitSigns[unit]}</th>
-            <th scope="col">Between, {unitSigns[unit]}</th>
+            <th scope="col">{text('page-chart.table.time')}</th>
+            <th scope="col">{text('page-chart.ahead-table.likely', { unitText: unitSigns[unit] })}</th>
+            <th scope="col">{text('page-chart.ahead-table.between', { unitText: unitSigns[unit] })}</th>
           </tr>
         </thead>
         <tbody>
@@ -33,9 +33,7 @@ export function AheadTable({ series, site }: { readonly series: SeriesAnswer; re
             <tr key={atMs}>
               <th scope="row">{dayAndTime(atMs, reader)}</th>
               <td>{whole(midC)}</td>
-              <td>
-                {whole(lowC)} to {whole(highC)}
-              </td>
+              <td>{text('page-chart.table.range', { lowText: whole(lowC), highText: whole(highC) })}</td>
             </tr>
           ))}
         </tbody>

@@ -1,6 +1,7 @@
 import { msPerHour } from '../../../shared/units.ts';
-import { formatTemp, plainNumber, type TempUnit, tempIn } from '../ui/format/temperature.ts';
+import { plainNumber, type TempUnit, tempIn } from '../ui/format/temperature.ts';
 import type { BandAt } from './chart-data.ts';
+import type { ChartWords } from './use-chart-words.ts';
 
 /** Hours ahead at which the fan is put into words. */
 const shownAfterH = [6, 12, 24] as const;
@@ -9,7 +10,9 @@ const shownAfterH = [6, 12, 24] as const;
 export function fanWords(
   fan: readonly BandAt[],
   { nowMs, unit }: { readonly nowMs: number; readonly unit: TempUnit },
+  { text }: Pick<ChartWords, 'text'>,
 ): string | undefined {
+  const wholeC = (valueC: number) => ({ valueC, decimals: 0 }) as const;
   const whole = (tempC: number) => plainNumber(tempIn(unit, tempC), 0);
   const points = shownAfterH.flatMap((afterH) => {
     const wantedMs = nowMs + afterH * msPerHour;
@@ -19,10 +22,21 @@ export function fanWords(
       undefined,
     );
     if (near === undefined || Math.abs(near.atMs - wantedMs) > 1.5 * msPerHour) return [];
-    return [{ afterH, mid: near.midC, span: `${whole(near.lowC)} to ${whole(near.highC)}` }];
+    const { lowC, midC, highC } = near;
+    return [{ afterH, midC: wholeC(midC), lowText: whole(lowC), highText: whole(highC) }];
   });
   const [first, ...others] = points;
   if (first === undefined) return undefined;
-  const rest = others.map(({ afterH, mid, span }) => `, in ${afterH} h at ${formatTemp(mid, unit, 0)} (${span})`);
-  return `In ${first.afterH} h the core is most likely at ${formatTemp(first.mid, unit, 0)} (${first.span} in eight of ten cases)${rest.join('')}, if nobody touches it.`;
+  const laterText = others.reduce(
+    (beforeText, { afterH, midC, lowText, highText }) =>
+      text('page-chart.fan.later', { beforeText, laterHours: afterH, laterC: midC, lowText, highText }),
+    '',
+  );
+  return text('page-chart.fan', {
+    firstHours: first.afterH,
+    firstC: first.midC,
+    firstLowText: first.lowText,
+    firstHighText: first.highText,
+    laterText,
+  });
 }

@@ -23,6 +23,7 @@ import { fanWords } from './fan-words.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
 import { type ChartSpan, QuantityChart } from './quantity-chart.tsx';
 import { Readout } from './readout.tsx';
+import { useChartWords } from './use-chart-words.ts';
 import './charts.css';
 
 const renderBand = rendererOf(bandTexts);
@@ -78,15 +79,17 @@ export default function PileCharts(props: PileChartsProps) {
   const [isWide] = useState(() => matchMedia('(min-width: 46rem)').matches);
   const { pile, series } = props;
   const say = useSay(renderBand, pile.site);
+  const words = useChartWords();
+  const { text } = words;
   const { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, ...drawn } =
     useCharted(props);
-  const aheadWords = fanWords(fan, { nowMs: readToMs, unit });
+  const aheadWords = fanWords(fan, { nowMs: readToMs, unit }, words);
 
   return (
     <div class="charts">
       <figure class="plot">
         <figcaption>
-          <h3>Heat</h3>
+          <h3>{text('page-chart.heat')}</h3>
           <Readout instantMs={instantMs} series={series} heat={heat} fan={fan} others={others} reader={reader} />
         </figcaption>
         <LineChart
@@ -95,17 +98,27 @@ export default function PileCharts(props: PileChartsProps) {
           lines={[...byHand, ...heat].map((line) => inLine(line, inUnit))}
           band={drawn.chartBand}
           fan={drawn.chartFan}
-          limit={act && { value: inUnit(act.value), words: `spread or turn at ${formatTemp(act.value, unit, 0)}` }}
+          limit={
+            act && {
+              value: inUnit(act.value),
+              words: text('page-chart.act', { actC: { valueC: act.value, decimals: 0 } }),
+            }
+          }
           acts={drawn.acts}
           unit="°"
           most={inUnit(52)}
-          words={`Temperature in ${unitSigns[unit]} over time. ${chartSummary([...heat, ...byHand], (value) => formatTemp(value, unit), reader)}${aheadWords ? ` Ahead: ${aheadWords}` : ''}`}
+          words={text('page-chart.heat.says', {
+            unitText: unitSigns[unit],
+            linesText: chartSummary([...heat, ...byHand], (value) => formatTemp(value, unit), reader, words),
+            hasAhead: aheadWords !== undefined,
+            aheadText: aheadWords ?? '',
+          })}
         />
-        {byHand.length > 0 && <p class="band-key">○ measured by hand, each by itself.</p>}
+        {byHand.length > 0 && <p class="band-key">{text('page-chart.by-hand')}</p>}
         {drawn.chartBand.length > 0 && (
           <p class="band-key">
-            <span class="band-swatch" aria-hidden="true" /> expected: the core in eight of ten cases.{' '}
-            {capital(say(series.expected.messages.origin))}.
+            <span class="band-swatch" aria-hidden="true" />{' '}
+            {text('page-chart.expected', { originText: capital(say(series.expected.messages.origin)) })}
           </p>
         )}
         {fan.length > 0 && (
@@ -114,8 +127,7 @@ export default function PileCharts(props: PileChartsProps) {
               <path d="M4 3V11M10 2V12M16 1V13M22 0V14" />
               <path class="fan-middle" d="M2 7H6M8 7H12M14 7H18M20 7H24" />
             </svg>{' '}
-            ahead: the core’s next 24 hours in eight of ten cases, if nobody touches the pile; the dash on each stroke
-            is the middle.
+            {text('page-chart.ahead')}
           </p>
         )}
       </figure>

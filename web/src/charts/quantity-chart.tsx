@@ -5,6 +5,7 @@ import { type ChartedQuantity, chartTitle, quantityHint, signOf, valueWords } fr
 import type { Line } from './chart-data.ts';
 import { chartSummary } from './chart-summary.ts';
 import { LineChart, type LineChartProps } from './line-chart.tsx';
+import { useChartWords } from './use-chart-words.ts';
 import './charts.css';
 
 /** Of every chart below one another: one axis of time, one way of telling times. */
@@ -19,9 +20,10 @@ interface QuantityChartProps {
 export function QuantityChart({ quantity, lines, span }: QuantityChartProps) {
   const { axis }: QuantityFacts['shown'] = quantityFacts[quantity].shown;
   const { sign, ...ends } = axis ?? { sign: signOf(quantity) };
+  const words = useChartWords();
   const title = chartTitle(quantity);
   const hint = quantityHint(quantity);
-  const said = chartSummary(lines, (value) => valueWords(quantity, value, 'C'), span.reader);
+  const said = chartSummary(lines, (value) => valueWords(quantity, value, 'C'), span.reader, words);
   return (
     <figure class="plot">
       <figcaption>
@@ -33,7 +35,7 @@ export function QuantityChart({ quantity, lines, span }: QuantityChartProps) {
         tall={false}
         lines={lines}
         unit={` ${sign}`}
-        words={`${title} over time. ${said}`}
+        words={words.text('page-chart.over-time', { titleText: title, linesText: said })}
       />
       {hint && <p class="hint">{hint}</p>}
     </figure>

@@ -3,9 +3,9 @@ import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { usePrefs } from '../data/prefs.ts';
 import { dayAndTime, type Reader } from '../ui/format/local-time.ts';
 import { readingWords } from '../ui/format/quantity-words.ts';
-import { formatTemp, plainNumber, tempIn } from '../ui/format/temperature.ts';
-import { positionNames } from '../ui/format/words.ts';
+import { plainNumber, tempIn } from '../ui/format/temperature.ts';
 import { type BandAt, bandAt, bandOf, type Line, type QuantityLines, valueNear } from './chart-data.ts';
+import { useChartWords } from './use-chart-words.ts';
 import './charts.css';
 
 interface ReadoutProps {
@@ -18,27 +18,40 @@ interface ReadoutProps {
 }
 
 export function Readout({ instantMs, series, heat, fan, others, reader }: ReadoutProps) {
+  const { text } = useChartWords();
   const { unit } = usePrefs();
-  if (instantMs === null) return <p class="readout quiet">Point at the chart to read it off.</p>;
+  const whole = (valueC: number) => ({ valueC, decimals: 0 }) as const;
+  if (instantMs === null) return <p class="readout quiet">{text('page-chart.readout')}</p>;
   const expected = bandAt(bandOf(series.expected.points), instantMs);
   const read = ({ quantity, lines }: { quantity: QuantityLines['quantity'] | 'temperature'; lines: readonly Line[] }) =>
     lines.flatMap(({ position, points }) => {
       const value = valueNear(points, instantMs, 2 * series.bucketMs);
-      return value === undefined ? [] : [`${positionNames[position]} ${readingWords(quantity, value, unit)}`];
+      return value === undefined
+        ? []
+        : [text('page-chart.readout.value', { position, valueText: readingWords(quantity, value, unit) })];
     });
   const band = expected
-    ? [`expected ${plainNumber(tempIn(unit, expected.lowC), 0)} to ${formatTemp(expected.highC, unit, 0)}`]
+    ? [
+        text('page-chart.readout.expected', {
+          lowText: plainNumber(tempIn(unit, expected.lowC), 0),
+          highC: whole(expected.highC),
+        }),
+      ]
     : [];
   const point = bandAt(fan, instantMs);
   const ahead = point
     ? [
-        `ahead ${plainNumber(tempIn(unit, point.lowC), 0)} to ${formatTemp(point.highC, unit, 0)}, most likely ${formatTemp(point.midC, unit, 0)}`,
+        text('page-chart.readout.ahead', {
+          lowText: plainNumber(tempIn(unit, point.lowC), 0),
+          highC: whole(point.highC),
+          middleC: whole(point.midC),
+        }),
       ]
     : [];
   const values = [...read({ quantity: 'temperature', lines: heat }), ...band, ...ahead, ...others.flatMap(read)];
   return (
     <p class="readout">
-      <b>{dayAndTime(instantMs, reader)}</b> {values.join(' · ') || 'nothing read'}
+      <b>{dayAndTime(instantMs, reader)}</b> {values.join(' · ') || text('page-chart.readout.none')}
     </p>
   );
 }

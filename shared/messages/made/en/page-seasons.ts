@@ -131,6 +131,7 @@ export const pageSeasonsTexts: PageTexts<PageSeasonsParams> = {
   "page-seasons.earlier.outcome": "How it came out",
   "page-seasons.earlier.keep": "Keep this batch",
   "page-seasons.earlier.look": "Look at it first",
+  "page-seasons.earlier.not-given": "Not given",
   "page-seasons.earlier.depth": "Depth",
   "page-seasons.earlier.table": "Its temperatures",
   "page-seasons.earlier.table.hint": ["Day, perhaps a time, core, perhaps air, in ",["unitText"],". A day alone is taken at noon. Other programs’ columns may be pasted."],

@@ -33,7 +33,7 @@ export const seasonTexts = {
   "season.measure.airMeanC": "the mean of the air",
   "season.verdict": "{verdict, select, good {good} usable {usable} poor {poor} lost {lost} other {}}",
   "season.stage": "{stage, select, bran {bran stage} soil {soil stage} other {stage}}",
-  "season.ending": "{ending, select, finished {finished} continued {taken on to the next stage} split {split} merged {put together with others} used {used up} abandoned {abandoned} other {ended}}",
+  "season.ending": "{ending, select, finished {finished} continued {moved to the next stage} split {split} merged {put together with others} used {used up} abandoned {abandoned} other {ended}}",
   "season.laid": "{materialCapitalPart}, {isDepthKnown, select, true {{depthCm}} other {depth not given}}, {coverPart}.",
   "season.laid.no-material": "material not given",
   "season.laid.no-cover": "cover not given",

@@ -130,6 +130,7 @@ export interface PageSeasonsParams {
   'page-seasons.earlier.outcome': NoParams;
   'page-seasons.earlier.keep': NoParams;
   'page-seasons.earlier.look': NoParams;
+  'page-seasons.earlier.not-given': NoParams;
   'page-seasons.earlier.depth': NoParams;
   'page-seasons.earlier.table': NoParams;
   'page-seasons.earlier.table.hint': { readonly unitText: string };

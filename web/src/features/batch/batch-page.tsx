@@ -4,10 +4,7 @@ import { useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useReader } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { fullDay } from '../../ui/format/full-date.ts';
-import { capital, stageNames } from '../../ui/format/words.ts';
 import { FileLink } from '../../ui/parts/file-link.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -21,6 +18,7 @@ import { MergeForm } from './merge-form.tsx';
 import { ReadinessPart } from './readiness-part.tsx';
 import { AbandonForm, KeepForm, OutcomeForm } from './small-forms.tsx';
 import { SplitForm } from './split-form.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 import { UseForm } from './use-form.tsx';
 import './batch.css';
 
@@ -33,15 +31,16 @@ export function BatchPage() {
 }
 
 function NoBatch({ error }: { readonly error: unknown }) {
-  const heading = usePage('Batch');
+  const { text } = useBatchWords();
+  const heading = usePage(text('page-batch.batch'));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        {error === undefined ? 'Looking at the batch…' : 'The batch cannot be shown.'}
+        {error === undefined ? text('page-batch.batch.looking') : text('page-batch.batch.none')}
       </h1>
       {error !== undefined && (
         <p class="lead">
-          {reasonOf(error)} <a href="/batches">Go to the batches</a>
+          {reasonOf(error)} <a href="/batches">{text('page-batch.batch.back')}</a>
         </p>
       )}
     </div>
@@ -49,36 +48,41 @@ function NoBatch({ error }: { readonly error: unknown }) {
 }
 
 function Batch({ batch, refresh }: { readonly batch: BatchDetail; readonly refresh: () => Promise<void> }) {
+  const words = useBatchWords(batch.site);
+  const { text, rich } = words;
   const heading = usePage(batch.name);
-  const reader = useReader(batch.site);
   return (
     <div class="page batch-page">
       <header class="opening">
         <p class="dateline">
-          <a href={`/piles/${batch.pileId}`}>{batch.pileName}</a>, {stageNames[batch.stage]}
+          {rich('page-batch.dateline', {
+            pileName: batch.pileName,
+            pile: (inner) => <a href={`/piles/${batch.pileId}`}>{inner}</a>,
+            stage: batch.stage,
+          })}
         </p>
         <h1 ref={heading} tabIndex={-1}>
           {batch.name}
         </h1>
-        <p class="sentence">{batchSentence(batch, (instant) => fullDay(Date.parse(instant), reader))}</p>
-        {batch.reason && <p class="lead">Why it was abandoned: {batch.reason}</p>}
-        {batch.outcome && <p class="lead">How it came out: {batch.outcome}</p>}
+        <p class="sentence">{batchSentence(batch, words)}</p>
+        {batch.reason && <p class="lead">{text('page-batch.reason', { reasonText: batch.reason })}</p>}
+        {batch.outcome && <p class="lead">{text('page-batch.outcome', { outcomeText: batch.outcome })}</p>}
         <ul class="batch-links">
           <li>
-            <a href={`/batches/${batch.id}/record`}>Its record</a>
+            <a href={`/batches/${batch.id}/record`}>{text('page-batch.its-record')}</a>
           </li>
           <li>
-            <a href={`/lineage?start=batch:${batch.id}`}>Its family tree</a>
+            <a href={`/lineage?start=batch:${batch.id}`}>{text('page-batch.its-family')}</a>
           </li>
           <li>
-            <a href={`/seasons/like/${batch.id}`}>Past batches like it</a>
+            <a href={`/seasons/like/${batch.id}`}>{text('page-batch.its-like')}</a>
           </li>
           <li>
-            <a href={`/piles/${batch.pileId}/journal`}>The pile’s journal</a>
+            <a href={`/piles/${batch.pileId}/journal`}>{text('page-batch.its-journal')}</a>
           </li>
           <li>
             <FileLink path={`/api/batches/${batch.id}/record.pdf`} name={`${batch.id}.pdf`}>
-              PDF of the record
+              {text('page-batch.its-pdf')}
             </FileLink>
           </li>
         </ul>
@@ -94,24 +98,17 @@ function Batch({ batch, refresh }: { readonly batch: BatchDetail; readonly refre
   );
 }
 
-const actions = [
-  ['continue', 'Move to the next stage', 'To the next stage, mixed with soil or compost.'],
-  ['use', 'Use it', 'On a bed, in compost, given away.'],
-  ['split', 'Split', 'Some of it goes elsewhere.'],
-  ['merge', 'Put together', 'With another batch.'],
-  ['keep', 'Keep a part', 'As a starter for later.'],
-  ['outcome', 'Name and outcome', 'What it is called, how it came out.'],
-  ['abandon', 'Abandon it', 'With the reason.'],
-] as const;
-type Mutation = (typeof actions)[number][0];
+const actions = ['continue', 'use', 'split', 'merge', 'keep', 'outcome', 'abandon'] as const;
+type Mutation = (typeof actions)[number];
 
 /** What has left its ground, or was given up, has nothing left to be done with. */
 function actionsOf(batch: BatchDetail): readonly Mutation[] {
-  if (batch.ending === null) return actions.map(([id]) => id);
+  if (batch.ending === null) return actions;
   return batch.ending === 'finished' ? ['continue', 'use', 'split', 'keep', 'outcome'] : ['use', 'outcome'];
 }
 
 function WhatNext({ batch, refresh }: { readonly batch: BatchDetail; readonly refresh: () => Promise<void> }) {
+  const { text } = useBatchWords();
   const [open, setOpen] = useState<Mutation | null>(null);
   const after = async () => {
     await refresh();
@@ -119,26 +116,26 @@ function WhatNext({ batch, refresh }: { readonly batch: BatchDetail; readonly re
   };
   const possible = actionsOf(batch);
   return (
-    <Part id="what-next" title="What is done with it">
+    <Part id="what-next" title={text('page-batch.next')}>
       <div class="batch-actions">
         {actions
-          .filter(([id]) => possible.includes(id))
-          .map(([id, words, says]) => (
+          .filter((act) => possible.includes(act))
+          .map((act) => (
             <button
               type="button"
-              key={id}
-              aria-pressed={id === open}
+              key={act}
+              aria-pressed={act === open}
               class="batch-action"
-              onClick={() => setOpen(id === open ? null : id)}
+              onClick={() => setOpen(act === open ? null : act)}
             >
-              <b>{words}</b>
-              <span>{says}</span>
+              <b>{text('page-batch.next.of', { act })}</b>
+              <span>{text('page-batch.next.says', { act })}</span>
             </button>
           ))}
       </div>
       {open && (
         <div class="batch-action-form">
-          <h3 class="sub-head">{capital(actions.find(([id]) => id === open)?.[1] ?? '')}</h3>
+          <h3 class="sub-head">{text('page-batch.next.of', { act: open })}</h3>
           {open === 'continue' && <ContinueForm batch={batch} />}
           {open === 'use' && <UseForm batch={batch} onDone={after} />}
           {open === 'split' && <SplitForm batch={batch} onDone={after} />}

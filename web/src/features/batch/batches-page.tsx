@@ -1,64 +1,78 @@
 /** Every batch, those that work first, and the way to lots and the family tree. */
-import { type BatchView, endingNames } from '../../../../shared/contracts/lineage.ts';
+import type { BatchView } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useReader, useServerNow } from '../../data/live/use-installation.ts';
+import { useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { batchDay } from '../../ui/format/age.ts';
-import { fullDay } from '../../ui/format/full-date.ts';
-import { capital, counted, stageNames } from '../../ui/format/words.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { VerdictLine } from '../verdict/verdict-line.tsx';
 import { getBatches } from './batch-api.ts';
-import { batchesSentence } from './batches-sentence.ts';
+import { useBatchWords } from './use-batch-words.ts';
 import './batch.css';
 
 export function BatchesPage() {
+  const { text } = useBatchWords();
   const { value, error } = useQuery('batches', () => getBatches());
-  const heading = usePage('Batches');
+  const heading = usePage(text('page-batch.batches'));
   const batches = value?.batches ?? [];
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          {value
-            ? batchesSentence(batches)
-            : error === undefined
-              ? 'Looking at the batches…'
-              : 'The batches cannot be shown now.'}
+          {value ? (
+            <HowMany batches={batches} />
+          ) : error === undefined ? (
+            text('page-batch.looking')
+          ) : (
+            text('page-batch.none-shown')
+          )}
         </h1>
         {error !== undefined && <p class="lead">{reasonOf(error)}</p>}
         <ul class="batch-links">
           <li>
-            <a href="/lots">Starters and materials</a>
+            <a href="/lots">{text('page-batch.lots')}</a>
           </li>
           <li>
-            <a href="/lineage">The farm’s family tree</a>
+            <a href="/lineage">{text('page-batch.family')}</a>
           </li>
           <li>
-            <a href="/records">Records</a>
+            <a href="/records">{text('page-batch.records')}</a>
           </li>
           <May to="keeper">
             <li>
-              <a href="/piles/new">Lay a pile</a>
+              <a href="/piles/new">{text('page-batch.lay-pile')}</a>
             </li>
           </May>
         </ul>
       </div>
-      <BatchList title="Working" batches={batches.filter((batch) => batch.endedAt === null)} />
-      <BatchList title="Ended" batches={batches.filter((batch) => batch.endedAt !== null)} />
+      <BatchList state="open" batches={batches.filter((batch) => batch.endedAt === null)} />
+      <BatchList state="other" batches={batches.filter((batch) => batch.endedAt !== null)} />
     </div>
   );
 }
 
-function BatchList({ title, batches }: { readonly title: string; readonly batches: readonly BatchView[] }) {
+/** How many are working, as the page opens. */
+export function HowMany({ batches }: { readonly batches: readonly Pick<BatchView, 'endedAt'>[] }) {
+  const { text } = useBatchWords();
+  const batchCount = batches.filter((batch) => batch.endedAt === null).length;
+  return <>{batches.length === 0 ? text('page-batch.none') : text('page-batch.working', { batchCount })}</>;
+}
+
+interface BatchListProps {
+  readonly state: 'open' | 'other';
+  readonly batches: readonly BatchView[];
+}
+
+function BatchList({ state, batches }: BatchListProps) {
+  const { text } = useBatchWords();
   if (batches.length === 0) return null;
-  const id = `batches-${title.toLowerCase()}`;
+  const id = `batches-${state}`;
   return (
     <section class="site" aria-labelledby={id}>
       <div class="site-name">
-        <h2 id={id}>{title}</h2>
-        <p>{counted(batches.length, 'batch', 'batches')}</p>
+        <h2 id={id}>{text('page-batch.list', { state })}</h2>
+        <p>{text('page-batch.list.count', { batchCount: batches.length })}</p>
       </div>
       <ol class="batch-list">
         {batches.map((batch) => (
@@ -70,20 +84,20 @@ function BatchList({ title, batches }: { readonly title: string; readonly batche
 }
 
 function BatchLine({ batch }: { readonly batch: BatchView }) {
-  const reader = useReader(batch.site);
+  const { text } = useBatchWords(batch.site);
   const nowMs = useServerNow();
-  const startedMs = Date.parse(batch.startedAt);
-  const stand =
-    batch.endedAt === null
-      ? `day ${batchDay(startedMs, nowMs)}`
-      : `${batch.ending ? endingNames[batch.ending] : 'ended'} ${fullDay(Date.parse(batch.endedAt), reader)}`;
+  const { stage, pileName, endedAt, ending } = batch;
+  const laidDayMs = Date.parse(batch.startedAt);
+  const laid = { stage, pileName, laidDayMs };
   return (
     <li>
       <h3>
         <a href={`/batches/${batch.id}`}>{batch.name}</a>
       </h3>
       <p class="quiet">
-        {capital(stageNames[batch.stage])} on {batch.pileName}, laid {fullDay(startedMs, reader)}, {stand}.
+        {endedAt === null
+          ? text('page-batch.line.open', { ...laid, dayCount: batchDay(laidDayMs, nowMs) })
+          : text('page-batch.line.ended', { ...laid, ending: ending ?? 'other', endedDayMs: Date.parse(endedAt) })}
       </p>
       <VerdictLine batch={batch} />
       {batch.outcome && <p class="diary-note">{batch.outcome}</p>}

@@ -1,4 +1,4 @@
-/** A batch taken on: to the next stage, mixed with other things, on the same ground or another. */
+/** A batch moved to the next stage, mixed with other things, on the same ground or another. */
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
@@ -14,6 +14,7 @@ import { continueBatch, getLots } from './batch-api.ts';
 import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
 import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
 import { PartOf, partBody, wholeBatch } from './part-of.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 
 /** What goes on as the next stage, as it stands in the form, and moving it there. */
 function useContinuing(batch: BatchDetail) {
@@ -48,12 +49,13 @@ function useContinuing(batch: BatchDetail) {
 }
 
 export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
+  const { text } = useBatchWords();
   const lots = useQuery('lots', getLots).value?.lots ?? [];
   const { on, part, draft, mutation, ...taking } = useContinuing(batch);
   return (
     <form
       class="form"
-      aria-label="Move to the next stage"
+      aria-label={text('page-batch.continue')}
       onSubmit={(event) => {
         event.preventDefault();
         void taking.take();
@@ -75,15 +77,15 @@ export function ContinueForm({ batch }: { readonly batch: BatchDetail }) {
         wrong={(pointer) => mutation.fieldError(`/inputs${pointer}`)}
       />
       <TextField
-        label="Name of the new batch"
-        hint="Leave empty for one made from pile and day."
+        label={text('page-batch.continue.name')}
+        hint={text('page-batch.continue.name.hint')}
         value={taking.name}
         onValue={taking.setName}
         error={mutation.fieldError('/name')}
       />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Move to the next stage
+        {text('page-batch.continue')}
       </button>
     </form>
   );

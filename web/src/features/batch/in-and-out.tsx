@@ -1,22 +1,20 @@
 /** What went into a batch, what came of it, and whether the amounts agree. */
 import { useState } from 'preact/hooks';
 import type { BatchDetail, FlowView } from '../../../../shared/contracts/lineage.ts';
-import { measureText } from '../../../../shared/measure.ts';
 import { lineageTexts } from '../../../../shared/messages/made/en/lineage.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
-import { useReader } from '../../data/live/use-installation.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { fullDay } from '../../ui/format/full-date.ts';
-import { capital } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { addInput, getLots, withdrawInput } from './batch-api.ts';
-import { amountWords, targetNames, wayNames } from './batch-words.ts';
+import { amountWords } from './batch-words.ts';
 import { type InputDraft, InputFields, inputBody } from './input-fields.tsx';
+import { useBatchWords } from './use-batch-words.ts';
+import { UseLine } from './use-line.tsx';
 import '../../ui/parts/remark.css';
 import './batch.css';
 
@@ -31,21 +29,15 @@ function placeOf({ kind, id }: FlowView['from']): string | undefined {
 }
 
 export function WentIn({ batch, onChange }: PartProps) {
-  const units = usePlanUnits();
-  const reader = useReader(batch.site);
+  const { text, rich } = useBatchWords();
   const mutation = useMutation();
   return (
-    <Part id="went-in" title="What went in">
-      {batch.inputs.length === 0 && <p class="quiet">Nothing written down.</p>}
+    <Part id="went-in" title={text('page-batch.went-in')}>
+      {batch.inputs.length === 0 && <p class="quiet">{text('page-batch.went-in.none')}</p>}
       <ul class="flows">
         {batch.inputs.map((flow) => (
           <li key={flow.id}>
-            <p>
-              <FlowEnd end={flow.from} name={flow.name} />, {amountWords(flow, units) ?? 'amount not written down'}
-              <span class="origin">
-                {wayNames[flow.way]} {fullDay(Date.parse(flow.at), reader)}
-              </span>
-            </p>
+            <Flow flow={flow} end={flow.from} site={batch.site} />
             {flow.way === 'input' && (
               <May to="keeper">
                 <button
@@ -54,7 +46,10 @@ export function WentIn({ batch, onChange }: PartProps) {
                   disabled={mutation.busy}
                   onClick={() => void mutation.run(() => withdrawInput(batch.id, flow.id).then(onChange))}
                 >
-                  Strike out<span class="unseen"> {flow.name}</span>
+                  {rich('page-batch.went-in.strike', {
+                    flowName: flow.name,
+                    unseen: (inner) => <span class="unseen">{inner}</span>,
+                  })}
                 </button>
               </May>
             )}
@@ -67,12 +62,32 @@ export function WentIn({ batch, onChange }: PartProps) {
   );
 }
 
-function FlowEnd({ end, name }: { readonly end: FlowView['from']; readonly name: string }) {
+interface FlowProps {
+  readonly flow: BatchDetail['inputs'][number];
+  /** Where it came from, or went. */
+  readonly end: FlowView['from'];
+  readonly site: string;
+}
+
+function Flow({ flow, end, site }: FlowProps) {
+  const words = useBatchWords(site);
   const href = placeOf(end);
-  return href ? <a href={href}>{name}</a> : <b>{name}</b>;
+  return (
+    <p>
+      {words.rich('page-batch.flow', {
+        flowName: flow.name,
+        end: (inner) => (href ? <a href={href}>{inner}</a> : <b>{inner}</b>),
+        amountText: amountWords(flow, words) ?? words.text('page-batch.amount.none'),
+        way: flow.way,
+        onDayMs: Date.parse(flow.at),
+        when: (inner) => <span class="origin">{inner}</span>,
+      })}
+    </p>
+  );
 }
 
 function AddInput({ batch, onChange }: PartProps) {
+  const { text } = useBatchWords();
   const mutation = useMutation();
   const units = usePlanUnits();
   const lots = useQuery('lots', getLots).value?.lots;
@@ -87,7 +102,7 @@ function AddInput({ batch, onChange }: PartProps) {
   return (
     <form
       class="form"
-      aria-label="What went in"
+      aria-label={text('page-batch.went-in')}
       onSubmit={(event) => {
         event.preventDefault();
         void add();
@@ -102,7 +117,7 @@ function AddInput({ batch, onChange }: PartProps) {
       <Refusal error={mutation.error} />
       {inputs.length > 0 && (
         <button type="submit" class="primary" disabled={mutation.busy}>
-          Write down what went in
+          {text('page-batch.went-in.write')}
         </button>
       )}
     </form>
@@ -112,28 +127,23 @@ function AddInput({ batch, onChange }: PartProps) {
 const renderLineage = rendererOf(lineageTexts);
 
 export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
-  const units = usePlanUnits();
-  const reader = useReader(batch.site);
+  const words = useBatchWords();
+  const { text } = words;
   const { laidKg, outKg, restKg, messages } = batch.amounts;
   const say = useSay(renderLineage, batch.site);
   const amounts = [
-    ['Laid', laidKg],
-    ['Taken off and used', outKg],
-    ['Left, by what was written down', restKg],
+    [text('page-batch.amounts.laid'), laidKg],
+    [text('page-batch.amounts.out'), outKg],
+    [text('page-batch.amounts.left'), restKg],
   ] as const;
   const further = batch.outputs.filter((flow) => flow.way !== 'used');
   return (
-    <Part id="came-of-it" title="What came of it">
-      {batch.uses.length === 0 && further.length === 0 && <p class="quiet">Nothing was taken from it yet.</p>}
+    <Part id="came-of-it" title={text('page-batch.came-of')}>
+      {batch.uses.length === 0 && further.length === 0 && <p class="quiet">{text('page-batch.came-of.none')}</p>}
       <ul class="flows">
         {further.map((flow) => (
           <li key={flow.id}>
-            <p>
-              <FlowEnd end={flow.to} name={flow.name} />, {amountWords(flow, units) ?? 'amount not written down'}
-              <span class="origin">
-                {wayNames[flow.way]} {fullDay(Date.parse(flow.at), reader)}
-              </span>
-            </p>
+            <Flow flow={flow} end={flow.to} site={batch.site} />
           </li>
         ))}
         {batch.uses.map((use) => (
@@ -145,36 +155,12 @@ export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
           <div key={what}>
             <dt>{what}</dt>
             <dd>
-              <b>{value === null ? 'not known' : measureText('massKg', value, units, 3)}</b>
+              <b>{amountWords({ massKg: value, volumeL: null }, words) ?? text('page-batch.amounts.unknown')}</b>
             </dd>
           </div>
         ))}
       </dl>
       {messages.remark && <p class="remark remark-watch">{say(messages.remark)}</p>}
     </Part>
-  );
-}
-
-function UseLine({ use, site }: { readonly use: BatchDetail['uses'][number]; readonly site: string }) {
-  const units = usePlanUnits();
-  const reader = useReader(site);
-  return (
-    <li>
-      <p>
-        <b>{use.place}</b>, {capital(targetNames[use.target])}
-        <span class="origin">
-          {[
-            fullDay(Date.parse(use.at), reader),
-            amountWords(use, units),
-            use.areaM2 !== null && measureText('areaM2', use.areaM2, units, 3),
-            use.rateKgPerM2 !== null && measureText('rateKgM2', use.rateKgPerM2, units, 3),
-            use.by,
-          ]
-            .filter(Boolean)
-            .join(', ')}
-        </span>
-        {use.note && <span class="diary-note">{use.note}</span>}
-      </p>
-    </li>
   );
 }

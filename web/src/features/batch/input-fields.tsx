@@ -4,6 +4,7 @@ import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { readMeasure } from '../../data/plan-units.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 
 export interface InputDraft {
   readonly lotId: string;
@@ -25,16 +26,16 @@ interface InputFieldsProps {
 }
 
 export function InputFields({ lots, inputs, onInputs, wrong }: InputFieldsProps) {
+  const { text, rich } = useBatchWords();
   const open = lots.filter((lot) => !lot.usedUp);
   const change = (index: number, part: Partial<InputDraft>) =>
     onInputs(inputs.map((one, at) => (at === index ? { ...one, ...part } : one)));
   if (open.length === 0) {
     return (
       <p class="hint">
-        {lots.length === 0
-          ? 'No starter and no material is written down yet.'
-          : 'Every starter and material that is written down is used up.'}{' '}
-        <a href="/lots">Write down {lots.length === 0 ? 'one' : 'another'}</a>
+        {rich(lots.length === 0 ? 'page-batch.input.none' : 'page-batch.input.used-up', {
+          link: (inner) => <a href="/lots">{inner}</a>,
+        })}
       </p>
     );
   }
@@ -43,21 +44,21 @@ export function InputFields({ lots, inputs, onInputs, wrong }: InputFieldsProps)
       {inputs.map((input, index) => (
         <div class="field-row" key={`${index}-${inputs.length}`}>
           <PickField
-            label={`Mixed in (${index + 1})`}
+            label={text('page-batch.input.lot', { lotCount: index + 1 })}
             value={input.lotId}
             choices={open.map((lot) => [lot.id, lot.name] as const)}
             onValue={(lotId) => change(index, { lotId })}
             error={wrong(`/${index}/lotId`)}
           />
           <MeasureField
-            label="Mass of it"
+            label={text('page-batch.input.mass')}
             kind="massKg"
             value={input.mass}
             onValue={(mass) => change(index, { mass })}
             error={wrong(`/${index}/massKg`)}
           />
           <MeasureField
-            label="Or its volume"
+            label={text('page-batch.input.volume')}
             kind="volumeL"
             value={input.volume}
             onValue={(volume) => change(index, { volume })}
@@ -67,7 +68,7 @@ export function InputFields({ lots, inputs, onInputs, wrong }: InputFieldsProps)
       ))}
       <p>
         <button type="button" onClick={() => onInputs([...inputs, { lotId: open[0]?.id ?? '', mass: '', volume: '' }])}>
-          {inputs.length === 0 ? 'Something is mixed in' : 'One more'}
+          {text('page-batch.input.more', { isFirst: inputs.length === 0 })}
         </button>
       </p>
     </>

@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import type { layOnSchema } from '../../../../shared/contracts/lineage.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 
 export interface LayOnDraft {
   /** A pile's id, or '' for a new pile. */
@@ -27,17 +28,20 @@ interface LayOnFieldsProps {
 }
 
 export function LayOnFields({ draft, onDraft, fromSite, wrong, leaving }: LayOnFieldsProps) {
+  const { text } = useBatchWords();
   const sites = useInstallation((installation) => installation.sites);
   const free = useInstallation((installation) => installation.piles)?.filter((pile) => pile.batch === null) ?? [];
   const choices: (readonly [string, string])[] = [
-    ['', 'A new pile'],
-    ...(leaving ? [[leaving.id, `${leaving.name}, where it lies`] as const] : []),
-    ...free.filter((pile) => pile.id !== leaving?.id).map((pile) => [pile.id, `${pile.name}, which is free`] as const),
+    ['', text('page-batch.on.new')],
+    ...(leaving ? [[leaving.id, text('page-batch.on.same', { pileName: leaving.name })] as const] : []),
+    ...free
+      .filter((pile) => pile.id !== leaving?.id)
+      .map(({ id, name }) => [id, text('page-batch.on.free', { pileName: name })] as const),
   ];
   return (
     <div class="field-row">
       <PickField
-        label="Lay it on"
+        label={text('page-batch.on')}
         value={draft.pileId}
         choices={choices}
         onValue={(pileId) => onDraft({ pileId })}
@@ -45,7 +49,7 @@ export function LayOnFields({ draft, onDraft, fromSite, wrong, leaving }: LayOnF
       />
       {draft.pileId === '' && (
         <TextField
-          label="Name of the new pile"
+          label={text('page-batch.on.name')}
           value={draft.name}
           onValue={(name) => onDraft({ name })}
           required
@@ -54,7 +58,7 @@ export function LayOnFields({ draft, onDraft, fromSite, wrong, leaving }: LayOnF
       )}
       {draft.pileId === '' && sites.length > 1 && (
         <PickField
-          label="Place"
+          label={text('page-batch.on.place')}
           value={draft.site || fromSite}
           choices={sites.map((site) => [site.id, site.name] as const)}
           onValue={(site) => onDraft({ site })}

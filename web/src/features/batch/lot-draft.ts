@@ -6,6 +6,7 @@ import { fieldWords } from '../../data/field-words.ts';
 import { readMeasure, typed } from '../../data/plan-units.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
+import type { BatchWords } from './use-batch-words.ts';
 
 export interface LotDraft {
   readonly kind: 'starter' | 'material';
@@ -87,24 +88,25 @@ export function lotBody(draft: LotDraft, units: PlanUnits, timeZone: string | un
   } as NewLot;
 }
 
-const aboveNought = 'Write a number above 0, such as 12.5.';
-const wanted: Record<string, string> = {
-  '/name': 'Give it a name.',
-  '/massKg': aboveNought,
-  '/volumeL': aboveNought,
-  '/facts/sugarRatio': aboveNought,
-  '/facts/material': 'Choose what it is.',
-};
+const wanted: ReadonlyMap<string, WantedCode> = new Map([
+  ['/name', 'page-batch.lot.name.wanted'],
+  ['/massKg', 'page-batch.lot.above-nought'],
+  ['/volumeL', 'page-batch.lot.above-nought'],
+  ['/facts/sugarRatio', 'page-batch.lot.above-nought'],
+  ['/facts/material', 'page-batch.lot.material-name.wanted'],
+] as const);
+type WantedCode = 'page-batch.lot.name.wanted' | 'page-batch.lot.above-nought' | 'page-batch.lot.material-name.wanted';
 
 /** What is wrong with it before the server is asked, by JSON Pointer. */
-export function lotErrors(body: NewLot): ReadonlyMap<string, string> {
+export function lotErrors(body: NewLot, { text }: Pick<BatchWords, 'text'>): ReadonlyMap<string, string> {
   const checked = newLotSchema.safeParse(body);
   return new Map(
     checked.success
       ? []
       : checked.error.issues.map((issue) => {
           const pointer = `/${issue.path.join('/')}`;
-          return [pointer, wanted[pointer] ?? fieldWords(issue)] as const;
+          const code = wanted.get(pointer);
+          return [pointer, code === undefined ? fieldWords(issue) : text(code)] as const;
         }),
   );
 }

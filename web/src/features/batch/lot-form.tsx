@@ -7,8 +7,9 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Choice, Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
-import { lotMaterialNames, organicNames } from './batch-words.ts';
 import { type LotDraft, lotBody, lotErrors } from './lot-draft.ts';
+import { lotMaterials, organicKeys, useLotWords } from './lot-words.ts';
+import { useBatchWords } from './use-batch-words.ts';
 
 interface LotFormProps {
   readonly first: LotDraft;
@@ -21,13 +22,14 @@ function useLotDraft({ first, isNew, onKeep }: LotFormProps) {
   const mutation = useMutation();
   const units = usePlanUnits();
   const { timeZone } = useReader();
+  const words = useBatchWords();
   const [draft, setDraft] = useState(first);
   const [errors, setErrors] = useState<ReadonlyMap<string, string>>(new Map());
   const change = (part: Partial<LotDraft>) => setDraft({ ...draft, ...part });
   const wrong = (pointer: string) => errors.get(pointer) ?? mutation.fieldError(pointer);
   const keep = async () => {
     const lot = lotBody(draft, units, timeZone);
-    const found = lotErrors(lot);
+    const found = lotErrors(lot, words);
     setErrors(found);
     if (found.size === 0 && (await mutation.run(() => onKeep(lot))) && isNew) setDraft({ ...first, kind: draft.kind });
   };
@@ -38,12 +40,13 @@ type Typing = ReturnType<typeof useLotDraft>['typing'];
 
 export function LotForm(props: LotFormProps) {
   const { isNew } = props;
+  const { text } = useBatchWords();
   const { typing, keep, mutation } = useLotDraft(props);
   const { draft, change, wrong } = typing;
   return (
     <form
       class="form"
-      aria-label={isNew ? 'Write down a lot' : 'Correct the lot'}
+      aria-label={text('page-batch.lot.form', { isNew })}
       onSubmit={(event) => {
         event.preventDefault();
         void keep();
@@ -51,26 +54,25 @@ export function LotForm(props: LotFormProps) {
     >
       {isNew && (
         <Choice
-          legend="What it is"
+          legend={text('page-batch.lot.kind')}
           value={draft.kind}
-          choices={[
-            ['starter', 'A starter'],
-            ['material', 'A material'],
-          ]}
+          choices={(['starter', 'material'] as const).map(
+            (kind) => [kind, text('page-batch.lot.kind.of', { kind })] as const,
+          )}
           onValue={(kind) => change({ kind })}
         />
       )}
       <FactField
-        label="Its name"
+        label={text('page-batch.lot.name')}
         of="name"
         pointer="/name"
-        hint="So that you know it again: “Oak wood, autumn”."
+        hint={text('page-batch.lot.name.hint')}
         {...typing}
       />
       {draft.kind === 'starter' ? <StarterFacts {...typing} /> : <MaterialFacts {...typing} />}
       <HowMuch {...typing} />
-      <FactField label="How and where it is kept" of="storage" pointer="/storage" {...typing} />
-      <Field label="Note" error={wrong('/note')}>
+      <FactField label={text('page-batch.lot.storage')} of="storage" pointer="/storage" {...typing} />
+      <Field label={text('page-batch.note')} error={wrong('/note')}>
         {(ids) => (
           <textarea
             {...ids}
@@ -83,7 +85,7 @@ export function LotForm(props: LotFormProps) {
       </Field>
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        {isNew ? 'Write it down' : 'Keep the correction'}
+        {text('page-batch.lot.keep', { isNew })}
       </button>
     </form>
   );
@@ -109,26 +111,44 @@ function FactField({ label, of, pointer, hint, draft, change, wrong }: FactField
 }
 
 function StarterFacts(typing: Typing) {
+  const { text } = useBatchWords();
   const { draft, change, wrong } = typing;
   return (
     <>
-      <FactField label="Where it was collected" of="collectedPlace" pointer="/facts/collectedPlace" {...typing} />
+      <FactField
+        label={text('page-batch.lot.collected-place')}
+        of="collectedPlace"
+        pointer="/facts/collectedPlace"
+        {...typing}
+      />
       <div class="field-row">
         <TextField
-          label="When"
+          label={text('page-batch.lot.collected-at')}
           type="datetime-local"
           value={draft.collectedAt}
           onValue={(collectedAt) => change({ collectedAt })}
           error={wrong('/facts/collectedAt')}
         />
-        <FactField label="Caught on" of="medium" pointer="/facts/medium" hint="Cooked rice, bran." {...typing} />
+        <FactField
+          label={text('page-batch.lot.caught-on')}
+          of="medium"
+          pointer="/facts/medium"
+          hint={text('page-batch.lot.caught-on.hint')}
+          {...typing}
+        />
       </div>
       <div class="field-row">
-        <FactField label="Sugar" of="sugar" pointer="/facts/sugar" hint="Brown sugar, molasses." {...typing} />
+        <FactField
+          label={text('page-batch.lot.sugar-name')}
+          of="sugar"
+          pointer="/facts/sugar"
+          hint={text('page-batch.lot.sugar-name.hint')}
+          {...typing}
+        />
         <TextField
-          label="Sugar to culture, by mass"
+          label={text('page-batch.lot.sugar-ratio')}
           inputMode="decimal"
-          hint="1 is equal parts."
+          hint={text('page-batch.lot.sugar-ratio.hint')}
           value={draft.sugarRatio}
           onValue={(sugarRatio) => change({ sugarRatio })}
           error={wrong('/facts/sugarRatio')}
@@ -139,36 +159,49 @@ function StarterFacts(typing: Typing) {
 }
 
 function MaterialFacts(typing: Typing) {
+  const { text, material: nameOf } = useLotWords();
   const { draft, change, wrong } = typing;
   return (
     <>
       <div class="field-row">
         <PickField
-          label="Material"
+          label={text('page-batch.lot.material-name')}
           value={draft.material}
           choices={[
-            ['', 'Choose'] as const,
-            ...Object.entries(lotMaterialNames).map(([id, words]) => [id, capital(words)] as const),
+            ['', text('page-batch.lot.material-name.choose')],
+            ...lotMaterials.map((one) => [one, capital(nameOf(one))] as const),
           ]}
           onValue={(material) => change({ material })}
           error={wrong('/facts/material')}
         />
         <PickField
-          label="Organic status"
+          label={text('page-batch.lot.organic-status')}
           value={draft.organic}
-          choices={organicStatuses.map((one) => [one, capital(organicNames[one])] as const)}
+          choices={organicStatuses.map(
+            (one) => [one, capital(text('page-batch.lot.organic', { organic: organicKeys[one] }))] as const,
+          )}
           onValue={(organic) => change({ organic })}
-          hint="As the supplier’s papers say."
+          hint={text('page-batch.lot.organic-status.hint')}
         />
       </div>
       <div class="field-row">
-        <FactField label="Supplier" of="supplier" pointer="/facts/supplier" {...typing} />
-        <FactField label="Supplier’s lot number" of="lotNumber" pointer="/facts/lotNumber" {...typing} />
+        <FactField label={text('page-batch.lot.supplier')} of="supplier" pointer="/facts/supplier" {...typing} />
+        <FactField
+          label={text('page-batch.lot.suppliers-number')}
+          of="lotNumber"
+          pointer="/facts/lotNumber"
+          {...typing}
+        />
       </div>
       <div class="field-row">
-        <FactField label="Certificate" of="certificate" pointer="/facts/certificate" {...typing} />
+        <FactField
+          label={text('page-batch.lot.certificate')}
+          of="certificate"
+          pointer="/facts/certificate"
+          {...typing}
+        />
         <TextField
-          label="Received"
+          label={text('page-batch.lot.received-at')}
           type="datetime-local"
           value={draft.receivedAt}
           onValue={(receivedAt) => change({ receivedAt })}
@@ -180,17 +213,18 @@ function MaterialFacts(typing: Typing) {
 }
 
 function HowMuch({ draft, change, wrong }: Typing) {
+  const { text } = useBatchWords();
   return (
     <div class="field-row">
       <MeasureField
-        label="Mass"
+        label={text('page-batch.lot.mass')}
         kind="massKg"
         value={draft.mass}
         onValue={(mass) => change({ mass })}
         error={wrong('/massKg')}
       />
       <MeasureField
-        label="Volume"
+        label={text('page-batch.volume')}
         kind="volumeL"
         value={draft.volume}
         onValue={(volume) => change({ volume })}

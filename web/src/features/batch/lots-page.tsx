@@ -6,7 +6,6 @@ import { useReader } from '../../data/live/use-installation.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { fullDay } from '../../ui/format/full-date.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -14,42 +13,40 @@ import { usePage } from '../../ui/parts/use-page.ts';
 import { getLineage } from '../lineage/lineage-api.ts';
 import { LineageList } from '../lineage/lineage-list.tsx';
 import { changeLot, getLot, getLots, makeLot } from './batch-api.ts';
-import { amountWords, lotSentence } from './batch-words.ts';
+import { amountWords } from './batch-words.ts';
 import { draftOfLot, emptyLot } from './lot-draft.ts';
 import { LotForm } from './lot-form.tsx';
+import { lotSentence, useLotWords } from './lot-words.ts';
+import { useBatchWords } from './use-batch-words.ts';
 import './batch.css';
-
-function useDay() {
-  const reader = useReader();
-  return (instant: string | number) => fullDay(typeof instant === 'number' ? instant : Date.parse(instant), reader);
-}
 
 export function LotsPage() {
   const { value, error, refresh } = useQuery('lots', getLots);
-  const heading = usePage('Starters and materials');
+  const { text } = useBatchWords();
+  const heading = usePage(text('page-batch.lots'));
   const lots = value?.lots ?? [];
   return (
     <div class="page">
       <div class="opening">
         <p class="dateline">
-          <a href="/batches">Batches</a>
+          <a href="/batches">{text('page-batch.batches')}</a>
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          Starters and materials
+          {text('page-batch.lots')}
         </h1>
-        <p class="lead">What is written down here can be followed to every bed it reaches.</p>
+        <p class="lead">{text('page-batch.lots.lead')}</p>
         {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
       </div>
       {(['starter', 'material'] as const).map((kind) => {
         const of = lots.filter((lot) => lot.facts.kind === kind);
         return (
-          <Part key={kind} id={`lots-${kind}`} title={kind === 'starter' ? 'Starters' : 'Materials'}>
-            {of.length === 0 ? <p class="quiet">None written down yet.</p> : <LotList lots={of} />}
+          <Part key={kind} id={`lots-${kind}`} title={text('page-batch.lots.of', { kind })}>
+            {of.length === 0 ? <p class="quiet">{text('page-batch.lots.none')}</p> : <LotList lots={of} />}
           </Part>
         );
       })}
       <May to="keeper">
-        <Part id="new-lot" title="One more">
+        <Part id="new-lot" title={text('page-batch.lots.new')}>
           <LotForm isNew first={emptyLot} onKeep={(lot) => makeLot(lot).then(refresh)} />
         </Part>
       </May>
@@ -58,8 +55,7 @@ export function LotsPage() {
 }
 
 function LotList({ lots }: { readonly lots: readonly Lot[] }) {
-  const units = usePlanUnits();
-  const day = useDay();
+  const words = useLotWords();
   return (
     <ul class="batch-list">
       {lots.map((lot) => (
@@ -67,7 +63,7 @@ function LotList({ lots }: { readonly lots: readonly Lot[] }) {
           <h3>
             <a href={`/lots/${lot.id}`}>{lot.name}</a>
           </h3>
-          <p class="quiet">{lotSentence(lot, day, amountWords(lot, units))}</p>
+          <p class="quiet">{lotSentence(lot, words, amountWords(lot, words))}</p>
         </li>
       ))}
     </ul>
@@ -78,8 +74,9 @@ export function LotPage() {
   const { params } = useRoute();
   const id = params.id ?? '';
   const { value, error, refresh } = useQuery(id, () => getLot(id));
-  const heading = usePage(value?.name ?? 'Lot');
-  const day = useDay();
+  const words = useLotWords();
+  const { text } = words;
+  const heading = usePage(value?.name ?? text('page-batch.lot'));
   const units = usePlanUnits();
   const reader = useReader();
   const line = useQuery(`lot ${id}`, () => getLineage({ start: `lot:${id}`, way: 'down' }));
@@ -87,28 +84,28 @@ export function LotPage() {
     <div class="page">
       <div class="opening">
         <p class="dateline">
-          <a href="/lots">Starters and materials</a>
+          <a href="/lots">{text('page-batch.lots')}</a>
         </p>
         <h1 ref={heading} tabIndex={-1}>
-          {value?.name ?? (error === undefined ? 'Looking at the lot…' : 'The lot cannot be shown.')}
+          {value?.name ?? (error === undefined ? text('page-batch.lot.looking') : text('page-batch.lot.none'))}
         </h1>
         {error !== undefined && <p class="lead">{reasonOf(error)}</p>}
         {value && (
           <>
-            <p class="sentence">{lotSentence(value, day, amountWords(value, units))}</p>
+            <p class="sentence">{lotSentence(value, words, amountWords(value, words))}</p>
             {value.note && <p class="diary-note">{value.note}</p>}
             <LotActs lot={value} refresh={refresh} />
           </>
         )}
       </div>
       {line.value && (
-        <Part id="where-it-went" title="Where it went">
+        <Part id="where-it-went" title={text('page-batch.lot.went')}>
           <LineageList answer={line.value} way="down" />
         </Part>
       )}
       {value && (
         <May to="keeper">
-          <Part id="correct-lot" title="Correct it">
+          <Part id="correct-lot" title={text('page-batch.lot.correct')}>
             <LotForm
               key={`${value.id}${value.usedUp}`}
               isNew={false}
@@ -123,12 +120,13 @@ export function LotPage() {
 }
 
 function LotActs({ lot, refresh }: { readonly lot: Lot; readonly refresh: () => Promise<void> }) {
+  const { text } = useBatchWords();
   const mutation = useMutation();
   return (
     <>
       <p class="buttons">
         <a class="button" href={`/lineage?start=lot:${lot.id}`}>
-          Its family tree
+          {text('page-batch.its-family')}
         </a>
         <May to="keeper">
           <button
@@ -136,7 +134,7 @@ function LotActs({ lot, refresh }: { readonly lot: Lot; readonly refresh: () => 
             disabled={mutation.busy}
             onClick={() => void mutation.run(() => changeLot(lot.id, { usedUp: !lot.usedUp }).then(refresh))}
           >
-            {lot.usedUp ? 'Some is left after all' : 'Nothing is left of it'}
+            {text('page-batch.lot.used-up', { isUsedUp: lot.usedUp })}
           </button>
         </May>
       </p>

@@ -11,8 +11,10 @@ import { SomeOf } from '../journal/thumb-choice.tsx';
 import { BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
 import { getBatches, mergeBatches } from './batch-api.ts';
 import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 
 export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
+  const { text } = useBatchWords();
   const mutation = useMutation();
   const reader = useReader(batch.site);
   const { route } = useLocation();
@@ -22,7 +24,7 @@ export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
   const [draft, setDraft] = useState({ ...emptyBatch, stage: batch.stage });
   const choices = open
     .filter((one) => one.id !== batch.id)
-    .map((one) => [one.id, `${one.name}, on ${one.pileName}`] as const);
+    .map((one) => [one.id, text('page-batch.merge.batch', { batchName: one.name, pileName: one.pileName })] as const);
   const merge = () =>
     mutation.run(async () => {
       const { stage, recipe } = batchBody(draft, reader.timeZone);
@@ -35,19 +37,18 @@ export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
       await fetchAll();
       route(`/batches/${made.id}`);
     });
-  if (choices.length === 0)
-    return <p class="quiet">No other batch is working now that it could be put together with.</p>;
+  if (choices.length === 0) return <p class="quiet">{text('page-batch.merge.none')}</p>;
   return (
     <form
       class="form"
-      aria-label="Put together"
+      aria-label={text('page-batch.merge')}
       onSubmit={(event) => {
         event.preventDefault();
         void merge();
       }}
     >
       <SomeOf
-        legend="Together with"
+        legend={text('page-batch.merge.with')}
         choices={choices}
         values={others}
         onValues={setOthers}
@@ -63,7 +64,7 @@ export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
       <BatchFields draft={draft} onDraft={(change) => setDraft({ ...draft, ...change })} mutation={mutation} />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy || others.length === 0}>
-        Put them together
+        {text('page-batch.merge.do')}
       </button>
     </form>
   );

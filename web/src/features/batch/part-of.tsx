@@ -1,9 +1,10 @@
 /** How much of a batch is taken: all that is left, or a part that is weighed. */
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
-import { readMeasure, typed, usePlanUnits } from '../../data/plan-units.ts';
+import { readMeasure } from '../../data/plan-units.ts';
 import { Choice } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 
 export interface PartDraft {
   readonly how: 'all' | 'part';
@@ -24,29 +25,25 @@ interface PartOfProps {
 }
 
 export function PartOf({ batch, draft, onDraft, wrong }: PartOfProps) {
-  const units = usePlanUnits();
-  const rest = batch.amounts.restKg;
+  const { text } = useBatchWords();
+  const { restKg } = batch.amounts;
   return (
     <>
       <Choice
-        legend="How much of it"
+        legend={text('page-batch.how-much')}
         value={draft.how}
         choices={[
-          ['all', 'All that is left'],
-          ['part', 'A part'],
+          ['all', text('page-batch.how-much.all')],
+          ['part', text('page-batch.how-much.part')],
         ]}
         onValue={(how) => onDraft({ ...draft, how })}
       />
       <MeasureField
-        label={draft.how === 'all' ? 'Its mass now' : 'Mass of the part'}
+        label={text('page-batch.how-much.mass', { how: draft.how })}
         kind="massKg"
         value={draft.mass}
         onValue={(mass) => onDraft({ ...draft, mass })}
-        hint={
-          rest === null
-            ? undefined
-            : `By what was written down, ${typed('massKg', rest, units, 3)} ${units.mass} are left.`
-        }
+        hint={restKg === null ? undefined : text('page-batch.how-much.left', { restKg })}
         error={wrong('/massKg')}
       />
     </>

@@ -17,20 +17,19 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { emptyEntry } from '../journal/entry-draft.ts';
 import { EntryForm } from '../journal/entry-form.tsx';
-import { judgementNames } from '../journal/entry-words.ts';
 import { waiting, writeDown } from '../journal/waiting.ts';
 import { getReadiness } from './batch-api.ts';
+import { useBatchWords } from './use-batch-words.ts';
 import './batch.css';
 
-const evidenceNames = { present: 'For it', absent: 'Against it', missing: 'Not known' } as const;
-
 export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
+  const { text } = useBatchWords();
   const { value, error, refresh } = useQuery(batch.id, () => getReadiness(batch.id));
   const [isAsking, setAsking] = useState(false);
   const keptCount = useStore(waiting, (now) => now.keptCount);
   useThrottled(keptCount, 0, () => void refresh());
   return (
-    <Part id="ready" title="Is it ready?">
+    <Part id="ready" title={text('page-batch.ready')}>
       {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
       {value && <ReadinessFacts readiness={value} site={batch.site} isAsking={isAsking} />}
       <May to="keeper">
@@ -48,7 +47,7 @@ export function ReadinessPart({ batch }: { readonly batch: BatchDetail }) {
           ) : (
             <p class="readiness-ask">
               <button type="button" class="primary" onClick={() => setAsking(true)}>
-                Say how it smells and looks
+                {text('page-batch.ready.say')}
               </button>
             </p>
           ))}
@@ -65,6 +64,7 @@ interface ReadinessFactsProps {
 }
 
 export function ReadinessFacts({ readiness, site, isAsking = false }: ReadinessFactsProps) {
+  const { text } = useBatchWords();
   const say = useSay(renderReadiness, site);
   const { says } = readiness.messages;
   const cautions = readiness.messages.cautions.filter(({ code }) => !isAsking || code !== 'caution.smelling');
@@ -74,7 +74,7 @@ export function ReadinessFacts({ readiness, site, isAsking = false }: ReadinessF
       <BothSaw readiness={readiness} site={site} />
       {cautions.map((caution) => (
         <p class="caution" key={caution.code}>
-          <span class="label">Caution</span> {say(caution)}
+          <span class="label">{text('page-batch.caution')}</span> {say(caution)}
         </p>
       ))}
       <WhatToFind readiness={readiness} site={site} isOpen={isAsking} />
@@ -83,31 +83,38 @@ export function ReadinessFacts({ readiness, site, isAsking = false }: ReadinessF
 }
 
 function BothSaw({ readiness: { person, signs }, site }: Pick<ReadinessFactsProps, 'readiness' | 'site'>) {
+  const { text, rich } = useBatchWords();
   const say = useSay(renderReadiness, site);
   const reader = useReader(site);
   return (
     <div class="readiness-two">
       <div>
-        <h3>What the probes saw</h3>
+        <h3>{text('page-batch.ready.probes')}</h3>
         <ul class="signs">
           {signs.map(({ sign, evidence, messages }) => (
             <li key={sign} class={`sign sign-${evidence}`}>
-              <b>{evidenceNames[evidence]}</b> {say(messages.says)}
+              <b>{text('page-batch.ready.evidence', { evidence })}</b> {say(messages.says)}
             </li>
           ))}
         </ul>
       </div>
       <div>
-        <h3>What a person smelt and saw</h3>
+        <h3>{text('page-batch.ready.person')}</h3>
         {person ? (
           <p>
-            {dayAndTime(Date.parse(person.at), reader)}
-            {person.by && `, ${person.by}`}: smell <b>{judgementNames[person.smell]}</b>, look{' '}
-            <b>{judgementNames[person.look]}</b>, {person.ready ? <b>ready</b> : 'not ready yet'}.
+            {rich('page-batch.ready.said', {
+              timeText: dayAndTime(Date.parse(person.at), reader),
+              isNamed: person.by !== null,
+              personName: person.by ?? '',
+              smell: person.smell,
+              look: person.look,
+              isReady: person.ready,
+              b: (inner) => <b>{inner}</b>,
+            })}
             {person.note && <span class="diary-note">{person.note}</span>}
           </p>
         ) : (
-          <p class="quiet">Nobody has said yet. Probes alone never make it ready.</p>
+          <p class="quiet">{text('page-batch.ready.nobody')}</p>
         )}
       </div>
     </div>
@@ -119,14 +126,15 @@ interface WhatToFindProps extends Pick<ReadinessFactsProps, 'readiness' | 'site'
 }
 
 function WhatToFind({ readiness, site, isOpen }: WhatToFindProps) {
+  const { text } = useBatchWords();
   const say = useSay(renderReadiness, site);
   const { good, bad } = readiness.messages;
   return (
     <details class="more readiness-look" open={isOpen}>
-      <summary>What is good and bad to find</summary>
+      <summary>{text('page-batch.ready.find')}</summary>
       <div class="readiness-two">
         <div>
-          <h3>Good to find</h3>
+          <h3>{text('page-batch.ready.find.good')}</h3>
           <ul class="look-for look-good">
             {good.map((one) => (
               <li key={one.code}>{say(one)}</li>
@@ -134,7 +142,7 @@ function WhatToFind({ readiness, site, isOpen }: WhatToFindProps) {
           </ul>
         </div>
         <div>
-          <h3>Bad to find</h3>
+          <h3>{text('page-batch.ready.find.bad')}</h3>
           <ul class="look-for look-bad">
             {bad.map((one) => (
               <li key={one.code}>{say(one)}</li>

@@ -7,6 +7,7 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { abandonBatch, keepPart, sayOutcome } from './batch-api.ts';
+import { useBatchWords } from './use-batch-words.ts';
 
 interface SmallFormProps {
   readonly batch: BatchDetail;
@@ -14,6 +15,7 @@ interface SmallFormProps {
 }
 
 export function KeepForm({ batch, onDone }: SmallFormProps) {
+  const { text } = useBatchWords();
   const mutation = useMutation();
   const units = usePlanUnits();
   const [name, setName] = useState('');
@@ -32,30 +34,30 @@ export function KeepForm({ batch, onDone }: SmallFormProps) {
   return (
     <form
       class="form"
-      aria-label="Keep a part"
+      aria-label={text('page-batch.keep')}
       onSubmit={(event) => {
         event.preventDefault();
         void keep();
       }}
     >
       <TextField
-        label="Name of the lot"
+        label={text('page-batch.keep.name')}
         value={name}
         onValue={setName}
         required
-        hint="It can start other batches, and its family is kept."
+        hint={text('page-batch.keep.name.hint')}
         error={mutation.fieldError('/name')}
       />
       <div class="field-row">
         <MeasureField
-          label="Its mass"
+          label={text('page-batch.mass')}
           kind="massKg"
           value={mass}
           onValue={setMass}
           error={mutation.fieldError('/massKg')}
         />
         <TextField
-          label="How and where it is kept"
+          label={text('page-batch.keep.storage')}
           value={storage}
           onValue={setStorage}
           error={mutation.fieldError('/storage')}
@@ -63,13 +65,14 @@ export function KeepForm({ batch, onDone }: SmallFormProps) {
       </div>
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Keep the part
+        {text('page-batch.keep.do')}
       </button>
     </form>
   );
 }
 
 export function AbandonForm({ batch, onDone }: SmallFormProps) {
+  const { text } = useBatchWords();
   const mutation = useMutation();
   const [reason, setReason] = useState('');
   const abandon = () =>
@@ -81,15 +84,15 @@ export function AbandonForm({ batch, onDone }: SmallFormProps) {
   return (
     <form
       class="form"
-      aria-label="Abandon it"
+      aria-label={text('page-batch.abandon')}
       onSubmit={(event) => {
         event.preventDefault();
         void abandon();
       }}
     >
       <Field
-        label="Why it is abandoned"
-        hint="The next batch learns from this one."
+        label={text('page-batch.abandon.reason')}
+        hint={text('page-batch.abandon.reason.hint')}
         error={mutation.fieldError('/reason')}
       >
         {(ids) => (
@@ -104,18 +107,18 @@ export function AbandonForm({ batch, onDone }: SmallFormProps) {
         )}
       </Field>
       <p class="caution">
-        <span class="label">Caution</span> Do not spread what smells rotten or has gone black: wear a mask and gloves,
-        bury it or put it to a hot heap, and follow your local rules.
+        <span class="label">{text('page-batch.caution')}</span> {text('page-batch.abandon.caution')}
       </p>
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Abandon the batch
+        {text('page-batch.abandon.do')}
       </button>
     </form>
   );
 }
 
 export function OutcomeForm({ batch, onDone }: SmallFormProps) {
+  const { text } = useBatchWords();
   const mutation = useMutation();
   const [name, setName] = useState(batch.name);
   const [outcome, setOutcome] = useState(batch.outcome ?? '');
@@ -127,20 +130,20 @@ export function OutcomeForm({ batch, onDone }: SmallFormProps) {
   return (
     <form
       class="form"
-      aria-label="Name and outcome"
+      aria-label={text('page-batch.naming')}
       onSubmit={(event) => {
         event.preventDefault();
         void say();
       }}
     >
       <TextField
-        label="Name of the batch"
+        label={text('page-batch.naming.name')}
         value={name}
         onValue={setName}
         required
         error={mutation.fieldError('/name')}
       />
-      <Field label="How it came out" error={mutation.fieldError('/outcome')}>
+      <Field label={text('page-batch.naming.outcome')} error={mutation.fieldError('/outcome')}>
         {(ids) => (
           <textarea
             {...ids}
@@ -153,7 +156,7 @@ export function OutcomeForm({ batch, onDone }: SmallFormProps) {
       </Field>
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Keep this
+        {text('page-batch.naming.do')}
       </button>
     </form>
   );

@@ -1,17 +1,17 @@
 /** Parts taken off a batch, each laid somewhere by itself; what is left stays the batch it was. */
 import { useState } from 'preact/hooks';
-import { type Cover, coverNames, covers } from '../../../../shared/contracts/domain/batch.ts';
+import { type Cover, covers } from '../../../../shared/contracts/domain/batch.ts';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { fetchAll } from '../../data/live/connection.ts';
-import { readMeasure, typed, usePlanUnits } from '../../data/plan-units.ts';
+import { readMeasure, usePlanUnits } from '../../data/plan-units.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { capital } from '../../ui/format/words.ts';
 import { Choice, PickField, Refusal } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
-import { notGiven } from '../pile/batch-fields.tsx';
+import { useLaidNames } from '../../ui/parts/use-laid-names.ts';
 import { splitBatch } from './batch-api.ts';
 import { emptyLayOn, type LayOnDraft, LayOnFields, layOnBody } from './lay-on-fields.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 import './batch.css';
 
 interface PartDraft {
@@ -63,20 +63,20 @@ function useSplit({ batch, onDone }: SplitFormProps) {
     all,
     setAll,
     takenKg,
-    units,
     split,
     mutation,
   };
 }
 
 export function SplitForm(props: SplitFormProps) {
+  const { text } = useBatchWords();
   const { batch } = props;
-  const { parts, change, all, setAll, takenKg, units, mutation, ...splitting } = useSplit(props);
-  const rest = batch.amounts.restKg;
+  const { parts, change, all, setAll, takenKg, mutation, ...splitting } = useSplit(props);
+  const { restKg } = batch.amounts;
   return (
     <form
       class="form"
-      aria-label="Split"
+      aria-label={text('page-batch.split')}
       onSubmit={(event) => {
         event.preventDefault();
         void splitting.split();
@@ -94,26 +94,28 @@ export function SplitForm(props: SplitFormProps) {
       ))}
       <p>
         <button type="button" onClick={splitting.addPart}>
-          One more part
+          {text('page-batch.split.more')}
         </button>
       </p>
-      {rest !== null && Number.isFinite(takenKg) && (
+      {restKg !== null && Number.isFinite(takenKg) && (
         <p class="hint">
-          {typed('massKg', takenKg, units, 4) || '0'} of {typed('massKg', rest, units, 4)} {units.mass} taken off.
+          {text('page-batch.split.taken', {
+            takenKg: { value: takenKg, figures: 4 },
+            restKg: { value: restKg, figures: 4 },
+          })}
         </p>
       )}
       <Choice
-        legend="What stays where it lies"
+        legend={text('page-batch.split.stays')}
         value={all}
-        choices={[
-          ['rest', 'The rest'],
-          ['none', 'Nothing'],
-        ]}
+        choices={(['rest', 'none'] as const).map(
+          (stays) => [stays, text('page-batch.split.stays.of', { stays })] as const,
+        )}
         onValue={setAll}
       />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Split
+        {text('page-batch.split')}
       </button>
     </form>
   );
@@ -128,11 +130,13 @@ interface PartFieldsProps {
 }
 
 function PartFields({ index, part, fromSite, onPart, wrong }: PartFieldsProps) {
+  const { text } = useBatchWords();
+  const names = useLaidNames();
   return (
     <fieldset class="split-part">
-      <legend>Part {index + 1}</legend>
+      <legend>{text('page-batch.split.part', { partCount: index + 1 })}</legend>
       <MeasureField
-        label="Its mass"
+        label={text('page-batch.mass')}
         kind="massKg"
         value={part.mass}
         onValue={(mass) => onPart({ mass })}
@@ -147,16 +151,19 @@ function PartFields({ index, part, fromSite, onPart, wrong }: PartFieldsProps) {
       />
       <div class="field-row">
         <MeasureField
-          label="Depth it lies at now"
+          label={text('page-batch.split.depth')}
           kind="depthM"
           value={part.depth}
           onValue={(depth) => onPart({ depth })}
           error={wrong('/recipe/depthM')}
         />
         <PickField
-          label="Cover"
+          label={text('page-batch.split.cover')}
           value={part.cover}
-          choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
+          choices={[
+            ['', text('page-batch.split.not-given')],
+            ...covers.map((cover) => [cover, names.cover(cover)] as const),
+          ]}
           onValue={(cover) => onPart({ cover })}
         />
       </div>

@@ -1,6 +1,6 @@
 /** A batch, or part of it, put to use: on a bed, into compost, given away. */
 import { useState } from 'preact/hooks';
-import { type BatchDetail, useTargets } from '../../../../shared/contracts/lineage.ts';
+import type { BatchDetail, useTargets } from '../../../../shared/contracts/lineage.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useReader } from '../../data/live/use-installation.ts';
@@ -8,12 +8,12 @@ import { readMeasure, usePlanUnits } from '../../data/plan-units.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
-import { capital } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { writeUse } from './batch-api.ts';
-import { targetNames } from './batch-words.ts';
+import { targetChoices } from './batch-words.ts';
 import { PartOf, partBody } from './part-of.tsx';
+import { useBatchWords } from './use-batch-words.ts';
 
 interface UseFormProps {
   readonly batch: BatchDetail;
@@ -71,30 +71,31 @@ function useUseDraft({ batch, onDone }: UseFormProps) {
 }
 
 export function UseForm(props: UseFormProps) {
+  const words = useBatchWords();
+  const { text } = words;
   const { draft, change, write, mutation } = useUseDraft(props);
   return (
     <form
       class="form"
-      aria-label="Write down a use"
+      aria-label={text('page-batch.use')}
       onSubmit={(event) => {
         event.preventDefault();
         void write();
       }}
     >
       <p class="caution">
-        <span class="label">Caution</span> A pile kept for its culture is not sanitised: keep it off crops eaten raw as
-        your rules for raw compost ask, wear gloves, and a close-fitting mask while it dusts.
+        <span class="label">{text('page-batch.caution')}</span> {text('page-batch.use.caution')}
       </p>
       <div class="field-row">
         <PickField
-          label="Used on"
+          label={text('page-batch.use.on')}
           value={draft.target}
-          choices={useTargets.map((one) => [one, capital(targetNames[one])] as const)}
+          choices={targetChoices(words)}
           onValue={(target) => change({ target })}
         />
         <TextField
-          label="Which one"
-          hint="Bed 3, upper terrace."
+          label={text('page-batch.use.place')}
+          hint={text('page-batch.use.place.hint')}
           value={draft.place}
           onValue={(place) => change({ place })}
           required
@@ -103,17 +104,17 @@ export function UseForm(props: UseFormProps) {
       </div>
       <PartOf batch={props.batch} draft={draft.part} onDraft={(part) => change({ part })} wrong={mutation.fieldError} />
       <MeasureField
-        label="Ground covered"
+        label={text('page-batch.use.area')}
         kind="areaM2"
         value={draft.area}
         onValue={(area) => change({ area })}
-        hint="With the mass it gives the rate."
+        hint={text('page-batch.use.area.hint')}
         error={mutation.fieldError('/areaM2')}
       />
       <FoldedFields draft={draft} change={change} wrong={mutation.fieldError} />
       <Refusal error={mutation.error} />
       <button type="submit" class="primary" disabled={mutation.busy}>
-        Write down the use
+        {text('page-batch.use.write')}
       </button>
     </form>
   );
@@ -126,25 +127,31 @@ interface FoldedProps {
 }
 
 function FoldedFields({ draft, change, wrong }: FoldedProps) {
+  const { text } = useBatchWords();
   return (
     <details class="more">
-      <summary>Volume, another time, a note</summary>
+      <summary>{text('page-batch.use.more')}</summary>
       <MeasureField
-        label="Volume"
+        label={text('page-batch.volume')}
         kind="volumeL"
         value={draft.volume}
         onValue={(volume) => change({ volume })}
         error={wrong('/volumeL')}
       />
       <TextField
-        label="When"
+        label={text('page-batch.when')}
         type="datetime-local"
-        hint="Leave empty for now."
+        hint={text('page-batch.when.hint')}
         value={draft.at}
         onValue={(at) => change({ at })}
         error={wrong('/at')}
       />
-      <TextField label="Note" value={draft.note} onValue={(note) => change({ note })} error={wrong('/note')} />
+      <TextField
+        label={text('page-batch.note')}
+        value={draft.note}
+        onValue={(note) => change({ note })}
+        error={wrong('/note')}
+      />
     </details>
   );
 }

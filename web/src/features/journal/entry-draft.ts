@@ -1,10 +1,12 @@
 /** An entry while it is being written, and the entry it becomes. */
 import { type NewEntry, newEntrySchema } from '../../../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
-import type { EntryFacts, EntryKind } from '../../../../shared/entry.ts';
+import { type EntryFacts, type EntryKind, entryLimits } from '../../../../shared/entry.ts';
+import type { FieldIssue } from '../../../../shared/messages/field-fault.ts';
 import { fieldWords } from '../../data/field-words.ts';
 import { readMeasure, typed } from '../../data/plan-units.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
+import type { JournalWords } from './use-journal-words.ts';
 
 /** Every field of every kind; '' is not said. */
 export interface EntryDraft {
@@ -122,34 +124,41 @@ function factsOf(draft: EntryDraft, units: PlanUnits): Record<string, unknown> {
 }
 
 /** What to do about a field that cannot be used as it stands. */
-const wanted: Record<string, string> = {
-  '/what/position': 'Say where it was measured.',
-  '/what/temperatureC': 'Enter what the thermometer shows, as a number.',
-  '/what/moisturePct': 'Enter a number from 0 to 100.',
-  '/what/amountL': 'Enter a number.',
-  '/what/rainMm': 'Enter a number; at most 500 mm.',
-  '/what/depthM': 'Enter a number; at most 3 m.',
-  '/what/dryG': 'Enter a number of grams, no more than it weighed wet.',
-  '/what/place': 'Say where, in a few words.',
-  '/what/otherColour': 'Say which colour.',
-  '/what/feel': 'Say how the handful felt.',
-  '/what/smells': 'Choose at least one smell.',
-  '/what/colour': 'Say its colour.',
-  '/what/what': 'Say what you saw.',
-  '/what/wetG': 'Say what it weighed as taken, in grams.',
-  '/what/smell': 'Say how it smells.',
-  '/what/look': 'Say how it looks.',
-  '/what/ready': 'Say whether it is ready; not while smell or look is bad.',
-  '/note': 'Write the note.',
-  '/photoIds': 'Add a photo.',
-};
+const wanted = {
+  '/what/position': 'page-journal.wanted.position',
+  '/what/temperatureC': 'page-journal.wanted.temperature',
+  '/what/moisturePct': 'page-journal.wanted.moisture',
+  '/what/amountL': 'page-journal.wanted.water',
+  '/what/dryG': 'page-journal.wanted.dry',
+  '/what/place': 'page-journal.wanted.place',
+  '/what/otherColour': 'page-journal.wanted.other-colour',
+  '/what/feel': 'page-journal.wanted.feel',
+  '/what/smells': 'page-journal.wanted.smells',
+  '/what/colour': 'page-journal.wanted.colour',
+  '/what/what': 'page-journal.wanted.pests',
+  '/what/wetG': 'page-journal.wanted.wet',
+  '/what/smell': 'page-journal.wanted.smell',
+  '/what/look': 'page-journal.wanted.look',
+  '/what/ready': 'page-journal.wanted.ready',
+  '/note': 'page-journal.wanted.note',
+  '/photoIds': 'page-journal.wanted.photo',
+} as const;
+const isWanted = (pointer: string): pointer is keyof typeof wanted => pointer in wanted;
+
+function wantedWords(pointer: string, issue: FieldIssue, { text }: Words): string {
+  if (pointer === '/what/rainMm') return text('page-journal.wanted.rain', { mostMm: entryLimits.rainMm });
+  if (pointer === '/what/depthM') return text('page-journal.wanted.depth', { mostCm: 100 * entryLimits.depthM });
+  return isWanted(pointer) ? text(wanted[pointer]) : fieldWords(issue);
+}
+
+type Words = Pick<JournalWords, 'text'>;
 
 export type Checked =
   | { readonly entry: NewEntry; readonly errors: ReadonlyMap<string, string> }
   | { readonly entry: undefined; readonly errors: ReadonlyMap<string, string> };
 
 /** @param at When it happened [epoch ms]. */
-export function checkedEntry(draft: EntryDraft, units: PlanUnits, at: number, by: string): Checked {
+export function checkedEntry(draft: EntryDraft, units: PlanUnits, at: number, by: string, words: Words): Checked {
   const entry = {
     at: new Date(at).toISOString(),
     ...said({ by: by.trim(), note: draft.note.trim() }),
@@ -161,8 +170,7 @@ export function checkedEntry(draft: EntryDraft, units: PlanUnits, at: number, by
   const errors = new Map<string, string>();
   for (const issue of checked.error.issues) {
     const pointer = `/${issue.path.join('/')}`;
-    const message = wanted[pointer] ?? fieldWords(issue);
-    if (!errors.has(pointer)) errors.set(pointer, message);
+    if (!errors.has(pointer)) errors.set(pointer, wantedWords(pointer, issue, words));
   }
   return { entry: undefined, errors };
 }

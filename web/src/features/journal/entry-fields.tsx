@@ -1,6 +1,6 @@
 /** The few inputs each kind of entry has. */
 import type { FunctionComponent } from 'preact';
-import { coverNames, covers } from '../../../../shared/contracts/domain/batch.ts';
+import { covers } from '../../../../shared/contracts/domain/batch.ts';
 import {
   amountsSeen,
   type EntryKind,
@@ -10,13 +10,13 @@ import {
   smells,
 } from '../../../../shared/entry.ts';
 import { positions, type Stage } from '../../../../shared/names.ts';
-import { capital } from '../../ui/format/words.ts';
 import { TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
+import { useLaidNames } from '../../ui/parts/use-laid-names.ts';
 import type { EntryDraft } from './entry-draft.ts';
-import { amountNames, colourNames, judgementNames, measuredPlaceNames, placeNames, smellNames } from './entry-words.ts';
 import { SqueezeFields } from './squeeze-fields.tsx';
 import { OneOf, SomeOf } from './thumb-choice.tsx';
+import { useJournalWords } from './use-journal-words.ts';
 import { VerdictFields } from './verdict-fields.tsx';
 
 interface EntryFieldsProps {
@@ -37,23 +37,24 @@ export function EntryFields({ draft, stage, onDraft, errors }: EntryFieldsProps)
   return <Fields draft={draft} stage={stage} onDraft={onDraft} wrong={(field) => errors.get(`/what/${field}`)} />;
 }
 
-const named = <Value extends string>(values: readonly Value[], names: Record<Value, string>) =>
-  values.map((value) => [value, capital(names[value])] as const);
+const named = <Value extends string>(values: readonly Value[], nameOf: (value: Value) => string) =>
+  values.map((value) => [value, nameOf(value)] as const);
 
 const Nothing = () => null;
 
 function Measured({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <>
       <OneOf
-        legend="Where"
+        legend={text('page-journal.where')}
         value={draft.position}
-        choices={named(positions, measuredPlaceNames)}
+        choices={named(positions, (position) => text('page-journal.measured.place', { position }))}
         onValue={(position) => onDraft({ position })}
         error={wrong('position')}
       />
       <MeasureField
-        label="Temperature"
+        label={text('page-journal.measured.temperature')}
         kind="tempC"
         value={draft.temperature}
         onValue={(temperature) => onDraft({ temperature })}
@@ -61,11 +62,11 @@ function Measured({ draft, onDraft, wrong }: KindProps) {
         eager
       />
       <details class="more" open={draft.moisture !== ''}>
-        <summary>A moisture meter’s reading</summary>
+        <summary>{text('page-journal.measured.meter')}</summary>
         <TextField
-          label="What the meter shows"
-          unit="% of volume"
-          hint="Kept as the meter shows it. It is not the moisture of a weighed sample or of a recipe, which are of the wet mass."
+          label={text('page-journal.measured.moisture')}
+          unit={text('page-journal.measured.moisture.unit')}
+          hint={text('page-journal.measured.moisture.hint')}
           inputMode="decimal"
           value={draft.moisture}
           onValue={(moisture) => onDraft({ moisture })}
@@ -77,9 +78,10 @@ function Measured({ draft, onDraft, wrong }: KindProps) {
 }
 
 function Watered({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <MeasureField
-      label="Water given"
+      label={text('page-journal.watered')}
       kind="volumeL"
       value={draft.amount}
       onValue={(amount) => onDraft({ amount })}
@@ -90,9 +92,10 @@ function Watered({ draft, onDraft, wrong }: KindProps) {
 }
 
 function Rained({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <MeasureField
-      label="On the gauge since it was last read"
+      label={text('page-journal.rained')}
       kind="rainMm"
       value={draft.amount}
       onValue={(amount) => onDraft({ amount })}
@@ -103,9 +106,10 @@ function Rained({ draft, onDraft, wrong }: KindProps) {
 }
 
 function Reshaped({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <MeasureField
-      label="Depth afterwards"
+      label={text('page-journal.depth')}
       kind="depthM"
       value={draft.depth}
       onValue={(depth) => onDraft({ depth })}
@@ -118,20 +122,28 @@ function Reshaped({ draft, onDraft, wrong }: KindProps) {
 const realCovers = covers.filter((cover) => cover !== 'open');
 
 function Covered({ draft, onDraft }: KindProps) {
+  const { text } = useJournalWords();
+  const names = useLaidNames();
   return (
     <OneOf
-      legend="With what"
+      legend={text('page-journal.covered')}
       optional
       value={draft.cover}
-      choices={named(realCovers, coverNames)}
+      choices={named(realCovers, names.cover)}
       onValue={(cover) => onDraft({ cover })}
     />
   );
 }
 
 function Moved({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
-    <TextField label="Where to" value={draft.place} onValue={(place) => onDraft({ place })} error={wrong('place')} />
+    <TextField
+      label={text('page-journal.moved')}
+      value={draft.place}
+      onValue={(place) => onDraft({ place })}
+      error={wrong('place')}
+    />
   );
 }
 
@@ -148,11 +160,12 @@ function Squeezed({ draft, stage, onDraft, wrong }: KindProps) {
 }
 
 function Smelt({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <SomeOf
-      legend="It smells"
+      legend={text('page-journal.smells')}
       values={draft.smells}
-      choices={named(smells, smellNames)}
+      choices={named(smells, (smell) => text('page-journal.smells.of', { smell }))}
       onValues={(chosen) => onDraft({ smells: chosen })}
       error={wrong('smells')}
     />
@@ -160,18 +173,19 @@ function Smelt({ draft, onDraft, wrong }: KindProps) {
 }
 
 function Growth({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <>
       <OneOf
-        legend="Colour"
+        legend={text('page-journal.growth')}
         value={draft.colour}
-        choices={named(growthColours, colourNames)}
+        choices={named(growthColours, (colour) => text('page-journal.growth.of', { colour }))}
         onValue={(colour) => onDraft({ colour })}
         error={wrong('colour')}
       />
       {draft.colour === 'other' && (
         <TextField
-          label="Which colour"
+          label={text('page-journal.growth.other')}
           value={draft.otherColour}
           onValue={(otherColour) => onDraft({ otherColour })}
           error={wrong('otherColour')}
@@ -184,11 +198,12 @@ function Growth({ draft, onDraft, wrong }: KindProps) {
 }
 
 function Pests({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <>
       <TextField
-        label="What you saw"
-        hint="Flies, mites, ants, mice, droppings."
+        label={text('page-journal.pests')}
+        hint={text('page-journal.pests.hint')}
         value={draft.what}
         onValue={(what) => onDraft({ what })}
         error={wrong('what')}
@@ -199,20 +214,21 @@ function Pests({ draft, onDraft, wrong }: KindProps) {
 }
 
 function Sample({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <div class="field-row">
       <TextField
-        label="Weighed as taken"
-        unit="g"
+        label={text('page-journal.sample.wet')}
+        unit={text('page-journal.sample.unit')}
         inputMode="decimal"
         value={draft.wetG}
         onValue={(wetG) => onDraft({ wetG })}
         error={wrong('wetG')}
       />
       <TextField
-        label="Weighed again, dry"
-        unit="g"
-        hint="Dried until it loses no more; then its moisture is known. Can be added later."
+        label={text('page-journal.sample.dry')}
+        unit={text('page-journal.sample.unit')}
+        hint={text('page-journal.sample.dry.hint')}
         inputMode="decimal"
         value={draft.dryG}
         onValue={(dryG) => onDraft({ dryG })}
@@ -223,25 +239,23 @@ function Sample({ draft, onDraft, wrong }: KindProps) {
 }
 
 function Readiness({ draft, onDraft, wrong }: KindProps) {
+  const { text } = useJournalWords();
   return (
     <>
       {(['smell', 'look'] as const).map((sense) => (
         <OneOf
           key={sense}
-          legend={capital(sense)}
+          legend={text('page-journal.ready.sense', { sense })}
           value={draft[sense]}
-          choices={named(judgements, judgementNames)}
+          choices={named(judgements, (judgement) => text('page-journal.ready.judgement', { judgement }))}
           onValue={(chosen) => onDraft({ [sense]: chosen })}
           error={wrong(sense)}
         />
       ))}
       <OneOf
-        legend="Ready"
+        legend={text('page-journal.ready')}
         value={draft.ready}
-        choices={[
-          ['yes', 'Yes, by nose and eye'],
-          ['no', 'Not yet'],
-        ]}
+        choices={named(['yes', 'no'], (said) => text('page-journal.ready.of', { isReady: said === 'yes' }))}
         onValue={(ready) => onDraft({ ready: ready === 'yes' ? 'yes' : 'no' })}
         error={wrong('ready')}
       />
@@ -249,25 +263,30 @@ function Readiness({ draft, onDraft, wrong }: KindProps) {
   );
 }
 
+/** As texts have it: the name of a choice there has no hyphen. */
+const placeKey = (place: (typeof growthPlaces)[number]) => (place === 'all-through' ? 'through' : place);
+
 function PlaceSeen({ draft, onDraft }: Pick<KindProps, 'draft' | 'onDraft'>) {
+  const { text } = useJournalWords();
   return (
     <OneOf
-      legend="Where"
+      legend={text('page-journal.where')}
       optional
       value={draft.place}
-      choices={named(growthPlaces, placeNames)}
+      choices={named(growthPlaces, (place) => text('page-journal.place', { place: placeKey(place) }))}
       onValue={(place) => onDraft({ place })}
     />
   );
 }
 
 function HowMany({ draft, onDraft }: Pick<KindProps, 'draft' | 'onDraft'>) {
+  const { text } = useJournalWords();
   return (
     <OneOf
-      legend="How many"
+      legend={text('page-journal.how-many')}
       optional
       value={draft.howMany}
-      choices={named(amountsSeen, amountNames)}
+      choices={named(amountsSeen, (amount) => text('page-journal.amount', { amount }))}
       onValue={(howMany) => onDraft({ howMany })}
     />
   );

@@ -14,9 +14,9 @@ import { Field, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { entryCautions } from './entry-cautions.ts';
 import { checkedEntry, type EntryDraft } from './entry-draft.ts';
 import { EntryFields } from './entry-fields.tsx';
-import { entryNames } from './entry-words.ts';
 import { PhotoField } from './photo-field.tsx';
 import { serverMomentMs } from './server-moment.ts';
+import { useJournalWords } from './use-journal-words.ts';
 import './journal.css';
 
 interface EntryFormProps {
@@ -34,6 +34,7 @@ interface EntryFormProps {
 
 /** An entry as it stands in the form, what is wrong with it, and writing it. */
 function useEntryDraft({ first, firstAtMs, onWrite }: EntryFormProps, timeZone: string | undefined) {
+  const words = useJournalWords();
   const units = usePlanUnits();
   const nowMs = useServerNow();
   const { name } = usePrefs();
@@ -48,8 +49,8 @@ function useEntryDraft({ first, firstAtMs, onWrite }: EntryFormProps, timeZone: 
   const write = async () => {
     const isSame = firstAtMs !== undefined && at === wallOfInstant(firstAtMs, timeZone);
     const whenMs = isSame ? firstAtMs : at === null ? serverMomentMs() : instantOfWall(at, timeZone);
-    if (whenMs === undefined) return setErrors(new Map([['/at', 'Say the day and the time.']]));
-    const checked = checkedEntry(draft, units, whenMs, name);
+    if (whenMs === undefined) return setErrors(new Map([['/at', words.text('page-journal.form.when.wanted')]]));
+    const checked = checkedEntry(draft, units, whenMs, name, words);
     setErrors(checked.errors);
     const { entry } = checked;
     if (entry) await mutation.run(() => onWrite(entry, reason.trim()));
@@ -59,6 +60,7 @@ function useEntryDraft({ first, firstAtMs, onWrite }: EntryFormProps, timeZone: 
 }
 
 export function EntryForm(props: EntryFormProps) {
+  const { text } = useJournalWords();
   const { pileId, correcting = false, onLeave, more } = props;
   const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === pileId));
   const { timeZone } = useReader(pile?.site);
@@ -79,7 +81,10 @@ export function EntryForm(props: EntryFormProps) {
   return (
     <form
       class="form entry-form"
-      aria-label={`${entryNames[draft.kind]}: ${correcting ? 'correct it' : 'write it down'}`}
+      aria-label={text('page-journal.form', {
+        kindText: text('page-journal.kind', { kind: draft.kind }),
+        isCorrection: correcting,
+      })}
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
@@ -93,24 +98,24 @@ export function EntryForm(props: EntryFormProps) {
       {more}
       {correcting && (
         <TextField
-          label="Why it is corrected"
+          label={text('page-journal.form.reason')}
           value={written.reason}
           onValue={written.setReason}
-          hint="What it said before stays readable."
+          hint={text('page-journal.form.reason.hint')}
           error={mutation.fieldError('/reason')}
         />
       )}
       <Refusal error={mutation.error} />
       <div class="entry-form-end">
         <button type="submit" class="primary" disabled={mutation.busy}>
-          {correcting ? 'Keep the correction' : 'Write it down'}
+          {text('page-journal.form.write', { isCorrection: correcting })}
         </button>
         <button type="button" class="plain" onClick={onLeave}>
-          Cancel
+          {text('page-journal.form.cancel')}
         </button>
       </div>
       <details class="more" open={correcting}>
-        <summary>{wantsPhoto || wantsNote ? 'Another time, more to say' : 'Another time, a note, a photo'}</summary>
+        <summary>{text('page-journal.form.more', { asksNote: !wantsPhoto && !wantsNote })}</summary>
         <WhenAndWho when={written.when} onWhen={written.setWhen} error={wrong('/at')} />
         {!wantsNote && note}
         {!wantsPhoto && photos}
@@ -126,12 +131,13 @@ function Cautions({
   readonly kind: EntryKind;
   readonly positions: Parameters<typeof entryCautions>[1];
 }) {
+  const { text } = useJournalWords();
   const say = useSay(renderCaution);
   return (
     <>
       {entryCautions(kind, positions).map((caution) => (
         <p class="caution" key={say(caution)}>
-          <span class="label">Caution</span> {say(caution)}
+          <span class="label">{text('page-journal.form.caution')}</span> {say(caution)}
         </p>
       ))}
     </>
@@ -146,8 +152,9 @@ interface NoteFieldProps {
 }
 
 function NoteField({ rows, value, onValue, error }: NoteFieldProps) {
+  const { text } = useJournalWords();
   return (
-    <Field label="Note" error={error}>
+    <Field label={text('page-journal.form.note')} error={error}>
       {(ids) => (
         <textarea
           {...ids}
@@ -168,15 +175,22 @@ interface WhenAndWhoProps {
 }
 
 function WhenAndWho({ when, onWhen, error }: WhenAndWhoProps) {
+  const { text } = useJournalWords();
   const { name } = usePrefs();
   return (
     <div class="field-row">
-      <TextField label="When" type="datetime-local" value={when} onValue={onWhen} error={error} />
       <TextField
-        label="Who"
+        label={text('page-journal.form.when')}
+        type="datetime-local"
+        value={when}
+        onValue={onWhen}
+        error={error}
+      />
+      <TextField
+        label={text('page-journal.form.who')}
         value={name}
         onValue={(who) => changePrefs({ name: who.slice(0, 80) })}
-        hint="Remembered on this device."
+        hint={text('page-journal.form.who.hint')}
       />
     </div>
   );

@@ -1,5 +1,6 @@
 /** One entry as it stands, what it said before, and correcting or striking it out. */
 
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Entry, EntryVersion } from '../../../../shared/contracts/journal.ts';
 import { useReader } from '../../data/live/use-installation.ts';
@@ -8,7 +9,6 @@ import { usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
-import { counted } from '../../ui/format/words.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { newClientId } from './client-id.ts';
@@ -17,6 +17,7 @@ import { EntryForm } from './entry-form.tsx';
 import { correctEntry, getEntry, withdrawEntry } from './journal-api.ts';
 import { Photo } from './photo.tsx';
 import { useSayWritten } from './say-entry.ts';
+import { useJournalWords } from './use-journal-words.ts';
 import './journal.css';
 
 interface EntryLineProps {
@@ -25,15 +26,23 @@ interface EntryLineProps {
   readonly onChange: () => Promise<unknown>;
 }
 
+/** Which entry, for those who hear a button or a picture alone. */
+interface Which {
+  readonly entryText: string;
+  readonly timeText: string;
+}
+
 type Open = 'nothing' | 'correct' | 'strike' | 'before';
 
 export function EntryLine({ entry, site, onChange }: EntryLineProps) {
+  const { text } = useJournalWords();
   const reader = useReader(site);
   const units = usePlanUnits();
   const [open, setOpen] = useState<Open>('nothing');
   const toggle = (what: Open) => setOpen(open === what ? 'nothing' : what);
   const says = useSayWritten()(entry);
   const when = dayAndTime(Date.parse(entry.at), reader);
+  const of = { entryText: says, timeText: when };
   const after = async () => {
     await onChange();
     setOpen('nothing');
@@ -44,16 +53,20 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
       <div>
         <p>
           {entry.withdrawn ? <del class="struck-words">{says}</del> : <b>{says}</b>}
-          {entry.by && <span class="quiet"> by {entry.by}</span>}
+          {entry.by && <span class="quiet"> {text('page-journal.entry.by', { personName: entry.by })}</span>}
           {entry.note && (
             <span class="diary-note">
               {entry.withdrawn ? <del class="struck-words">{entry.note}</del> : entry.note}
             </span>
           )}
         </p>
-        {entry.withdrawn && <p class="quiet">Struck out{entry.reason ? `: ${entry.reason}` : '.'}</p>}
-        {entry.photoIds.length > 0 && <Photos ids={entry.photoIds} of={`${says}, ${when}`} />}
-        <EntryActs entry={entry} of={`${says}, ${when}`} open={open} onToggle={toggle} />
+        {entry.withdrawn && (
+          <p class="quiet">
+            {text('page-journal.entry.struck', { hasReason: Boolean(entry.reason), reasonText: entry.reason ?? '' })}
+          </p>
+        )}
+        {entry.photoIds.length > 0 && <Photos ids={entry.photoIds} of={of} />}
+        <EntryActs entry={entry} of={of} open={open} onToggle={toggle} />
         {open === 'correct' && (
           <EntryForm
             correcting
@@ -81,38 +94,36 @@ export function EntryLine({ entry, site, onChange }: EntryLineProps) {
 
 interface EntryActsProps {
   readonly entry: Entry;
-  /** Which entry, for those who hear the buttons alone. */
-  readonly of: string;
+  readonly of: Which;
   readonly open: Open;
   readonly onToggle: (what: Open) => void;
 }
 
 function EntryActs({ entry, of, open, onToggle }: EntryActsProps) {
-  const act = (what: Open, words: string) => (
+  const { rich } = useJournalWords();
+  const unseen = (inner: ComponentChildren) => <span class="unseen">{inner}</span>;
+  const act = (what: Exclude<Open, 'nothing'>) => (
     <button type="button" class="plain" aria-expanded={open === what} onClick={() => onToggle(what)}>
-      {words}
-      <span class="unseen"> {of}</span>
+      {what === 'before'
+        ? rich('page-journal.entry.before', { ...of, unseen })
+        : rich('page-journal.entry.act', { ...of, act: what, unseen })}
     </button>
   );
   return (
     <div class="entry-acts">
       {!entry.withdrawn && (
         <May to="keeper">
-          {act('correct', 'Correct')}
-          {act('strike', 'Strike out')}
+          {act('correct')}
+          {act('strike')}
         </May>
       )}
-      {entry.version > 1 && (
-        <button type="button" class="plain" aria-expanded={open === 'before'} onClick={() => onToggle('before')}>
-          What it said before
-          <span class="unseen">, of {of}</span>
-        </button>
-      )}
+      {entry.version > 1 && act('before')}
     </div>
   );
 }
 
-function Photos({ ids, of }: { readonly ids: readonly string[]; readonly of: string }) {
+function Photos({ ids, of }: { readonly ids: readonly string[]; readonly of: Which }) {
+  const { text } = useJournalWords();
   const [large, setLarge] = useState<string | null>(null);
   return (
     <ul class="photos">
@@ -124,7 +135,7 @@ function Photos({ ids, of }: { readonly ids: readonly string[]; readonly of: str
             aria-pressed={large === id}
             onClick={() => setLarge(large === id ? null : id)}
           >
-            <Photo id={id} whole={large === id} alt={`Photo ${index + 1} of ${of}`} />
+            <Photo id={id} whole={large === id} alt={text('page-journal.photo.of', { ...of, photoCount: index + 1 })} />
           </button>
         </li>
       ))}
@@ -133,6 +144,7 @@ function Photos({ ids, of }: { readonly ids: readonly string[]; readonly of: str
 }
 
 function StrikeOut({ entry, onDone }: { readonly entry: Entry; readonly onDone: () => Promise<unknown> }) {
+  const { text } = useJournalWords();
   const mutation = useMutation();
   const { name } = usePrefs();
   const [reason, setReason] = useState('');
@@ -155,38 +167,44 @@ function StrikeOut({ entry, onDone }: { readonly entry: Entry; readonly onDone: 
       }}
     >
       <TextField
-        label="Why it is struck out"
+        label={text('page-journal.strike.reason')}
         value={reason}
         onValue={setReason}
-        hint="It stays readable, struck through."
+        hint={text('page-journal.strike.hint')}
       />
       <Refusal error={mutation.error} />
       <button type="submit" disabled={mutation.busy}>
-        Strike it out
+        {text('page-journal.strike')}
       </button>
     </form>
   );
 }
 
 function Before({ entry }: { readonly entry: Entry }) {
+  const { text } = useJournalWords();
   const { value, error } = useQuery(`${entry.id} ${entry.versionId}`, () => getEntry(entry.id));
   const reader = useReader();
   const sayWritten = useSayWritten();
+  const time = (at: string) => dayAndTime(Date.parse(at), reader);
   if (error !== undefined) return <Refusal error={error} />;
-  if (!value) return <p class="quiet">Looking…</p>;
+  if (!value) return <p class="quiet">{text('page-journal.before.looking')}</p>;
   // Each version tells why the one before it was replaced.
   const newer = [value.entry, ...value.earlier] as readonly EntryVersion[];
   return (
-    <ol class="before" aria-label={counted(value.earlier.length, 'earlier version')}>
+    <ol class="before" aria-label={text('page-journal.before.count', { versionCount: value.earlier.length })}>
       {value.earlier.map((version, index) => (
         <li key={version.versionId}>
-          {sayWritten(version)}, {dayAndTime(Date.parse(version.at), reader)}
+          {text('page-journal.before', { entryText: sayWritten(version), timeText: time(version.at) })}
           {version.note && <span class="diary-note">{version.note}</span>}
           <span class="origin">
-            written {dayAndTime(Date.parse(version.recordedAt), reader)}
-            {version.by && ` by ${version.by}`}, replaced{' '}
-            {dayAndTime(Date.parse(newer[index]?.recordedAt ?? version.recordedAt), reader)}
-            {newer[index]?.reason && `: ${newer[index]?.reason}`}
+            {text('page-journal.before.replaced', {
+              writtenText: time(version.recordedAt),
+              isNamed: Boolean(version.by),
+              personName: version.by ?? '',
+              replacedText: time(newer[index]?.recordedAt ?? version.recordedAt),
+              hasReason: Boolean(newer[index]?.reason),
+              reasonText: newer[index]?.reason ?? '',
+            })}
           </span>
         </li>
       ))}

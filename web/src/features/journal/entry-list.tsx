@@ -6,6 +6,7 @@ import { useStore } from '../../data/store.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { EntryLine } from './entry-line.tsx';
 import { getEntries } from './journal-api.ts';
+import { useJournalWords } from './use-journal-words.ts';
 import { waiting } from './waiting.ts';
 import { WaitingList } from './waiting-list.tsx';
 import './journal.css';
@@ -24,6 +25,7 @@ interface EntryListProps {
 }
 
 export function EntryList({ pileId, site, most, from, seen, onChange }: EntryListProps) {
+  const { text } = useJournalWords();
   const { value, error, refresh } = useQuery(pileId, () => getEntries(pileId));
   const keptCount = useStore(waiting, (now) => now.keptCount);
   const [older, setOlder] = useState<readonly Entry[]>([]);
@@ -49,10 +51,10 @@ export function EntryList({ pileId, site, most, from, seen, onChange }: EntryLis
   return (
     <>
       <WaitingList pileId={pileId} site={site} />
-      {error !== undefined && <p class="quiet">What was written earlier cannot be shown now. {reasonOf(error)}</p>}
-      {value && shown.length === 0 && (
-        <p class="quiet">Nothing written down yet. A turn or a watering explains what the probes show.</p>
+      {error !== undefined && (
+        <p class="quiet">{text('page-journal.list.none-shown', { reasonText: reasonOf(error) })}</p>
       )}
+      {value && shown.length === 0 && <p class="quiet">{text('page-journal.list.none')}</p>}
       {shown.length > 0 && (
         <ol class="diary journal-entries">
           {shown.map((entry) => (
@@ -62,7 +64,7 @@ export function EntryList({ pileId, site, most, from, seen, onChange }: EntryLis
       )}
       {most === undefined && more && (
         <button type="button" onClick={() => void showOlder()}>
-          Show what is older
+          {text('page-journal.list.older')}
         </button>
       )}
     </>

@@ -7,6 +7,7 @@ import { renderPile } from '../../ui/format/render-pile.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { EntryList } from './entry-list.tsx';
+import { useJournalWords } from './use-journal-words.ts';
 import { WritePanel } from './write-panel.tsx';
 
 export function JournalPage() {
@@ -15,16 +16,17 @@ export function JournalPage() {
   const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === id));
   const isKnown = useInstallation((installation) => installation.piles !== null);
   const said = useSaid(renderPile, pile?.site);
+  const { text } = useJournalWords();
   const name = pile?.name ?? id;
-  const heading = usePage(`Journal of ${name}`);
+  const heading = usePage(text('page-journal.title.of', { pileName: name }));
   if (isKnown && !pile) {
     return (
       <div class="page narrow">
         <h1 ref={heading} tabIndex={-1}>
-          No pile lies at this address.
+          {text('page-journal.no-pile')}
         </h1>
         <p class="lead">
-          <a href="/">Go to the piles</a>
+          <a href="/">{text('page-journal.no-pile.back')}</a>
         </p>
       </div>
     );
@@ -32,7 +34,7 @@ export function JournalPage() {
   return (
     <div class="page journal-page">
       <header class="journal-head">
-        <p class="dateline">Journal</p>
+        <p class="dateline">{text('page-journal.title')}</p>
         <h1 ref={heading} tabIndex={-1}>
           <a href={`/piles/${id}`}>{name}</a>
         </h1>
@@ -41,17 +43,17 @@ export function JournalPage() {
       <div class="journal-two">
         <section aria-labelledby="write">
           <h2 id="write" class="unseen">
-            Write something down
+            {text('page-journal.write')}
           </h2>
           <May to="keeper">
             <WritePanel pileId={id} />
           </May>
         </section>
         <section aria-labelledby="written">
-          <h2 id="written">Written so far</h2>
+          <h2 id="written">{text('page-journal.written')}</h2>
           <EntryList key={id} pileId={id} site={pile?.site} />
           <p class="journal-more">
-            <a href={`/piles/${id}/label`}>Print a label for this pile</a>
+            <a href={`/piles/${id}/label`}>{text('page-journal.label')}</a>
           </p>
         </section>
       </div>

@@ -3,10 +3,12 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { useMay } from '../../data/me.ts';
 import { useStore } from '../../data/store.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { EntryList } from './entry-list.tsx';
+import { useJournalWords } from './use-journal-words.ts';
 import { waiting } from './waiting.ts';
 import { WritePanel } from './write-panel.tsx';
 
@@ -19,13 +21,15 @@ interface JournalPartProps {
 }
 
 export function JournalPart({ pile, onChange, children }: JournalPartProps) {
+  const { text } = useJournalWords();
+  const mayWrite = useMay('keeper');
   const keptCount = useStore(waiting, (now) => now.keptCount);
   const first = useRef(keptCount);
   useEffect(() => {
     if (keptCount !== first.current) void onChange();
   }, [keptCount]);
   return (
-    <Part id="journal" title="Journal">
+    <Part id="journal" title={text('page-journal.title')}>
       {children}
       {pile.batch && (
         <May to="keeper">
@@ -42,16 +46,11 @@ export function JournalPart({ pile, onChange, children }: JournalPartProps) {
       />
       <ul class="journal-links">
         <li>
-          <a href={`/piles/${pile.id}/journal`}>The whole journal, with earlier batches</a>
+          <a href={`/piles/${pile.id}/journal`}>{text('page-journal.whole')}</a>
         </li>
         {pile.batch && (
           <li>
-            <a href={`/batches/${pile.batch.id}`}>
-              This batch
-              <May to="keeper" otherwise=": what went in, what came of it">
-                : move it to the next stage, split it, use it
-              </May>
-            </a>
+            <a href={`/batches/${pile.batch.id}`}>{text('page-journal.batch', { mayWrite })}</a>
           </li>
         )}
       </ul>

@@ -14,8 +14,10 @@ export interface WaitingEntry {
   readonly entry: NewEntry & { readonly id: string };
   /** When it was written, for the order [epoch ms]. */
   readonly writtenMs: number;
-  /** Why the server will not have it; null while it only waits. */
+  /** Why the server will not have it, in its own words: '' where it gave no reason, null while it only waits. */
   readonly refused: string | null;
+  /** What of it was refused, where that was not the entry itself. */
+  readonly refusedPart?: 'photo';
   /** Who wrote it; null where that was not known. */
   readonly writer: Writer | null;
 }
@@ -69,7 +71,7 @@ export async function sendWaiting(store: WaitingStore, senders: Senders, who: Wr
       const refusal = await sendPhotosOf(one, store, senders);
       if (refusal === null) packet.push(one);
       else {
-        await store.put({ ...one, refused: refusal });
+        await store.put({ ...one, refused: refusal, refusedPart: 'photo' });
         sent.refused += 1;
       }
     }
@@ -87,7 +89,7 @@ async function sendPhotosOf(one: WaitingEntry, store: WaitingStore, senders: Sen
       await senders.sendPhoto(id, photo);
     } catch (error) {
       if (!isRefusal(error)) throw error;
-      return `Its photo was refused: ${error.message}`;
+      return error.message;
     }
     await store.removePhoto(id);
   }
@@ -109,7 +111,7 @@ async function sendPacket(
     // Not named: not confirmed, so it waits on.
     if (!outcome) continue;
     if (outcome.outcome === 'refused') {
-      await store.put({ ...one, refused: outcome.detail ?? 'The server gave no reason' });
+      await store.put({ ...one, refused: outcome.detail ?? '' });
       sent.refused += 1;
     } else {
       await store.remove(one.id);

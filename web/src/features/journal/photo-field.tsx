@@ -1,9 +1,10 @@
 /** Photos for an entry, from the camera or from files; each waits on this device with its entry. */
 import { useId, useState } from 'preact/hooks';
-import { mostPhotos, photoTypes } from '../../../../shared/contracts/journal.ts';
+import { mostPhotos, photoLimits, photoTypes } from '../../../../shared/contracts/journal.ts';
 import { newClientId } from './client-id.ts';
 import { Photo } from './photo.tsx';
-import { shrinkPhoto } from './shrink-photo.ts';
+import { PhotoRefused, shrinkPhoto } from './shrink-photo.ts';
+import { type JournalWords, useJournalWords } from './use-journal-words.ts';
 import { waitingStore } from './waiting-store.ts';
 import './journal.css';
 
@@ -14,6 +15,8 @@ interface PhotoFieldProps {
 }
 
 export function PhotoField({ photoIds, onPhotos, error }: PhotoFieldProps) {
+  const words = useJournalWords();
+  const { text } = words;
   const [problem, setProblem] = useState<string>();
   const [busy, setBusy] = useState(false);
   const add = async (files: FileList | null) => {
@@ -27,7 +30,7 @@ export function PhotoField({ photoIds, onPhotos, error }: PhotoFieldProps) {
         added.push(id);
       }
     } catch (refused) {
-      setProblem(refused instanceof Error ? refused.message : String(refused));
+      setProblem(whyNot(refused, words));
     }
     setBusy(false);
     if (added.length > 0) onPhotos([...photoIds, ...added]);
@@ -36,21 +39,21 @@ export function PhotoField({ photoIds, onPhotos, error }: PhotoFieldProps) {
     <div class="photo-field">
       {photoIds.length < mostPhotos && (
         <div class="photo-picks">
-          <PhotoPick label="Take a photo" camera onFiles={add} />
-          <PhotoPick label="Photo from files" onFiles={add} />
+          <PhotoPick label={text('page-journal.photo.take')} camera onFiles={add} />
+          <PhotoPick label={text('page-journal.photo.files')} onFiles={add} />
         </div>
       )}
       <p role="status" class={busy ? 'hint' : 'unseen'}>
-        {busy ? 'Making the photo smaller…' : ''}
+        {busy ? text('page-journal.photo.shrinking') : ''}
       </p>
       {(problem ?? error) && <p class="wrong">{problem ?? error}</p>}
       {photoIds.length > 0 && (
         <ul class="photos">
           {photoIds.map((id, index) => (
             <li key={id}>
-              <Photo id={id} alt={`Photo ${index + 1} of this entry`} />
+              <Photo id={id} alt={text('page-journal.photo.new', { photoCount: index + 1 })} />
               <button type="button" class="plain" onClick={() => onPhotos(photoIds.filter((one) => one !== id))}>
-                Leave photo {index + 1} out
+                {text('page-journal.photo.drop', { photoCount: index + 1 })}
               </button>
             </li>
           ))}
@@ -58,6 +61,16 @@ export function PhotoField({ photoIds, onPhotos, error }: PhotoFieldProps) {
       )}
     </div>
   );
+}
+
+function whyNot(refused: unknown, { text }: JournalWords): string {
+  if (!(refused instanceof PhotoRefused)) {
+    const reasonText = refused instanceof Error ? refused.message : String(refused);
+    return text('page-journal.photo.not-kept', { reasonText });
+  }
+  return refused.why === 'type'
+    ? text('page-journal.photo.type')
+    : text('page-journal.photo.size', { mostBytes: photoLimits.bytes });
 }
 
 interface PhotoPickProps {

@@ -1,6 +1,7 @@
 /** A photo, from this device while it waits, else from the server, asked for with the token. */
 import { useEffect, useState } from 'preact/hooks';
 import { getFile } from '../../data/files.ts';
+import { useJournalWords } from './use-journal-words.ts';
 import { waitingStore } from './waiting-store.ts';
 import './photo.css';
 
@@ -16,6 +17,7 @@ async function photoOf(id: string, whole: boolean): Promise<Blob> {
 }
 
 export function Photo({ id, alt, whole = false }: PhotoProps) {
+  const { text } = useJournalWords();
   const [address, setAddress] = useState<string>();
   const [failed, setFailed] = useState(false);
   useEffect(() => {
@@ -34,6 +36,10 @@ export function Photo({ id, alt, whole = false }: PhotoProps) {
       if (made) URL.revokeObjectURL(made);
     };
   }, [id, whole]);
-  if (failed) return <p class="photo photo-none">The photo cannot be shown now.</p>;
-  return address ? <img class="photo" src={address} alt={alt} /> : <p class="photo photo-none">Photo…</p>;
+  if (failed) return <p class="photo photo-none">{text('page-journal.photo.none')}</p>;
+  return address ? (
+    <img class="photo" src={address} alt={alt} />
+  ) : (
+    <p class="photo photo-none">{text('page-journal.photo')}</p>
+  );
 }

@@ -8,14 +8,21 @@ export function sizeWithin(width: number, height: number, longest: number): { wi
   return { width: Math.max(1, Math.round(width * scale)), height: Math.max(1, Math.round(height * scale)) };
 }
 
-/** @throws {RangeError} with a sentence for the person when the file cannot be a photo here. */
+/** A file that cannot be a photo here: of another type, or too large. */
+export class PhotoRefused extends Error {
+  constructor(readonly why: 'type' | 'size') {
+    super(why);
+  }
+}
+
+/** @throws {PhotoRefused} */
 export async function shrinkPhoto(file: Blob): Promise<Blob> {
   const drawn = await draw(file).catch(() => undefined);
   if (drawn) return drawn;
   if (!(photoTypes as readonly string[]).includes(file.type)) {
-    throw new RangeError('This file is no photo that can be kept: take a JPEG, PNG or WebP');
+    throw new PhotoRefused('type');
   }
-  if (file.size > photoLimits.bytes) throw new RangeError('This photo is larger than 15 MB: take it smaller');
+  if (file.size > photoLimits.bytes) throw new PhotoRefused('size');
   return file;
 }
 

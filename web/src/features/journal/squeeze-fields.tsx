@@ -7,6 +7,7 @@ import type { Stage } from '../../../../shared/names.ts';
 import { squeezeHow, squeezeResult, squeezeTodo } from '../../../../shared/squeeze.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { OneOf } from './thumb-choice.tsx';
+import { useJournalWords } from './use-journal-words.ts';
 
 const renderSqueeze = rendererOf(squeezeTexts);
 
@@ -20,13 +21,14 @@ interface SqueezeFieldsProps {
 }
 
 export function SqueezeFields({ stage, feel, onFeel, error, place }: SqueezeFieldsProps) {
+  const { text } = useJournalWords();
   const say = useSay(renderSqueeze);
   const chosen = squeezeFeels.find((one) => one === feel);
   return (
     <>
       <p class="hint">{say(squeezeHow)}</p>
       <OneOf
-        legend="What it does"
+        legend={text('page-journal.squeeze')}
         value={feel}
         choices={squeezeFeels.map((one) => [one, say(squeezeResult(one, stage))] as const)}
         onValue={onFeel}
@@ -34,7 +36,7 @@ export function SqueezeFields({ stage, feel, onFeel, error, place }: SqueezeFiel
       />
       {chosen && <p role="status">{say(squeezeTodo(chosen))}</p>}
       <details class="more">
-        <summary>Where it was taken</summary>
+        <summary>{text('page-journal.squeeze.place')}</summary>
         {place}
       </details>
     </>

@@ -9,15 +9,17 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { SureButton } from '../../ui/parts/sure-button.tsx';
 import { isOf, type WaitingEntry, writerName } from './outbox.ts';
 import { useSayEntry } from './say-entry.ts';
+import { useJournalWords } from './use-journal-words.ts';
 import { takeOver, throwAway, waiting } from './waiting.ts';
 import './journal.css';
 
 export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
+  const { text } = useJournalWords();
   const entries = useStore(waiting, (now) => now.entries).filter((one) => one.pileId === pileId);
   const reader = useReader(site);
   if (entries.length === 0) return null;
   return (
-    <ol class="diary journal-entries waiting-entries" aria-label="Not sent yet">
+    <ol class="diary journal-entries waiting-entries" aria-label={text('page-journal.waiting')}>
       {[...entries].reverse().map((one) => (
         <WaitingLine key={one.id} one={one} reader={reader} />
       ))}
@@ -26,6 +28,7 @@ export function WaitingList({ pileId, site }: { readonly pileId: string; readonl
 }
 
 function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly reader: Reader }) {
+  const { text } = useJournalWords();
   const sayEntry = useSayEntry();
   const facts = entryFactsSchema.safeParse(one.entry.what);
   const at = instantInputSchema.safeParse(one.entry.at);
@@ -39,15 +42,20 @@ function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly rea
         </p>
         {one.refused === null ? (
           isOf(one, whoWrites()) ? (
-            <p class="waits">Waits on this device; sent once the server is in reach.</p>
+            <p class="waits">{text('page-journal.waiting.here')}</p>
           ) : (
             <OfAnother one={one} />
           )
         ) : (
           <>
-            <p class="wrong">The server did not take it: {one.refused}</p>
+            <p class="wrong">
+              {text('page-journal.waiting.refused', {
+                what: one.refused === '' ? 'silent' : (one.refusedPart ?? 'other'),
+                reasonText: one.refused,
+              })}
+            </p>
             <button type="button" onClick={() => void throwAway(one.id)}>
-              Throw it away
+              {text('page-journal.waiting.drop')}
             </button>
           </>
         )}
@@ -58,24 +66,25 @@ function WaitingLine({ one, reader }: { readonly one: WaitingEntry; readonly rea
 
 /** Somebody else wrote it on this device: it waits for them, or somebody vouches for it. */
 function OfAnother({ one }: { readonly one: WaitingEntry }) {
+  const { text } = useJournalWords();
   const name = writerName(one);
   return (
     <>
       <p class="waits">
         {name === null
-          ? 'Written here while nobody was signed in, so nobody’s name stands beside it yet.'
-          : `Written here by ${name}; sent once ${name} signs in on this device.`}
+          ? text('page-journal.waiting.nobodys')
+          : text('page-journal.waiting.others', { personName: name })}
       </p>
       <div class="buttons">
         <May to="keeper">
           <button type="button" onClick={() => void takeOver(one.id)}>
-            Send it in my name
+            {text('page-journal.waiting.take')}
           </button>
         </May>
         <SureButton
-          words="Throw it away"
-          asks="It is nowhere else. Throw it away?"
-          sure="Throw it away"
+          words={text('page-journal.waiting.drop')}
+          asks={text('page-journal.waiting.drop.asks')}
+          sure={text('page-journal.waiting.drop')}
           act={() => throwAway(one.id)}
         />
       </div>

@@ -35,6 +35,7 @@ export async function writeDown(pileId: string, entry: NewEntry): Promise<void> 
   const writer = whoWrites();
   await waitingStore.put({ id, pileId, entry: { ...entry, id }, writtenMs: Date.now(), refused: null, writer });
   await look();
+  startOutbox();
   void sendNow();
 }
 

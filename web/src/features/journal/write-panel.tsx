@@ -7,7 +7,8 @@ import { useInstallation } from '../../data/live/use-installation.ts';
 import { Tick } from '../../ui/parts/tick.tsx';
 import { emptyEntry } from './entry-draft.ts';
 import { EntryForm } from './entry-form.tsx';
-import { entryGroups, entryNames } from './entry-words.ts';
+import { entryGroups } from './entry-groups.ts';
+import { useJournalWords } from './use-journal-words.ts';
 import { writeDown } from './waiting.ts';
 import './journal.css';
 
@@ -19,6 +20,7 @@ interface WritePanelProps {
 
 /** Which kind stands open, and writing an entry of it down. */
 function useWriting({ pileId, onWritten }: WritePanelProps) {
+  const { text } = useJournalWords();
   const [kind, setKind] = useState<EntryKind | null>(kindAskedFor);
   const [status, setStatus] = useState('');
   const piles = useInstallation((installation) => installation.piles) ?? [];
@@ -32,7 +34,7 @@ function useWriting({ pileId, onWritten }: WritePanelProps) {
     if (what === 'rained' && rainsOnAll) for (const { id } of others) await writeDown(id, entry);
     // The next kind may be open already.
     setKind((now) => (now === what ? null : now));
-    setStatus(`${entryNames[what]}: written down${isLost ? ', and waits here until the server is in reach' : ''}.`);
+    setStatus(text('page-journal.kept', { kindText: text('page-journal.kind', { kind: what }), isLost }));
     onWritten?.();
   };
   const choose = (one: EntryKind) => {
@@ -43,20 +45,26 @@ function useWriting({ pileId, onWritten }: WritePanelProps) {
 }
 
 export function WritePanel(props: WritePanelProps) {
+  const { text } = useJournalWords();
   const { kind, choose, leave, status, others, rainsOnAll, setRainsOnAll, write } = useWriting(props);
+  const [firstBed = '', ...otherBeds] = others.map(({ name }) => name);
+  const bedsText = otherBeds.reduce(
+    (beforeText, nextText) => text('page-journal.others.next', { beforeText, nextText }),
+    firstBed,
+  );
   return (
     <div class="write-panel">
-      {entryGroups.map(([title, kinds]) => (
-        <fieldset class="kinds" key={title}>
-          <legend>{title}</legend>
+      {entryGroups.map(({ group, kinds }) => (
+        <fieldset class="kinds" key={group}>
+          <legend>{text('page-journal.group', { group })}</legend>
           <div class="kinds-row">
             {kinds.map((one) => (
               <button type="button" key={one} aria-pressed={one === kind} onClick={() => choose(one)}>
-                {entryNames[one]}
+                {text('page-journal.kind', { kind: one })}
               </button>
             ))}
           </div>
-          {kind && kinds.includes(kind) && (
+          {kind && kinds.some((one) => one === kind) && (
             <EntryForm
               key={kind}
               pileId={props.pileId}
@@ -66,7 +74,7 @@ export function WritePanel(props: WritePanelProps) {
                 kind === 'rained' &&
                 others.length > 0 && (
                   <Tick
-                    label={`Write it down for the other beds here too: ${others.map(({ name }) => name).join(', ')}. A roof keeps it off.`}
+                    label={text('page-journal.others', { bedsText })}
                     checked={rainsOnAll}
                     onChange={setRainsOnAll}
                   />

@@ -3,6 +3,7 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { fanOf } from '../../charts/chart-data.ts';
 import { fanWords } from '../../charts/fan-words.ts';
+import { useChartWords } from '../../charts/use-chart-words.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { overWords } from './ahead-words.ts';
@@ -30,18 +31,16 @@ export function Ahead({ pile }: Pick<AheadProps, 'pile'>) {
 
 /** Where the core goes in the next day, and by which air: what the fan of the chart says, in words. */
 export function AheadInWords({ pile, series }: AheadProps) {
+  const words = useChartWords();
   const { unit } = usePrefs();
   const nowMs = useServerNow();
   if (!pile.batch || !pile.judgement || pile.limits.actC === undefined) return null;
   const fan = series && fanOf(series);
-  const goes = fan && fanWords(fan, { nowMs, unit });
+  const goes = fan && fanWords(fan, { nowMs, unit }, words);
   return (
     <div class="ahead">
-      {goes && <p class="ahead-fan">{unbroken(goes)}</p>}
+      {goes && <p class="ahead-fan">{goes}</p>}
       <AirAhead airAhead={pile.airAhead} />
     </div>
   );
 }
-
-/** Hours stay on one line with their number. */
-const unbroken = (words: string) => words.replaceAll(/(\d) h\b/g, '$1\u00a0h');

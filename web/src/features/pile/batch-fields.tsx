@@ -1,15 +1,16 @@
 /** The questions about a batch: stage, when laid, of what, how deep, how damp, how covered. */
 import { useState } from 'preact/hooks';
-import { coverNames, covers, shelterNames, shelters } from '../../../../shared/contracts/domain/batch.ts';
+import { covers, shelters } from '../../../../shared/contracts/domain/batch.ts';
 import type { NewPile } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { stages } from '../../../../shared/names.ts';
-import { materialNames, materials } from '../../../../shared/profiles/material-names.ts';
+import { materials } from '../../../../shared/profiles/material-names.ts';
 import type { Mutation } from '../../data/use-mutation.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
-import { capital, stageNames } from '../../ui/format/words.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
+import { useLaidNames } from '../../ui/parts/use-laid-names.ts';
+import { useLayWords } from './use-lay-words.ts';
 
 export interface BatchDraft {
   readonly stage: (typeof stages)[number];
@@ -61,9 +62,6 @@ export function batchBody(
   return { stage: draft.stage, ...(laidAtMs === undefined ? {} : { startedAt: toInstant(laidAtMs) }), recipe };
 }
 
-/** As a choice: nobody said, and nothing is put in its place. */
-export const notGiven = ['', 'Not given'] as const;
-
 interface BatchFieldsProps {
   readonly draft: BatchDraft;
   readonly onDraft: (change: Partial<BatchDraft>) => void;
@@ -74,25 +72,30 @@ interface BatchFieldsProps {
 const folded = ['/startedAt', '/recipe/moistureFrac', '/recipe/massKg', '/recipe/doseFrac', '/recipe/cover'];
 
 export function BatchFields({ draft, onDraft, mutation }: BatchFieldsProps) {
+  const { text } = useLayWords();
+  const names = useLaidNames();
   return (
     <>
       <Choice
-        legend="Stage"
+        legend={text('page-lay.stage')}
         value={draft.stage}
-        choices={stages.map((stage) => [stage, capital(stageNames[stage])] as const)}
+        choices={stages.map((stage) => [stage, text('page-lay.stage.of', { stage })] as const)}
         onValue={(stage) => onDraft({ stage })}
       />
       <div class="field-row">
         <PickField
-          label="Made of"
+          label={text('page-lay.material')}
           value={draft.material}
-          choices={[notGiven, ...materials.map((material) => [material, capital(materialNames[material])] as const)]}
+          choices={[
+            ['', text('page-lay.not-given')],
+            ...materials.map((material) => [material, names.material(material)] as const),
+          ]}
           onValue={(material) => onDraft({ material })}
           error={mutation.fieldError('/recipe/material')}
         />
         <TextField
-          label="Depth"
-          unit="cm"
+          label={text('page-lay.depth')}
+          unit={text('page-lay.depth.unit')}
           inputMode="decimal"
           value={draft.depthCm}
           onValue={(depthCm) => onDraft({ depthCm })}
@@ -100,9 +103,9 @@ export function BatchFields({ draft, onDraft, mutation }: BatchFieldsProps) {
         />
       </div>
       <Choice
-        legend="Where it lies"
+        legend={text('page-lay.shelter')}
         value={draft.shelter}
-        choices={shelters.map((shelter) => [shelter, capital(shelterNames[shelter])] as const)}
+        choices={shelters.map((shelter) => [shelter, names.shelter(shelter)] as const)}
         onValue={(shelter) => onDraft({ shelter })}
       />
       <FoldedFields draft={draft} onDraft={onDraft} mutation={mutation} />
@@ -111,32 +114,34 @@ export function BatchFields({ draft, onDraft, mutation }: BatchFieldsProps) {
 }
 
 function FoldedFields({ draft, onDraft, mutation }: BatchFieldsProps) {
+  const { text } = useLayWords();
+  const names = useLaidNames();
   // Only at first: what is being typed must not fold away.
   const [hasMore] = useState(`${draft.massKg}${draft.moisturePct}${draft.dosePct}${draft.laidAt}` !== '');
   const isFoldWrong = folded.some((pointer) => mutation.fieldError(pointer) !== undefined);
   return (
     <details class="more" open={hasMore || isFoldWrong}>
-      <summary>More about the batch</summary>
+      <summary>{text('page-lay.more')}</summary>
       <TextField
-        label="Laid"
+        label={text('page-lay.laid-at')}
         type="datetime-local"
-        hint="Leave empty for now."
+        hint={text('page-lay.laid-at.hint')}
         value={draft.laidAt}
         onValue={(laidAt) => onDraft({ laidAt })}
         error={mutation.fieldError('/startedAt')}
       />
       <div class="field-row">
         <TextField
-          label="Moisture as laid"
-          unit="%, wet basis"
+          label={text('page-lay.moisture')}
+          unit={text('page-lay.moisture.unit')}
           inputMode="decimal"
           value={draft.moisturePct}
           onValue={(moisturePct) => onDraft({ moisturePct })}
           error={mutation.fieldError('/recipe/moistureFrac')}
         />
         <TextField
-          label="Mass as laid"
-          unit="kg, with its water"
+          label={text('page-lay.mass')}
+          unit={text('page-lay.mass.unit')}
           inputMode="decimal"
           value={draft.massKg}
           onValue={(massKg) => onDraft({ massKg })}
@@ -145,17 +150,17 @@ function FoldedFields({ draft, onDraft, mutation }: BatchFieldsProps) {
       </div>
       <div class="field-row">
         <TextField
-          label="Culture mixed in"
-          unit="% of the wet mass"
+          label={text('page-lay.dose')}
+          unit={text('page-lay.dose.unit')}
           inputMode="decimal"
           value={draft.dosePct}
           onValue={(dosePct) => onDraft({ dosePct })}
           error={mutation.fieldError('/recipe/doseFrac')}
         />
         <PickField
-          label="Cover"
+          label={text('page-lay.cover')}
           value={draft.cover}
-          choices={[notGiven, ...covers.map((cover) => [cover, capital(coverNames[cover])] as const)]}
+          choices={[['', text('page-lay.not-given')], ...covers.map((cover) => [cover, names.cover(cover)] as const)]}
           onValue={(cover) => onDraft({ cover })}
           error={mutation.fieldError('/recipe/cover')}
         />

@@ -2,15 +2,17 @@
 
 import { usePage } from '../../ui/parts/use-page.ts';
 import { PileForm } from './pile-form.tsx';
+import { useLayWords } from './use-lay-words.ts';
 
 export function NewPilePage() {
-  const heading = usePage('Lay a pile');
+  const { text } = useLayWords();
+  const heading = usePage(text('page-lay.title'));
   return (
     <div class="page narrow">
       <h1 ref={heading} tabIndex={-1}>
-        Lay a pile
+        {text('page-lay.title')}
       </h1>
-      <p class="lead">What you leave empty stays unknown; Branhearth then expects less and says so.</p>
+      <p class="lead">{text('page-lay.lead')}</p>
       <PileForm />
     </div>
   );

@@ -10,17 +10,19 @@ import { useMutation } from '../../data/use-mutation.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { CorePick } from '../probes/core-pick.tsx';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
+import { useLayWords } from './use-lay-words.ts';
 
 const newSite = '';
 
 /** What is typed of a pile to be laid, and laying it: first its place where that is new, then the pile, then its core's probe. */
 function useLaying(planned: BatchDraft) {
+  const { text } = useLayWords();
   const sites = useInstallation((installation) => installation.sites);
   const { route } = useLocation();
   const place = useMutation();
   const mutation = useMutation();
   const [site, setSite] = useState<string>();
-  const [siteName, setSiteName] = useState('My yard');
+  const [siteName, setSiteName] = useState(text('page-lay.place.usual'));
   const [name, setName] = useState('');
   const [batch, setBatch] = useState(planned);
   const [core, setCore] = useState<Probe | null>(null);
@@ -64,6 +66,7 @@ function useLaying(planned: BatchDraft) {
 /** @param planned What stands in the fields at first, where it was planned before. */
 export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDraft }) {
   const { sites, chosen, batch, mutation, ...laying } = useLaying(planned);
+  const { text } = useLayWords();
   return (
     <form
       class="form"
@@ -74,17 +77,20 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
     >
       {sites.length > 0 && (
         <PickField
-          label="Place"
+          label={text('page-lay.place')}
           value={chosen}
-          choices={[...sites.map((known) => [known.id, known.name] as const), [newSite, 'Somewhere new'] as const]}
+          choices={[
+            ...sites.map((known) => [known.id, known.name] as const),
+            [newSite, text('page-lay.place.new')] as const,
+          ]}
           onValue={laying.setSite}
           error={mutation.fieldError('/site')}
         />
       )}
       {chosen === newSite && (
         <TextField
-          label="Name of the place"
-          hint="Yard, shed, terrace: where its probes are."
+          label={text('page-lay.place.name')}
+          hint={text('page-lay.place.name.hint')}
           value={laying.siteName}
           onValue={laying.setSiteName}
           required
@@ -92,7 +98,7 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
         />
       )}
       <TextField
-        label="Name of the pile"
+        label={text('page-lay.name')}
         value={laying.name}
         onValue={laying.setName}
         required
@@ -102,7 +108,7 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
       <BatchFields draft={batch} onDraft={(change) => laying.setBatch({ ...batch, ...change })} mutation={mutation} />
       <Refusal error={laying.error} />
       <button type="submit" class="primary" disabled={laying.isBusy}>
-        Lay the pile
+        {text('page-lay.lay')}
       </button>
     </form>
   );

@@ -12,6 +12,7 @@ import { renderPile } from '../../ui/format/render-pile.ts';
 import { stageNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { dampWords, heatWords, otherReadings } from '../../ui/mound/mound-facts.ts';
+import { useMoundWords } from '../../ui/mound/use-mound-words.ts';
 import { ToneMark } from '../../ui/parts/marks.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -150,7 +151,8 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
   const entries = positions.flatMap((position) =>
     pile.positions[position] ? [[position, pile.positions[position]] as const] : [],
   );
-  const dots = dampWords(pile);
+  const moundWords = useMoundWords();
+  const dots = dampWords(pile, moundWords);
   if (entries.length === 0) {
     return (
       <p class="quiet">
@@ -166,7 +168,7 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
       <ul class="position-lines">
         {entries.map(([position, now]) => {
           const said = [
-            now.doubted && heatWords(now, unit),
+            now.doubted && heatWords(now, unit, moundWords),
             ...otherReadings(now),
             heardWords(now, nowMs, words),
           ].filter(Boolean);

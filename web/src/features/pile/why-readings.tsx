@@ -11,6 +11,7 @@ import { nearTime } from '../../ui/format/local-time.ts';
 import { quantityHint, readingWords } from '../../ui/format/quantity-words.ts';
 import { actNames } from '../../ui/format/words.ts';
 import { heatWords } from '../../ui/mound/mound-facts.ts';
+import { useMoundWords } from '../../ui/mound/use-mound-words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { overWords } from './ahead-words.ts';
 import { heardWords } from './heard-words.ts';
@@ -48,13 +49,14 @@ export function WhyReadings({ pile, kind }: WhyReadingsProps) {
 }
 
 function Place({ position, pile, kind }: WhyReadingsProps & { readonly position: Position }) {
+  const moundWords = useMoundWords();
   const { unit } = usePrefs();
   const words = usePileWords(pile.site);
   const nowMs = useServerNow();
   const now = pile.positions[position];
   const said = now
     ? [
-        heatWords(now, unit),
+        heatWords(now, unit, moundWords),
         now.moisturePct !== undefined && readingWords('moisture', now.moisturePct, unit),
         kind === 'drying' && now.humidityPct !== undefined && readingWords('humidity', now.humidityPct, unit),
         heardWords(now, nowMs, words),

@@ -6,6 +6,7 @@ import { renderPile } from '../../ui/format/render-pile.ts';
 import { warningNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { dampWords } from '../../ui/mound/mound-facts.ts';
+import { useMoundWords } from '../../ui/mound/use-mound-words.ts';
 import { ToneMark } from '../../ui/parts/marks.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Ahead, AheadInWords } from '../pile/ahead.tsx';
@@ -114,13 +115,14 @@ function Head({ scenario, pile }: Pick<TendingProps, 'scenario'> & Pick<Frame, '
 
 /** What is measured beside heat, and what the dots rest on. */
 function DampLines({ frame: { pile } }: { readonly frame: Frame }) {
+  const moundWords = useMoundWords();
   const { text } = usePracticeWords();
   const humidityPct = pile.positions.core?.humidityPct;
   return (
     <p class="hint damp-lines">
       {humidityPct !== undefined &&
         `${text('page-practice.humidity', { humidityPct: Math.round(Math.min(100, humidityPct)) })} `}
-      {dampWords(pile)}
+      {dampWords(pile, moundWords)}
     </p>
   );
 }

@@ -3,8 +3,10 @@ import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { positions } from '../../../../shared/names.ts';
 import { msPerDay } from '../../../../shared/units.ts';
 import { plainNumber, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
-import { capital, positionNames } from '../../ui/format/words.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
+import { factsLine } from '../batch/batch-words.ts';
+import { useBatchWords } from '../batch/use-batch-words.ts';
+import { type RecordWords, useRecordWords } from './use-record-words.ts';
 import './records.css';
 
 type Curves = BatchRecordSheet['curves']['temperatureC'];
@@ -59,7 +61,7 @@ interface RecordCurvesProps {
 function drawingOf(
   { temperatureC, byHand }: RecordCurvesProps['curves'],
   frame: NonNullable<ReturnType<typeof frameOf>>,
-  unit: TempUnit,
+  { text }: Pick<RecordWords, 'text'>,
 ) {
   const { fromMs, toMs, lowC, highC } = frame;
   const x = (atMs: number) => size.left + ((atMs - fromMs) / (toMs - fromMs)) * (size.width - size.left - size.right);
@@ -73,7 +75,7 @@ function drawingOf(
       ...temperatureC.flatMap((curve) => (curve.position === position ? curve.points.map((point) => point.max) : [])),
       ...byHand.flatMap((one) => (one.position === position ? [one.temperatureC] : [])),
     );
-    return `${positionNames[position]} up to ${plainNumber(tempIn(unit, most), 1)} ${unitSigns[unit]}`;
+    return text('page-records.curves.highest', { position, highestC: { valueC: most, decimals: 1 } });
   });
   // The last point of a place that has no curve to bear its name.
   const nameless = new Set(
@@ -89,18 +91,22 @@ function drawingOf(
 }
 
 export function RecordCurves({ curves, unit }: RecordCurvesProps) {
+  const words = useRecordWords();
+  const { text } = words;
+  const batchWords = useBatchWords();
   const { temperatureC, bucketMs, byHand } = curves;
   const frame = frameOf(temperatureC, byHand);
-  if (!frame) return <p class="quiet">No temperature was measured.</p>;
-  const { fromMs, x, y, tens, days, everyDay, highest, nameless, ends } = drawingOf(curves, frame, unit);
+  if (!frame) return <p class="quiet">{text('page-records.curves.none')}</p>;
+  const { fromMs, x, y, tens, days, everyDay, highest, nameless, ends } = drawingOf(curves, frame, words);
+  const highestText = factsLine(highest, batchWords);
   return (
     <figure class="record-curves">
-      <Scrollable label="Temperatures, drawn" class="record-scroll">
+      <Scrollable label={text('page-records.curves.scroll')} class="record-scroll">
         <svg
           class="record-drawing"
           viewBox={`0 0 ${size.width} ${size.height}`}
           role="img"
-          aria-label={`Temperatures by day: ${highest.join(', ')}`}
+          aria-label={text('page-records.curves.drawing', { highestText })}
         >
           {tens.map((tempC) => (
             <g key={tempC}>
@@ -121,7 +127,7 @@ export function RecordCurves({ curves, unit }: RecordCurvesProps) {
             <g key={position} class={`record-${position}`}>
               <path class="record-line" d={linePath(points, bucketMs, x, y)} />
               <text x={size.width - size.right + 6} y={(ends[index] ?? 0) + 4}>
-                {capital(positionNames[position])}
+                {text('page-records.place', { position })}
               </text>
             </g>
           ))}
@@ -130,7 +136,7 @@ export function RecordCurves({ curves, unit }: RecordCurvesProps) {
               <circle class="record-point" cx={x(Date.parse(at))} cy={y(tempC)} r="3" />
               {nameless.has(entryId) && (
                 <text x={Math.min(x(Date.parse(at)) + 8, size.width - size.right + 6)} y={y(tempC) + 4}>
-                  {capital(positionNames[position])}
+                  {text('page-records.place', { position })}
                 </text>
               )}
             </g>
@@ -138,8 +144,11 @@ export function RecordCurves({ curves, unit }: RecordCurvesProps) {
         </svg>
       </Scrollable>
       <figcaption>
-        By day of the batch, in {unitSigns[unit]}: {highest.join(', ')}.
-        {byHand.length > 0 && ' Rings were measured by hand.'}
+        {text('page-records.curves.caption', {
+          unitText: unitSigns[unit],
+          highestText,
+          hasPoints: byHand.length > 0,
+        })}
       </figcaption>
     </figure>
   );

@@ -1,8 +1,11 @@
 /** Everything as files, the dates as a calendar to follow, labels to print. */
 import { useState } from 'preact/hooks';
 import { type ExportSubject, exportSubjects } from '../../../../shared/contracts/records.ts';
+import { calendarTexts } from '../../../../shared/messages/made/en/calendar.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { reasonOf } from '../../data/client.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { FileLink } from '../../ui/parts/file-link.tsx';
@@ -11,69 +14,51 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { getCalendar, renewCalendar } from './records-api.ts';
+import { useRecordWords } from './use-record-words.ts';
 import './records.css';
 
-const subjectNames: Record<ExportSubject, string> = {
-  sites: 'Places',
-  piles: 'Piles',
-  batches: 'Batches',
-  entries: 'Journal',
-  'earlier-versions': 'What corrected entries said before',
-  alarms: 'Warnings',
-  lots: 'Starters and materials',
-  flows: 'What went where',
-  uses: 'Uses',
-};
+const renderCalendar = rendererOf(calendarTexts);
+
+/** As texts have it: the name of a choice there has no hyphen. */
+const subjectKey = (subject: ExportSubject) => (subject === 'earlier-versions' ? 'earlier' : subject);
 
 export function RecordsPage() {
-  const heading = usePage('Records');
+  const { text, rich } = useRecordWords();
+  const heading = usePage(text('page-records.records'));
   const piles = useInstallation((installation) => installation.piles) ?? [];
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          Records
+          {text('page-records.records')}
         </h1>
-        <p class="lead">
-          All of it is yours and can leave in plain files. The record of one batch is on{' '}
-          <a href="/batches">the batch’s own page</a>.
-        </p>
+        <p class="lead">{rich('page-records.records.lead', { link: (inner) => <a href="/batches">{inner}</a> })}</p>
       </div>
-      <Part id="files" title="As files">
+      <Part id="files" title={text('page-records.files')}>
         <p>
           <FileLink path="/api/export/all.json" name="branhearth.json">
-            Everything in one file (JSON)
+            {text('page-records.files.all')}
           </FileLink>
         </p>
         <ul class="file-list">
           {exportSubjects.map((subject) => (
-            <li key={subject}>
-              <span>{subjectNames[subject]}</span>
-              <span class="file-forms">
-                {(['csv', 'json'] as const).map((form) => (
-                  <FileLink key={form} path={`/api/export/${subject}.${form}`} name={`${subject}.${form}`}>
-                    {form.toUpperCase()}
-                    <span class="unseen"> of {subjectNames[subject]}</span>
-                  </FileLink>
-                ))}
-              </span>
-            </li>
+            <SubjectFiles key={subject} subject={subject} />
           ))}
         </ul>
-        <p class="hint">Readings are taken out batch by batch, from each record. CSV opens in any spreadsheet.</p>
+        <p class="hint">{text('page-records.files.hint')}</p>
         <May to="keeper">
           <p class="after-files">
-            <a href="/import">Import</a>
+            <a href="/import">{text('page-records.files.import')}</a>
           </p>
         </May>
       </Part>
       <Calendar />
-      <Part id="labels" title="Labels">
-        <p>A label on a pile opens its journal when a phone reads its code.</p>
+      <Part id="labels" title={text('page-records.labels')}>
+        <p>{text('page-records.labels.lead')}</p>
         <ul class="file-list">
           {piles.map((pile) => (
             <li key={pile.id}>
-              <a href={`/piles/${pile.id}/label`}>Label for {pile.name}</a>
+              <a href={`/piles/${pile.id}/label`}>{text('page-records.label.of', { pileName: pile.name })}</a>
             </li>
           ))}
         </ul>
@@ -82,37 +67,60 @@ export function RecordsPage() {
   );
 }
 
+function SubjectFiles({ subject }: { readonly subject: ExportSubject }) {
+  const { text, rich } = useRecordWords();
+  const subjectText = text('page-records.files.subject', { subject: subjectKey(subject) });
+  return (
+    <li>
+      <span>{subjectText}</span>
+      <span class="file-forms">
+        {(['csv', 'json'] as const).map((form) => (
+          <FileLink key={form} path={`/api/export/${subject}.${form}`} name={`${subject}.${form}`}>
+            {rich('page-records.files.form', {
+              form,
+              subjectText,
+              unseen: (inner) => <span class="unseen">{inner}</span>,
+            })}
+          </FileLink>
+        ))}
+      </span>
+    </li>
+  );
+}
+
 function Calendar() {
+  const { text } = useRecordWords();
+  const say = useSay(renderCalendar);
   const { value, error, refresh } = useQuery('calendar', getCalendar);
   const mutation = useMutation();
   const [status, setStatus] = useState('');
   const copy = async (address: string) => {
     try {
       await navigator.clipboard.writeText(address);
-      setStatus('Copied.');
+      setStatus(text('page-records.calendar.copied'));
     } catch {
-      setStatus('This browser does not let a page copy: select the address and copy it by hand.');
+      setStatus(text('page-records.calendar.copy-by-hand'));
     }
   };
   return (
-    <Part id="calendar" title="In your calendar">
-      <p>Turns, checks and likely readiness, followed by your own calendar program at this address:</p>
+    <Part id="calendar" title={text('page-records.calendar')}>
+      <p>{text('page-records.calendar.lead')}</p>
       {error !== undefined && <p class="quiet">{reasonOf(error)}</p>}
       {value && (
         <>
           <div class="copy-line">
             <pre>{value.address}</pre>
             <button type="button" onClick={() => void copy(value.address)}>
-              Copy
+              {text('page-records.calendar.copy')}
             </button>
           </div>
           <p role="status" class={status ? 'hint' : 'unseen'}>
             {status}
           </p>
-          <p class="hint">{value.says}</p>
+          <p class="hint">{say(value.messages.says)}</p>
           <details class="more">
-            <summary>The address came into wrong hands</summary>
-            <p>A new one is made; calendars that follow the old one stop.</p>
+            <summary>{text('page-records.calendar.leaked')}</summary>
+            <p>{text('page-records.calendar.leaked.hint')}</p>
             <button
               type="button"
               disabled={mutation.busy}
@@ -120,11 +128,11 @@ function Calendar() {
                 void mutation.run(async () => {
                   await renewCalendar();
                   await refresh();
-                  setStatus('Renewed. Give the new address to your calendar.');
+                  setStatus(text('page-records.calendar.renewed'));
                 })
               }
             >
-              Renew the address
+              {text('page-records.calendar.renew')}
             </button>
             <Refusal error={mutation.error} />
           </details>

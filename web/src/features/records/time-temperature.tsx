@@ -1,110 +1,128 @@
 /** How long it was how hot, and what composting rules ask beside that. */
+import type { Temperature } from '../../../../shared/messages/message.ts';
 import { useSay } from '../../data/live/use-say.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { formatTemp, plainNumber } from '../../ui/format/temperature.ts';
-import { positionNames } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import { renderPhase } from '../pile/phase-words.ts';
-import { instantWords, renderRules, type SheetPart } from './sheet-part.ts';
+import { renderRules, type SheetPart } from './sheet-part.ts';
+import { useRecordWords } from './use-record-words.ts';
 import './records.css';
 
-function timesTurned(turns: number): string {
-  if (turns === 0) return 'no turn was written down';
-  return turns === 1 ? 'turned once' : turns === 2 ? 'turned twice' : `turned ${turns} times`;
-}
+/** As far as a record goes: three minutes. */
+const toTenths = (hours: number) => Math.round(hours * 10) / 10;
 
-export function TimeTemperature({ sheet, reader }: SheetPart) {
-  const { timeTemperature: log } = sheet;
-  const { unit } = usePrefs();
-  const say = useSay(renderRules);
-  const hours = (h: number) => `${plainNumber(h, 1)} h`;
+const oneDecimal = (valueC: number): Temperature => ({ valueC, decimals: 1 });
+const whole = (valueC: number): Temperature => ({ valueC, decimals: 0 });
+
+export function TimeTemperature({ sheet }: SheetPart) {
+  const { timeTemperature: log, batch } = sheet;
+  const { text } = useRecordWords(batch.site);
   return (
-    <Part id="time-temperature" title="Time and temperature">
+    <Part id="time-temperature" title={text('page-records.time')}>
       <p>
-        {log.position ? `Counted at the ${positionNames[log.position]}.` : 'Nothing was measured.'} Measured for{' '}
-        {hours(log.measuredH)}, not measured for {hours(log.unmeasuredH)}; {timesTurned(log.turns)}.
+        {text('page-records.time.says', {
+          position: log.position ?? 'other',
+          measuredHours: toTenths(log.measuredH),
+          unmeasuredHours: toTenths(log.unmeasuredH),
+          turnCount: log.turns,
+        })}{' '}
         {log.highestC !== null &&
-          ` Highest ${formatTemp(log.highestC, unit)}${log.highestAt ? `, ${instantWords(log.highestAt, reader)}` : ''}.`}
+          text('page-records.time.highest', {
+            highestC: oneDecimal(log.highestC),
+            hasTime: log.highestAt !== null,
+            highestWhenMs: Date.parse(log.highestAt ?? batch.startedAt),
+          })}
       </p>
-      <PlacesHeat sheet={sheet} reader={reader} />
-      <table class="record-hours">
-        <caption>Hours at or above</caption>
-        <thead>
-          <tr>
-            <th scope="col">Temperature</th>
-            <th scope="col">In all</th>
-            <th scope="col">Longest at a stretch</th>
-          </tr>
-        </thead>
-        <tbody>
-          {log.hoursAtLeast.map((row) => (
-            <tr key={row.tempC}>
-              <th scope="row">{formatTemp(row.tempC, unit, 0)}</th>
-              <td>{hours(row.totalH)}</td>
-              <td>{hours(row.longestRunH)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {log.rules.length > 0 && (
-        <>
-          <h3 class="sub-head">Beside composting rules, as facts</h3>
-          <dl class="rules">
-            {log.rules.map(({ standing, messages: { rule, source, asks, measured } }) => (
-              <div key={rule.code}>
-                <dt>{say(rule)}</dt>
-                <dd>
-                  <p>
-                    Asks: {say(asks)}
-                    <br />
-                    Measured: <b>{say(measured)}</b>
-                  </p>
-                  <span class="origin">
-                    {say(source)}
-                    {standing === 'from memory' && '; from memory, look it up before relying on it'}
-                  </span>
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </>
-      )}
+      <PlacesHeat sheet={sheet} />
+      <HoursAtLeast sheet={sheet} />
+      {log.rules.length > 0 && <Rules sheet={sheet} />}
     </Part>
   );
 }
 
-function PlacesHeat({ sheet: { pastHeat }, reader }: SheetPart) {
-  const { unit } = usePrefs();
+function HoursAtLeast({ sheet: { timeTemperature } }: SheetPart) {
+  const { text } = useRecordWords();
+  const hours = (h: number) => text('page-records.time.hours', { spanHours: toTenths(h) });
+  return (
+    <table class="record-hours">
+      <caption>{text('page-records.time.at-least')}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{text('page-records.time.temperature')}</th>
+          <th scope="col">{text('page-records.time.in-all')}</th>
+          <th scope="col">{text('page-records.time.longest')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {timeTemperature.hoursAtLeast.map((row) => (
+          <tr key={row.tempC}>
+            <th scope="row">{text('page-records.time.degrees', { tempC: whole(row.tempC) })}</th>
+            <td>{hours(row.totalH)}</td>
+            <td>{hours(row.longestRunH)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Rules({ sheet: { timeTemperature } }: SheetPart) {
+  const { text, rich } = useRecordWords();
+  const say = useSay(renderRules);
+  return (
+    <>
+      <h3 class="sub-head">{text('page-records.rules')}</h3>
+      <dl class="rules">
+        {timeTemperature.rules.map(({ standing, messages: { rule, source, asks, measured } }) => (
+          <div key={rule.code}>
+            <dt>{say(rule)}</dt>
+            <dd>
+              <p>
+                {text('page-records.rules.asks', { asksText: say(asks) })}
+                <br />
+                {rich('page-records.rules.measured', { measuredText: say(measured), b: (inner) => <b>{inner}</b> })}
+              </p>
+              <span class="origin">
+                {text('page-records.rules.source', {
+                  sourceText: say(source),
+                  isFromMemory: standing === 'from memory',
+                })}
+              </span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}
+
+function PlacesHeat({ sheet: { pastHeat, batch } }: SheetPart) {
+  const { text } = useRecordWords(batch.site);
   const { actC, lossC, places, messages } = pastHeat;
   const say = useSay(renderPhase);
+  const hours = (h: number) => text('page-records.time.hours', { spanHours: toTenths(h) });
   if (places.length === 0) return null;
   return (
     <>
       {messages.says && <p class="sentence">{say(messages.says)}</p>}
-      <Scrollable label="How hot each place was" class="record-scroll">
+      <Scrollable label={text('page-records.hot')} class="record-scroll">
         <table class="record-hours">
-          <caption>
-            How hot each place was: {formatTemp(actC, unit, 0)} is where to act, {formatTemp(lossC, unit, 0)} where the
-            culture is being lost
-          </caption>
+          <caption>{text('page-records.hot.caption', { actC: whole(actC), lossC: whole(lossC) })}</caption>
           <thead>
             <tr>
-              <th scope="col">Place</th>
-              <th scope="col">Hottest</th>
-              <th scope="col">{formatTemp(actC, unit, 0)} or more</th>
-              <th scope="col">{formatTemp(lossC, unit, 0)} or more</th>
+              <th scope="col">{text('page-records.hot.place')}</th>
+              <th scope="col">{text('page-records.hot.hottest')}</th>
+              <th scope="col">{text('page-records.hot.at-least', { tempC: whole(actC) })}</th>
+              <th scope="col">{text('page-records.hot.at-least', { tempC: whole(lossC) })}</th>
             </tr>
           </thead>
           <tbody>
             {places.map(({ position, peakC, peakAt, actH, lossH }) => (
               <tr key={position}>
-                <th scope="row">{positionNames[position]}</th>
-                <td>
-                  {formatTemp(peakC, unit)}, {instantWords(peakAt, reader)}
-                </td>
-                <td>{plainNumber(actH, 1)} h</td>
-                <td>{plainNumber(lossH, 1)} h</td>
+                <th scope="row">{text('page-records.place', { position })}</th>
+                <td>{text('page-records.hot.peak', { peakC: oneDecimal(peakC), peakWhenMs: Date.parse(peakAt) })}</td>
+                <td>{hours(actH)}</td>
+                <td>{hours(lossH)}</td>
               </tr>
             ))}
           </tbody>

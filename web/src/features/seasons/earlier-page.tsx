@@ -16,7 +16,6 @@ import { unitSigns } from '../../ui/format/temperature.ts';
 import { capital } from '../../ui/format/words.ts';
 import { Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { notGiven } from '../pile/batch-fields.tsx';
 import { bringEarlier } from './season-api.ts';
 import { useSaySeason, useSeasonWords } from './use-season-words.ts';
 import './season.css';
@@ -157,7 +156,10 @@ function WhatItWas({ draft, change, site, sites, mutation }: Earlier) {
       <PickField
         label={text('page-seasons.choose.material')}
         value={draft.material}
-        choices={[notGiven, ...materials.map((one) => [one, capital(say(materialProfiles[one].name))] as const)]}
+        choices={[
+          ['', text('page-seasons.earlier.not-given')],
+          ...materials.map((one) => [one, capital(say(materialProfiles[one].name))] as const),
+        ]}
         onValue={(material) => change({ material })}
       />
       <TextField

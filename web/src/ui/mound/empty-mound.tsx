@@ -1,22 +1,18 @@
 /** A pile that is not there yet, with the places where probes belong. */
 import type { Position } from '../../../../shared/names.ts';
-import { positionNames } from '../format/words.ts';
 import { Ground } from './ground.tsx';
 import { labelRows, labelX, probePoint } from './mound-layout.ts';
 import { drawing, moundShape, pathOf } from './mound-shape.ts';
+import { useMoundWords } from './use-mound-words.ts';
 
 const places: readonly Position[] = ['top', 'core', 'edge', 'base', 'air'];
 
 export function EmptyMound() {
+  const { text } = useMoundWords();
   const shape = moundShape(0.3, 'welcome');
   const rows = labelRows(shape, places);
   return (
-    <svg
-      class="mound"
-      viewBox={`0 12 290 ${drawing.height - 12}`}
-      role="img"
-      aria-label="Where probes sit in a pile: top, core, edge, base, and air beside it"
-    >
+    <svg class="mound" viewBox={`0 12 290 ${drawing.height - 12}`} role="img" aria-label={text('page-mound.empty')}>
       <Ground />
       <path class="mound-skin mound-dashed" d={pathOf(shape.skin)} />
       {places.map((position, i) => {
@@ -28,7 +24,7 @@ export function EmptyMound() {
             <path class="mound-leader" d={`M${point.x} ${point.y}L${labelX - 14} ${y}H${labelX - 5}`} />
             <circle class="mound-probe mound-probe-empty" cx={point.x} cy={point.y} r="4" />
             <text class="mound-place" x={labelX} y={y + 4.5}>
-              {positionNames[position]}
+              {text('page-mound.place', { position })}
             </text>
           </g>
         );

@@ -8,8 +8,8 @@ import { quantityFacts } from '../../../../shared/quantity.ts';
 import { ageWords, lengthWords } from '../format/age.ts';
 import { chartedQuantities, readingWords } from '../format/quantity-words.ts';
 import { formatTemp, type TempUnit } from '../format/temperature.ts';
-import { positionNames } from '../format/words.ts';
 import type { Dampness } from './stipple.ts';
+import type { MoundWords } from './use-mound-words.ts';
 
 type Positions = PileSummary['positions'];
 
@@ -46,11 +46,15 @@ export function moundDamp({ batch }: Pick<PileSummary, 'batch'>): Dampness | nul
 }
 
 /** What the dots rest on, in words; undefined when there are none. */
-export function dampWords({ batch }: Pick<PileSummary, 'batch'>): string | undefined {
+export function dampWords({ batch }: Pick<PileSummary, 'batch'>, { text }: MoundWords): string | undefined {
   if (!batch?.moisture) return undefined;
   const { frac, sdFrac } = batch.moisture;
-  const [low, high] = [frac - sdFrac, frac + sdFrac].map((edge) => Math.round(Math.min(1, Math.max(0, edge)) * 100));
-  return `The dots show moisture by the water balance: about ${Math.round(frac * 100)} % of the wet mass, likely ${low} to ${high} %.`;
+  const inPct = (edge: number) => Math.round(Math.min(1, Math.max(0, edge)) * 100);
+  return text('page-mound.damp', {
+    aboutCount: inPct(frac),
+    lowCount: inPct(frac - sdFrac),
+    highCount: inPct(frac + sdFrac),
+  });
 }
 
 /** What else is measured there, each in a few words. */
@@ -74,54 +78,87 @@ export interface MoundLabel {
 /** From top to ground, the air last. */
 const labelOrder: readonly Position[] = ['top', 'core', 'edge', 'base', 'air'];
 
-export function moundLabels(at: Positions, unit: TempUnit): MoundLabel[] {
+export function moundLabels(at: Positions, unit: TempUnit, { text }: MoundWords): MoundLabel[] {
   return labelOrder.flatMap((position) => {
     const now = at[position];
     if (!now) return [];
     const { silent, temperatureC } = now;
     const doubted = !silent && now.doubted !== undefined;
-    const heat =
-      temperatureC === undefined ? 'no heat probe' : `${formatTemp(temperatureC, unit)}${doubted ? '?' : ''}`;
+    const heat = () => {
+      if (temperatureC === undefined) return text('page-mound.label', { stand: 'other' });
+      const tempText = formatTemp(temperatureC, unit);
+      return doubted ? text('page-mound.label.doubted', { tempText }) : tempText;
+    };
     return [
       {
         position,
         silent,
         doubted,
-        text: silent ? (now.byHand ? 'not measured' : 'silent') : heat,
+        text: silent ? text('page-mound.label', { stand: now.byHand ? 'notMeasured' : 'silent' }) : heat(),
         tempC: liveTemp(now),
       },
     ];
   });
 }
 
-/** @example heatWords({ temperatureC: 70, doubted: { fromC: 46, … } }, 'C') // => "70.0 °C, doubted: a jump from 46.0 °C" */
-export function heatWords({ temperatureC, doubted }: PositionNow, unit: TempUnit): string | undefined {
+/** @example heatWords({ temperatureC: 70, doubted: { fromC: 46, … } }, 'C', words) // => "70.0 °C, doubted: a jump from 46.0 °C" */
+export function heatWords(
+  { temperatureC, doubted }: PositionNow,
+  unit: TempUnit,
+  { text }: MoundWords,
+): string | undefined {
   if (temperatureC === undefined) return undefined;
-  const reads = formatTemp(temperatureC, unit);
-  return doubted === undefined ? reads : `${reads}, doubted: a jump from ${formatTemp(doubted.fromC, unit)}`;
+  const tempText = formatTemp(temperatureC, unit);
+  return doubted === undefined
+    ? tempText
+    : text('page-mound.doubted', { tempText, fromText: formatTemp(doubted.fromC, unit) });
 }
 
 /** The whole drawing in words, for those who hear it. */
-export function moundInWords(at: Positions, unit: TempUnit, nowMs: number): string {
-  const parts = labelOrder.flatMap((position) => {
+export function moundInWords(at: Positions, unit: TempUnit, nowMs: number, words: MoundWords): string {
+  const [first, ...others] = labelOrder.flatMap((position) => {
     const now = at[position];
-    if (!now) return [];
-    const damp =
-      now.moisturePct !== undefined
-        ? `, ${readingWords('moisture', now.moisturePct, unit)}`
-        : now.humidityPct !== undefined
-          ? `, ${readingWords('humidity', now.humidityPct, unit)}`
-          : '';
-    if (now.silent) {
-      const was = now.temperatureC === undefined ? '' : `, was ${formatTemp(now.temperatureC, unit)}`;
-      if (now.byHand)
-        return [
-          `${positionNames[position]} last measured by hand ${ageWords(nowMs - Date.parse(now.byHand.at))}${was}`,
-        ];
-      const since = now.at ? ` for ${lengthWords(nowMs - Date.parse(now.at))}` : '';
-      return [`${positionNames[position]} silent${since}${was}`];
-    }
-    return [`${positionNames[position]} ${heatWords(now, unit) ?? 'temperature not measured'}${damp}`];
+    return now === undefined ? [] : [placeInWords(position, now, { unit, nowMs }, words)];
   });
-  return parts.length === 0 ? 'Section of the pile: no probe claimed yet' : `Section of the pile: ${parts.join('; ')}`;
+  if (first === undefined) return words.text('page-mound.section.none');
+  const placesText = others.reduce(
+    (beforeText, nextText) => words.text('page-mound.section.next', { beforeText, nextText }),
+    first,
+  );
+  return words.text('page-mound.section', { placesText });
+}
+
+function placeInWords(
+  position: Position,
+  now: PositionNow,
+  { unit, nowMs }: { readonly unit: TempUnit; readonly nowMs: number },
+  words: MoundWords,
+): string {
+  const { text } = words;
+  const was = {
+    wasHot: now.temperatureC !== undefined,
+    wasText: now.temperatureC === undefined ? '' : formatTemp(now.temperatureC, unit),
+  };
+  if (now.silent && now.byHand) {
+    const ageText = ageWords(nowMs - Date.parse(now.byHand.at));
+    return text('page-mound.section.by-hand', { position, ageText, ...was });
+  }
+  if (now.silent) {
+    const sinceText = now.at ? lengthWords(nowMs - Date.parse(now.at)) : '';
+    return text('page-mound.section.silent', { position, hasSince: sinceText !== '', sinceText, ...was });
+  }
+  const heatText = heatWords(now, unit, words) ?? '';
+  const dampText = dampReading(now, unit) ?? '';
+  return text('page-mound.section.measured', {
+    position,
+    isHot: heatText !== '',
+    heatText,
+    isDamp: dampText !== '',
+    dampText,
+  });
+}
+
+function dampReading({ moisturePct, humidityPct }: PositionNow, unit: TempUnit): string | undefined {
+  if (moisturePct !== undefined) return readingWords('moisture', moisturePct, unit);
+  return humidityPct === undefined ? undefined : readingWords('humidity', humidityPct, unit);
 }

@@ -4,16 +4,18 @@ import { usePrefs } from '../../data/prefs.ts';
 import { heatColour, heatScaleFromC, heatScaleToC } from '../colour/heat-scale.ts';
 import { formatTemp } from '../format/temperature.ts';
 import { useShade } from '../use-shade.ts';
+import { useMoundWords } from './use-mound-words.ts';
 
 const swatches = 25;
 
 export function MoundKey() {
+  const { text } = useMoundWords();
   const { unit } = usePrefs();
   const shade = useShade();
   const tempAt = (part: number) => heatScaleFromC + (heatScaleToC - heatScaleFromC) * part;
   return (
     <figure class="mound-key">
-      <svg viewBox="0 0 250 34" role="img" aria-label="Colours of the drawings, from cool to hot">
+      <svg viewBox="0 0 250 34" role="img" aria-label={text('page-mound.key')}>
         {Array.from({ length: swatches }, (_, i) => (
           <rect
             key={tempAt(i / swatches)}
@@ -30,11 +32,7 @@ export function MoundKey() {
           </text>
         ))}
       </svg>
-      <figcaption>
-        How to read a mound: colour is heat, and bare paper is heat that no probe measures. Dots are damp, the more the
-        damper; without dots the damp is not known. A dashed outline is a probe gone silent, or one whose number jumped
-        and is not believed yet: it has a question mark.
-      </figcaption>
+      <figcaption>{text('page-mound.key.says')}</figcaption>
     </figure>
   );
 }

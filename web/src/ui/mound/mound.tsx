@@ -6,7 +6,6 @@ import type { Position } from '../../../../shared/names.ts';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { heatColour, type Shade } from '../colour/heat-scale.ts';
-import { positionNames } from '../format/words.ts';
 import { useShade } from '../use-shade.ts';
 import { Ground } from './ground.tsx';
 import { moundDamp, moundHeat, moundInWords, moundLabels } from './mound-facts.ts';
@@ -14,6 +13,7 @@ import { labelRows, labelX, probePoint } from './mound-layout.ts';
 import { drawing, type MoundShape, moundShape, pathOf, shellPath } from './mound-shape.ts';
 import { shellFill } from './shell-fill.ts';
 import { stipple } from './stipple.ts';
+import { useMoundWords } from './use-mound-words.ts';
 
 const shells = Array.from({ length: 16 }, (_, i) => i / 16);
 /** Every so many shells one is outlined, like an isotherm. */
@@ -29,12 +29,13 @@ interface MoundProps {
 }
 
 export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
+  const words = useMoundWords();
   const { unit } = usePrefs();
   const shade = useShade();
   const nowMs = useServerNow();
   const depth = depthM ?? usualDepthM[pile.stage];
   const shape = useMemo(() => moundShape(depth, pile.id), [depth, pile.id]);
-  const labels = moundLabels(pile.positions, unit);
+  const labels = moundLabels(pile.positions, unit, words);
   // Nobody knows how it is there: its probe is silent, or what it says is doubted.
   const unknown = new Set(labels.filter((label) => label.silent || label.doubted).map((label) => label.position));
   const damp = moundDamp(pile);
@@ -51,7 +52,7 @@ export function Mound({ pile, depthM, cover, large = false }: MoundProps) {
       class={`mound${large ? ' mound-large' : ''}`}
       viewBox={`0 ${topY.toFixed(0)} ${width} ${(drawing.height - topY).toFixed(0)}`}
       role="img"
-      aria-label={moundInWords(pile.positions, unit, nowMs)}
+      aria-label={moundInWords(pile.positions, unit, nowMs, words)}
     >
       <Ground />
       {pile.batch === null ? (
@@ -180,6 +181,7 @@ interface LabelsProps {
 }
 
 function Labels({ shape, shade, labels, rows, numberX }: LabelsProps) {
+  const { text } = useMoundWords();
   return (
     <g class="mound-labels">
       {labels.map((label, i) => {
@@ -199,7 +201,7 @@ function Labels({ shape, shade, labels, rows, numberX }: LabelsProps) {
               fill={label.tempC === null ? 'transparent' : heatColour(label.tempC, shade)}
             />
             <text class="mound-place" x={labelX} y={y + 4.5}>
-              {positionNames[label.position]}
+              {text('page-mound.place', { position: label.position })}
             </text>
             <text class="mound-number" x={numberX} y={y + 5} text-anchor="end">
               {label.text}

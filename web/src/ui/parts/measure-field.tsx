@@ -2,6 +2,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import type { MeasureKind } from '../../../../shared/measure.ts';
+import { pageUnitsTexts } from '../../../../shared/messages/made/en/page-units.ts';
+import { usePageTexts } from '../../data/live/page-texts.ts';
 import { changeUnits, restated, unitOf, usePlanUnits } from '../../data/plan-units.ts';
 import { changePrefs } from '../../data/prefs.ts';
 import { Choice, TextField } from './forms.tsx';
@@ -56,18 +58,13 @@ export function useRestated<Draft>(
 
 export function UnitChoices() {
   const units = usePlanUnits();
-  const said = [
-    units.mass === 'kg' ? 'kilograms' : 'pounds',
-    units.volume === 'L' ? 'litres' : 'US gallons',
-    units.length === 'm' ? 'metres' : 'feet',
-    `°${units.temperature}`,
-  ].join(', ');
+  const { text } = usePageTexts(pageUnitsTexts);
   return (
     <details class="more unit-choices">
-      <summary>In {said}</summary>
+      <summary>{text('page-units.says', { ...units, temperatureText: `°${units.temperature}` })}</summary>
       <div class="unit-rows">
         <Choice
-          legend="Mass"
+          legend={text('page-units.mass')}
           value={units.mass}
           choices={[
             ['kg', 'kg'],
@@ -76,7 +73,7 @@ export function UnitChoices() {
           onValue={(mass) => changeUnits({ mass })}
         />
         <Choice
-          legend="Volume"
+          legend={text('page-units.volume')}
           value={units.volume}
           choices={[
             ['L', 'L'],
@@ -85,7 +82,7 @@ export function UnitChoices() {
           onValue={(volume) => changeUnits({ volume })}
         />
         <Choice
-          legend="Length"
+          legend={text('page-units.length')}
           value={units.length}
           choices={[
             ['m', 'm, cm'],
@@ -94,7 +91,7 @@ export function UnitChoices() {
           onValue={(length) => changeUnits({ length })}
         />
         <Choice
-          legend="Temperature"
+          legend={text('page-units.temperature')}
           value={units.temperature}
           choices={[
             ['C', '°C'],
