@@ -14,6 +14,7 @@ import type { Disturbance } from './disturbance.ts';
 import { coreAtHour, coreEndOfHour, type Hours } from './hours.ts';
 import type { Positions } from './position.ts';
 import { passesUnseen, soonOver } from './soon-over.ts';
+import type { Work } from './work-done.ts';
 
 export const aheadSchema = z.object({
   /** Made with the first reading after an hour has closed; null while there is nothing to make it from. */
@@ -38,12 +39,13 @@ export interface AheadSight {
   readonly air: Readonly<Air>;
   readonly disturbance: Readonly<Disturbance>;
   readonly positions: Readonly<Positions>;
+  readonly work: Readonly<Work>;
 }
 
 /** Looks a day ahead from the end of the hour that has just closed. */
 export function stepAhead(
   ahead: Ahead,
-  { hours, air, disturbance, positions }: AheadSight,
+  { hours, air, disturbance, positions, work }: AheadSight,
   setup: PileSetup,
   band: ExpectedBand | null,
 ): void {
@@ -65,6 +67,8 @@ export function stepAhead(
     soil: setup.stage === 'soil',
     quietH: disturbance.atMs === null ? Number.POSITIVE_INFINITY : (endMs - disturbance.atMs) / msPerHour,
     limitC: setup.limits.actC,
+    workPerDay: work.perDay,
+    workDone: work.done,
   };
   scoreRecord(ahead.record, pile);
   ahead.forecast = band === null ? null : forecastCore(band, pile, ahead.record);

@@ -36,12 +36,26 @@ const weights: Readonly<Record<string, readonly number[]>> = {
   lastHoursOfShallow: [0.0362, 0.048, 0.0405, -0.0444, -0.218, -0.411, -0.817, -0.361],
   fresh: [0.0933, 0.132, 0.17, 0.321, 0.506, 0.67, 0.965, 1.06],
   excessWhileFresh: [-0.0031, -0.0066, -0.01, -0.0194, -0.0286, -0.0354, -0.0465, -0.0644],
+  workOfFalling: [-2.29, -4.34, -6.67, -15.1, -25.3, -36.5, -58.6, -67.9],
+  workOfSoil: [0, -0.467, -1.05, -3.15, -5.77, -8.52, -12.7, -15.5],
+  riseWhenEaten: [-0.012, -0.0279, -0.0512, -0.143, -0.26, -0.364, -0.558, -0.716],
 };
 
 /** Beyond this a bed is as slow as it gets [m], and this hot [K above `hotC`] as hot as it gets: no development pile was beyond. */
 const deepestM = 0.8;
 const hotC = 45;
 const hottestK = 10;
+/**
+ * A bed that worked harder than this and begins to fall has run out of food: what it made lately it will lose [per day]. It falls for
+ * sure from so much in three hours on [K], and one as thin as this hardly keeps any food's heat [m]. From the development piles of the
+ * detection bench.
+ */
+const hardPerDay = 0.08;
+const fallenK = 0.3;
+const thinM = 0.1;
+/** No development pile burnt more of its food in a day, or gave more of it back in a cold one; nor more of it in all [-]. */
+const workPerDay = { least: -0.1, most: 0.6 } as const;
+const mostDone = 1.3;
 /** A batch is young, and what was done to it fresh, for so long [h], less so from hour to hour; our own choice, no source. */
 const youngH = 36;
 const freshH = 24;
@@ -76,7 +90,16 @@ export function correctedRise(say: MembersSay, pile: PileNow, airAheadK: number,
   x[9] = shallow * (riseSeen(pile, 3) ?? 0);
   x[10] = fresh;
   x[11] = fresh * excessK;
+  const perDay = Math.min(workPerDay.most, Math.max(workPerDay.least, pile.workPerDay));
+  x[12] = Math.max(0, perDay - hardPerDay) * fallingShare(pile) * (1 - thinM / Math.max(thinM, depthM));
+  x[13] = pile.soil ? perDay : 0;
+  x[14] = Math.min(mostDone, pile.workDone) * Math.max(0, riseSeen(pile, 6) ?? 0);
   return sumAt(table, x, aheadH);
+}
+
+/** How surely a core falls, by its last three hours [-]. */
+function fallingShare(pile: PileNow): number {
+  return Math.min(1, Math.max(0, -(riseSeen(pile, 3) ?? 0) / fallenK));
 }
 
 /** The weights of each whole hour ahead, hour after hour: they are asked for in every hour of every pile. */

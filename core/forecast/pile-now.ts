@@ -18,6 +18,9 @@ export interface PileNow {
   /** Hours since a hand was last on the pile. */
   readonly quietH: number;
   readonly limitC: number;
+  /** Share of its food that it burns a day, eased over half a day, and that it has burnt so far, by the heat it must have made [-]. */
+  readonly workPerDay: number;
+  readonly workDone: number;
 }
 
 /** Rise of the core over the last `backH` hours, or since the start [K]; null where that was not measured or a hand came between. */

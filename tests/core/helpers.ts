@@ -49,6 +49,8 @@ export function pileAt(hour: number, endC: (hour: number) => number | null, chan
     soil: false,
     quietH: Number.POSITIVE_INFINITY,
     limitC: 50,
+    workPerDay: 0,
+    workDone: 0,
     ...change,
   };
 }

@@ -35,6 +35,25 @@ test('correctedRise() keeps the pace of a deep bed and feels the air in a shallo
   expect(air(0.01)).toBe(air(0.1));
 });
 
+test('correctedRise() of a bed that worked hard and begins to fall is that it falls on, most of all of a deep one', () => {
+  const falling = pileAt(80, (hour) => 45 - 0.2 * Math.max(0, hour - 76));
+  const furtherK = (change: Partial<PileNow>) =>
+    correctedRise(nothing, { ...falling, workPerDay: 0.25, ...change }, 0, 12) -
+    correctedRise(nothing, { ...falling, ...change }, 0, 12);
+  expect(furtherK({})).toBeLessThan(-3);
+  expect(furtherK({ depthM: 0.6 })).toBeLessThan(furtherK({}));
+  expect(furtherK({ depthM: 0.1 })).toBeCloseTo(0, 9);
+  // Before it falls nobody knows; and little work is not much to lose.
+  expect(furtherK({ seen: () => 44, nowC: 44 })).toBeCloseTo(0, 9);
+  expect(furtherK({ workPerDay: 0.08 })).toBeCloseTo(0, 9);
+});
+
+test('correctedRise() believes a rise less once most of the food is eaten', () => {
+  const eaten = correctedRise(nothing, { ...pile, workDone: 0.8 }, 0, 12);
+  expect(eaten).toBeLessThan(correctedRise(nothing, pile, 0, 12));
+  expect(correctedRise(nothing, { ...still, workDone: 0.8 }, 0, 12)).toBeCloseTo(0, 9);
+});
+
 const horizons: [number, number][] = [
   [0.5, 1],
   [1, 1],

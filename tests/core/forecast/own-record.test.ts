@@ -18,7 +18,20 @@ import { normalShare, sortOrder, weightedMean, weightedQuantile, weightedSd } fr
 function pileAt(hour: number, endC: (hour: number) => number | null, quietH = Number.POSITIVE_INFINITY): PileNow {
   const seen = (at: number): number | null => (at < 0 || at > hour ? null : endC(at));
   const nowC = endC(hour) ?? 0;
-  return { seen, hour, nowC, quietH, atMs: 0, airC: 20, depthM: 0.3, shallow: false, soil: false, limitC: 50 };
+  return {
+    seen,
+    hour,
+    nowC,
+    quietH,
+    atMs: 0,
+    airC: 20,
+    depthM: 0.3,
+    shallow: false,
+    soil: false,
+    limitC: 50,
+    workPerDay: 0,
+    workDone: 0,
+  };
 }
 
 function waysOf(pile: PileNow, corrected: number, aheadH: number): number[] {
