@@ -16,9 +16,11 @@ import type { Work } from './work-done.ts';
 const atWorkFrac = 0.15;
 /**
  * A bed that has run out of food cools as one that makes no heat. One that cools faster, by this share of its food, lost its heat in
- * another way [-]; where no probe measures the air, nobody can tell. From the development piles of the detection bench.
+ * another way [-]. Where no probe measures the air that may be the weather, until half of what it has done is undone [-]. From the
+ * development piles of the detection bench.
  */
 const lostFrac = 0.04;
+const lostShareUnprobed = 0.5;
 
 /**
  * So far below what its stage wants a bed is too dry to go on [-]: bran below 40 %, where composting is greatly reduced (Cornell Waste
@@ -37,7 +39,8 @@ interface EatenSight {
 /** Of a bed that is past its heat and warm enough to work: nothing that is known holds it back but the want of food. */
 export function hasEaten({ work, water, phase, positions: { core, air } }: EatenSight, { limits }: PileSetup): boolean {
   if (phase.now !== 'cooling' && phase.now !== 'settled') return false;
-  if (work.most < atWorkFrac || (isAirProbed(air) && work.most - work.done > lostFrac)) return false;
+  const mostLost = isAirProbed(air) ? lostFrac : lostShareUnprobed * work.most;
+  if (work.most < atWorkFrac || work.most - work.done > mostLost) return false;
   const isCooked = (core?.heat?.lossMs ?? 0) >= lossAfterH * msPerHour;
   // A bed that has been comfortably warm has had its air.
   const hadItsAir = (phase.peakC ?? 0) >= limits.comfortMinC;

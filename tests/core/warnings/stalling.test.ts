@@ -107,6 +107,18 @@ describe('a bed of poor food', () => {
     expect(all.raised()).not.toContain('stalling/null');
   });
 
+  test('measured by hand without its air, has stalled where its heat is gone between two visits', () => {
+    const all = new Played(setupOf());
+    const bared = through([0, 22], [24, 42], [36, 40], [48, 22], [108, 18]);
+    for (let hour = 0; hour <= 108; hour += 12) {
+      const at = { position: 'core', quantity: 'temperature', atMs: startMs + hour * msPerHour, byHand: true } as const;
+      stepJudge(all.state, all.setup, null, { ...at, value: bared(hour) });
+      all.lookUntil(at.atMs);
+    }
+    expect(all.state.work.most).toBeGreaterThan(0.15);
+    expect(all.raised()).toContain('stalling/null');
+  });
+
   test('has stalled where it is too dry to go on', () => {
     const recipe = { ...setupOf().recipe, moistureFrac: 0.36 };
     expect(play(setupOf('bran', { recipe }), 110, eatsUpBy(30), () => 20).raised()).toContain('stalling/null');
