@@ -15,9 +15,27 @@ export const coarseStepK = 0.25;
 const seldomMs = 2 * msPerHour;
 /**
  * A chip that is read seldom says the same sixteenth by chance, at most 28 times in 100 where nothing moves (0.06 K of noise): eight in
- * a row once in 7,000 [readings].
+ * a row once in 7,000 [readings, -].
  */
-const leastRepeats = 8;
+const repeatsAtRest = 8;
+const mostlySame = 0.28;
+const byChance = 1 / 7000;
+/**
+ * As much more seldom the further it moves from reading to reading: of a normal distribution that share of one step over the mean
+ * distance lies within a step around its middle [-]. What moved may rest, but hardly for a day, nor at so many readings; our own
+ * choice, no source.
+ */
+const shareOfStep = 0.318;
+const restsMs = 23 * msPerHour;
+const fewestRepeats = 5;
+
+/** Whether so many readings in a row that say the same are no chance. */
+function isNoChance(track: Track): boolean {
+  if (track.sameCount >= repeatsAtRest) return true;
+  if (track.atMs - track.sameSinceMs < restsMs) return false;
+  const same = Math.min(mostlySame, (shareOfStep * stepOf(track)) / track.moves);
+  return track.sameCount >= 1 + Math.log(byChance) / Math.log(same);
+}
 
 /** How long a position may say the same; infinite where that tells nothing [ms]. */
 export function stuckAfter(track: Track, position: Position): number {
@@ -28,6 +46,6 @@ export function stuckAfter(track: Track, position: Position): number {
 
 export function isStuck(track: Track, position: Position): boolean {
   // Most looks. Measured to the last believed reading: silence is not sameness.
-  if (track.sameCount < leastRepeats || track.atMs - track.sameSinceMs < stuckAfterMs) return false;
-  return track.atMs - track.sameSinceMs >= stuckAfter(track, position);
+  if (track.sameCount < fewestRepeats || track.atMs - track.sameSinceMs < stuckAfterMs) return false;
+  return isNoChance(track) && track.atMs - track.sameSinceMs >= stuckAfter(track, position);
 }

@@ -23,6 +23,8 @@ export const trackSchema = z.object({
   sameCount: z.number(),
   /** The finest step seen between two values; 0 before any [in the unit of the values]. */
   step: z.number(),
+  /** How far it moves from one reading to the next where it moves, on the mean of the last ones; 0 before it did. */
+  moves: z.number(),
   /** The value it followed on, and when that was measured: the believed one before, or the doubted one that it bore out. */
   previous: z.number(),
   previousAtMs: z.number(),
@@ -48,6 +50,7 @@ export function startTrack(value: number, atMs: number): Track {
     sameSinceMs: atMs,
     sameCount: 1,
     step: 0,
+    moves: 0,
     previous: value,
     previousAtMs: atMs,
     doubted: null,
@@ -140,6 +143,7 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   else {
     track.sameSinceMs = atMs;
     track.sameCount = 1;
+    track.moves += (Math.abs(step) - track.moves) / (track.moves === 0 ? 1 : movesOver);
     if (track.step === 0 || track.step > finestStep) track.step = Math.min(track.step || Infinity, stepWithin(step));
   }
   track.previous = previous;
@@ -148,6 +152,9 @@ export function followTrack(track: Track, value: number, atMs: number, jump: num
   track.atMs = atMs;
   return true;
 }
+
+/** About so many readings that moved tell how far it moves [readings]; our own choice, no source. */
+const movesOver = 8;
 
 /** Steps in which thermometers show, coarsest first: whole °C, whole °F, halves, quarters, tenths; then the sixteenth of a common chip (its data sheet) [K]; common practice, no source. */
 const knownSteps = [1, 5 / 9, 0.5, 0.25, 0.1] as const;

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { isStuck } from '../../../core/estimate/stuck.ts';
 import {
   followsOn,
   followTrack,
@@ -252,3 +253,33 @@ for (const [what, feed, does] of follows) {
     expect(followsOn(track, 8)).toBe(does);
   });
 }
+
+/** Read every so many hours: moves by so much to and fro, then says the same so many times. */
+function standsStill(everyH: number, movesK: number, repeats: number) {
+  const track = startTrack(30, 0);
+  let atMs = 0;
+  for (let step = 1; step <= 12; step += 1) {
+    atMs += everyH * hour;
+    followTrack(track, 30 + (step % 2) * movesK, atMs, 20);
+  }
+  for (let step = 1; step < repeats; step += 1) {
+    atMs += everyH * hour;
+    followTrack(track, track.value, atMs, 20);
+  }
+  return track;
+}
+
+test.each([
+  // every [h], moves [K], says the same so often: stuck?
+  ['a core that moved by kelvins', 6, 2.0625, 4, false],
+  ['a core that moved by kelvins', 6, 2.0625, 5, true],
+  ['a core that hardly moved', 6, 1 / 16, 7, false],
+  ['a core that hardly moved', 6, 1 / 16, 8, true],
+  ['a core that moved by kelvins, for 18 h', 3, 2.0625, 7, false],
+  ['a core that moved by kelvins, for 21 h', 3, 2.0625, 8, true],
+])(
+  'isStuck() of %s, read every %d h, that moves by %d K and then says the same %d times: %s',
+  (_, everyH, movesK, repeats, stuck) => {
+    expect(isStuck(standsStill(everyH, movesK, repeats), 'core')).toBe(stuck);
+  },
+);
