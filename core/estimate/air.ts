@@ -23,3 +23,13 @@ export function easeAir(air: Air, airC: number | null, coreC: number | null): vo
   air.feltC = air.feltC === null ? seenC : air.feltC + (seenC - air.feltC) / feltH;
   air.dayC = air.dayC === null ? seenC : air.dayC + (seenC - air.dayC) / dayH;
 }
+
+interface AirSight {
+  readonly positions: { readonly air: { readonly temperature: unknown } | null };
+  readonly air: Air;
+}
+
+/** What the air is taken as while nobody measures it [°C]; undefined where somebody did, and before anything of the core. */
+export function guessedAirC({ positions, air }: AirSight): number | undefined {
+  return positions.air?.temperature == null ? (air.dayC ?? undefined) : undefined;
+}

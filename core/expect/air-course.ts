@@ -3,23 +3,30 @@
  *
  * Beyond the last reading it is as foretold, as far as that reaches without a gap. Beyond that the day before is repeated,
  * drawn a little towards the mean of the last three days; before the first it is that day's value at the same hour of day.
- * With no reading and nothing foretold: a mild day.
+ * With no reading and nothing foretold: a day about as warm as the bed was laid, or a mild one.
  */
 import { msPerHour } from '../../shared/units.ts';
 import { besideThePileK, foretoldByHour } from './air-ahead.ts';
 import type { AirReading } from './air-reading.ts';
 
-/** A mild day in shade, when nothing is known: 20 °C, 5 K up and down, warmest at 15 h UTC. No source. */
-function mildDayC(atMs: number): number {
-  return 20 + 5 * Math.cos((2 * Math.PI * (atMs / msPerHour - 15)) / 24);
+/** A mild day in shade, when nothing is known [°C]. No source. */
+const mildC = 20;
+
+/** 5 K up and down, warmest at 15 h UTC. No source. */
+function dayC(meanC: number, atMs: number): number {
+  return meanC + 5 * Math.cos((2 * Math.PI * (atMs / msPerHour - 15)) / 24);
 }
 
-/** @param foretold Air that somebody foretold, oldest first; hours that were measured count as measured. */
+/**
+ * @param foretold Air that somebody foretold, oldest first; hours that were measured count as measured.
+ * @param guessedC What the air is taken as where nobody measured or foretold any.
+ */
 export function airCourse(
   air: readonly AirReading[],
   fromMs: number,
   hours: number,
   foretold: readonly AirReading[] = [],
+  guessedC = mildC,
 ): Float64Array {
   const course = measuredByHour(air, fromMs, hours);
   const ahead = foretoldByHour(foretold, fromMs, hours);
@@ -32,7 +39,7 @@ export function airCourse(
     bridge(course, last, hour);
     last = hour;
   }
-  if (last < 0) return course.map((_, hour) => mildDayC(fromMs + hour * msPerHour));
+  if (last < 0) return course.map((_, hour) => dayC(guessedC, fromMs + hour * msPerHour));
   carryOn(course, last);
   return course;
 }

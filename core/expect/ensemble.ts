@@ -27,6 +27,8 @@ export interface EnsembleOptions {
   readonly seed?: number;
   /** Air that somebody foretold, oldest first. */
   readonly foretold?: readonly AirReading[];
+  /** What the air is taken as where none was measured or foretold [°C]. */
+  readonly guessedAirC?: number | undefined;
   /** Where its curves may lie, for whoever is done with them before the next; else each has room of its own. */
   readonly room?: EnsembleRoom;
 }
@@ -54,7 +56,7 @@ export function runEnsemble(
   const members = options.members ?? 200;
   const fromMs = setup.startedAtMs;
   const hours = Math.min(longestH, Math.max(1, Math.ceil((toMs - fromMs) / msPerHour)));
-  const airC = airCourse(air, fromMs, hours, options.foretold);
+  const airC = airCourse(air, fromMs, hours, options.foretold, options.guessedAirC);
   const course = { airC, hours, actsByHour: byHour(setup.acts, fromMs) };
   const random = seededRandom(options.seed ?? 1);
   const values = members * (hours + 1);

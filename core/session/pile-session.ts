@@ -2,6 +2,7 @@
  * One pile as it is judged, for whoever has its readings: the server, and a page with a pile of its own. It is fed in
  * the order of time, keeps nothing outside itself, and reads no clock.
  */
+import { guessedAirC } from '../estimate/air.ts';
 import { airAtHour } from '../estimate/hours.ts';
 import type { ExpectedBand } from '../expect/band.ts';
 import { weatherDeparts } from '../expect/weather-departs.ts';
@@ -86,6 +87,11 @@ export class PileSession {
     const hour = hours.done - 1;
     const meanC = airAtHour(hours, hour);
     return this.band !== null && meanC !== null && weatherDeparts(this.band, meanC, hour);
+  }
+
+  /** What an expected band takes the air as where nobody measures it [°C]. */
+  get guessedAirC(): number | undefined {
+    return guessedAirC(this.#state);
   }
 
   /** Forgets all readings; alarms stay as they are. */

@@ -16,6 +16,8 @@ import { msPerHour } from '../../shared/units.ts';
 export interface BandQuestion {
   readonly setup: PileSetup;
   readonly air: readonly { atMs: number; tempC: number }[];
+  /** What it is taken as where nobody measured it [°C]. */
+  readonly guessedAirC?: number | undefined;
   /** What somebody foretold of the air at the site; null where nobody did. */
   readonly airAhead?: AirAhead | null;
   readonly nowMs: number;
@@ -33,12 +35,12 @@ export interface BandKeeper {
 
 /** The sum itself, wherever it runs. */
 export function answerBand(question: BandQuestion): ExpectedBand {
-  const { setup, air, finished, toMs, nowMs, forecastFromMs } = question;
+  const { setup, air, guessedAirC, finished, toMs, nowMs, forecastFromMs } = question;
   const { points: foretold, used } = question.airAhead
     ? usableAhead(question.airAhead, nowMs)
     : { points: [], used: null };
   const fromHour = (forecastFromMs - setup.startedAtMs) / msPerHour - lookedBackH;
-  const worked = membersFrom(expectedBand(setup, air, toMs, { foretold }), fromHour);
+  const worked = membersFrom(expectedBand(setup, air, toMs, { foretold, guessedAirC }), fromHour);
   // Beyond its own end a band reckons with nothing.
   const airAhead = used && { ...used, untilMs: Math.min(used.untilMs, toMs) };
   return compactBand(blendFinished(airAhead ? { ...worked, airAhead } : worked, finished));

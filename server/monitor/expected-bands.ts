@@ -78,11 +78,17 @@ export class ExpectedBands {
     this.#few.clearQueue();
   }
 
-  async #compute(setup: PileSetup, { judgedSources, pile }: MonitoredPile, nowMs: number): Promise<ExpectedBand> {
+  async #compute(
+    setup: PileSetup,
+    { judgedSources, pile, watch }: MonitoredPile,
+    nowMs: number,
+  ): Promise<ExpectedBand> {
     const air = await airByHour(this.#parts.readings, judgedSources, setup.startedAtMs, nowMs);
     const airAhead = (await this.#parts.journal.airAhead.get(pile.siteId)) ?? null;
     const finished = await this.#finished.ofStage(setup.stage);
+    const { guessedAirC } = watch;
     const forecastFromMs = nowMs - checkpointReachMs;
-    return this.#parts.bands.compute({ setup, air, airAhead, finished, toMs: nowMs + aheadMs, nowMs, forecastFromMs });
+    const toMs = nowMs + aheadMs;
+    return this.#parts.bands.compute({ setup, air, guessedAirC, airAhead, finished, toMs, nowMs, forecastFromMs });
   }
 }

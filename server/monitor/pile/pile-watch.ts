@@ -166,6 +166,11 @@ export class PileWatch {
     return this.#session?.weatherDeparts ?? false;
   }
 
+  /** What the expected curve takes the air as where nobody measures it [°C]. */
+  get guessedAirC(): number | undefined {
+    return this.#session?.guessedAirC;
+  }
+
   /**
    * The machine's clock was set. Back: what was judged of the time that has yet to come is judged anew as it comes, and
    * holds begin again, so that nothing waits until the old time is reached. Steps that were taken stay taken.

@@ -15,16 +15,21 @@ import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 const folder = process.env.BRANHEARTH_BENCH_KEEP;
 let code: string | undefined;
 
-export function keptBand(setup: PileSetup, air: readonly AirReading[], toMs: number): ExpectedBand {
-  if (folder === undefined) return expectedBand(setup, air, toMs);
+export function keptBand(
+  setup: PileSetup,
+  air: readonly AirReading[],
+  toMs: number,
+  guessedAirC: number | undefined,
+): ExpectedBand {
+  if (folder === undefined) return expectedBand(setup, air, toMs, { guessedAirC });
   code ??= digestOfCode();
   const name = createHash('sha1')
     .update(code)
-    .update(JSON.stringify([setup, toMs]));
+    .update(JSON.stringify([setup, toMs, guessedAirC]));
   name.update(Float64Array.from(air.flatMap(({ atMs, tempC }) => [atMs, tempC])));
   const path = join(folder, `${name.digest('hex')}.band`);
   if (existsSync(path)) return deserialize(readFileSync(path)) as ExpectedBand;
-  const band = expectedBand(setup, air, toMs);
+  const band = expectedBand(setup, air, toMs, { guessedAirC });
   mkdirSync(folder, { recursive: true });
   // Another run may be writing the same one.
   writeFileSync(`${path}.${process.pid}`, serialize(band));

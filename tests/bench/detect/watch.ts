@@ -50,6 +50,7 @@ export function watch({ scenario, world, readings, gapH }: Case): Watched {
   const endMs = scenario.startMs + scenario.days * 24 * msPerHour;
   let setup = setupOf(scenario, []);
   let bandFromMs = Number.NEGATIVE_INFINITY;
+  let bandGuessC: number | undefined;
   let lastAlarm = 0;
   const session = new PileSession(setup, new AlarmRegistry(scenario.name, [], () => String(++lastAlarm)));
   const raised: Raised[] = [];
@@ -66,8 +67,11 @@ export function watch({ scenario, world, readings, gapH }: Case): Watched {
       session.learn(setup);
       bandFromMs = Number.NEGATIVE_INFINITY;
     }
-    if (nowMs - bandFromMs >= rebandH * msPerHour) {
-      session.band = keptBand(setup, air, Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 46) * msPerHour));
+    // The server asks every three hours: the first time that it knows something of the air is soon.
+    if (nowMs - bandFromMs >= rebandH * msPerHour || session.guessedAirC !== bandGuessC) {
+      bandGuessC = session.guessedAirC;
+      const toMs = Math.min(endMs + 48 * msPerHour, nowMs + (rebandH + 46) * msPerHour);
+      session.band = keptBand(setup, air, toMs, bandGuessC);
       bandFromMs = nowMs;
     }
     for (let reading = readings[next]; reading !== undefined && reading.atMs <= nowMs; reading = readings[next]) {

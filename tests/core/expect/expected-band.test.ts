@@ -63,8 +63,19 @@ test('expectedBand() of a deep closed bed at 35 °C stays below 75 °C, and of o
   expect(Math.min(...expectedBand(setupOf(), day(-10), toMs).p10C)).toBeGreaterThan(-25);
 });
 
+test('expectedBand() of a bed laid at 6 °C whose air nobody measures is that of a cold day, not of a mild one', () => {
+  const at = (guessedAirC?: number) => expectedBand(setupOf(), [], toMs, { members: 40, guessedAirC });
+  expect(airCourse([], startMs, 24, [], 6).reduce((sum, tempC) => sum + tempC) / 25).toBeCloseTo(6, 0);
+  expect(at(6).p50C[0]).toBeLessThan(16);
+  expect(at().p50C[0]).toBeGreaterThan(16);
+  // Whatever was measured outweighs a guess.
+  expect(airCourse([{ atMs: startMs, tempC: 15 }], startMs, 24, [], 6)[12]).toBe(15);
+});
+
 test('expectedBand() says where it comes from', () => {
-  expect(plainEnglish(expectedBand(setupOf(), [], toMs, { members: 5 }).origin)).toContain('an assumed mild day');
+  expect(plainEnglish(expectedBand(setupOf(), [], toMs, { members: 5 }).origin)).toContain(
+    'a day about as warm as its core began (as no air is measured)',
+  );
   const turned = setupOf('bran', { acts: [{ kind: 'turned', atMs: startMs + 1 }] });
   expect(plainEnglish(expectedBand(turned, day(20), toMs, { members: 5 }).origin)).toContain(
     'the measured air and the one act you logged',
