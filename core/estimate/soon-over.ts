@@ -27,7 +27,7 @@ export const believedK = 4.5;
  * Of a core that is read seldom, it is said from this likelihood on that it passes within two of its readings [-]: whoever waits for the
  * next one may hear of it when it has passed. From the development piles of the detection bench.
  */
-const unseenFrom = 0.5;
+const unseenFrom = 0.6;
 const withinReadings = 2;
 
 /** It must still be rising by this much in the hour [K]; our own choice, no source. */

@@ -30,11 +30,11 @@ test('passMessage() without a forecast goes by the pace alone', () => {
 
 const ahead: [string, number, number, number | null, boolean][] = [
   // every [h], likelihood, in [h]
-  ['a core read every six hours that as likely as not passes within them', 6, 0.5, 5, true],
-  ['a core read every six hours that as likely as not passes before the reading after the next', 6, 0.5, 11, true],
-  ['a core read every six hours that as likely as not passes after that', 6, 0.5, 13, false],
-  ['a core read every six hours that is more likely not to pass', 6, 0.49, 5, false],
-  ['a core read every six hours that none of its like passes', 6, 0.5, null, false],
+  ['a core read every six hours that is likely to pass within them', 6, 0.6, 5, true],
+  ['a core read every six hours that is likely to pass before the reading after the next', 6, 0.6, 11, true],
+  ['a core read every six hours that is likely to pass after that', 6, 0.6, 13, false],
+  ['a core read every six hours that is as likely not to pass', 6, 0.59, 5, false],
+  ['a core read every six hours that none of its like passes', 6, 0.6, null, false],
   ['a core read every hour, which is told of in time', 1, 0.9, 1, false],
 ];
 for (const [what, everyH, overLikelihood, overInH, does] of ahead) {
