@@ -40,5 +40,5 @@ export function closeOnSignals(
   // On a terminal SIGHUP says that it was closed; elsewhere it asks for renewed certificates.
   const hangUp = process.stdout.isTTY ? (['SIGHUP'] as const) : [];
   for (const signal of ['SIGINT', 'SIGTERM', ...hangUp] as const) process.on(signal, () => void close(signal));
-  onLeftByNpm(() => void close('the end of npm'));
+  onLeftByNpm(() => void close('npm'));
 }

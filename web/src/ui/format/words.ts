@@ -55,13 +55,6 @@ export const actNames: Record<ActKind, string> = {
   note: 'Note',
 };
 
-/** "One", "Two" ... for the start of a sentence; digits from thirteen on. */
-const countWords = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
-
-export function countWord(count: number): string {
-  return countWords[count] ?? String(count);
-}
-
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
@@ -69,9 +62,4 @@ export function capital(text: string): string {
 /** @example listed(['core', 'top', 'air']) // => "core, top and air" */
 export function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}
-
-/** @example counted(2, 'pile') // => "2 piles" */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
 }
