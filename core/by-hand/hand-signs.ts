@@ -7,7 +7,7 @@ import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { type HandKind, handKinds, severities } from '../../shared/warning.ts';
 import { clockAheadMs, type Noted } from '../profiles/noted.ts';
-import { gravityOf, verdictOf } from './verdict.ts';
+import { gravityOf, signOf } from './note-sign.ts';
 
 /**
  * | from \ event      | bad note | good note       | act that answers |
@@ -82,10 +82,10 @@ function handSign(kind: HandKind, { noted = [], acts, limits }: Heard, nowMs: nu
 }
 
 function afterNote(sign: HandSign, note: Noted, limits: StageLimits): HandSign {
-  const verdict = verdictOf(sign.kind, note.what, limits);
-  if (verdict === null) return sign;
+  const says = signOf(sign.kind, note.what, limits);
+  if (says === null) return sign;
   const isSameVisit = sign.state === 'bad' && sign.note !== null && note.atMs - sign.note.atMs < visitMs;
-  if (verdict === 'good') {
+  if (says === 'good') {
     if (isSameVisit && note.what.kind === 'growth') return sign;
     return { kind: sign.kind, state: 'good', note, answer: null };
   }

@@ -2,7 +2,7 @@
 import { type EntryFacts, type growthPlaces, sampleMoistureFrac } from '../../shared/entry.ts';
 import { type Message, message, verbatim } from '../../shared/messages/message.ts';
 import type { NotedFacts } from '../profiles/noted.ts';
-import { badOf } from './verdict.ts';
+import { badOf } from './note-sign.ts';
 
 type Growth = Extract<EntryFacts, { kind: 'growth' }>;
 type Squeeze = Extract<EntryFacts, { kind: 'squeeze' }>;

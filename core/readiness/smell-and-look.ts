@@ -3,7 +3,7 @@
 import type { judgements } from '../../shared/entry.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
-import { lookOf, smellOf } from '../by-hand/verdict.ts';
+import { lookOf, smellOf } from '../by-hand/note-sign.ts';
 import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 
 type Judged = (typeof judgements)[number];

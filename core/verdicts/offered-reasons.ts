@@ -7,7 +7,7 @@ import { type Message, message } from '../../shared/messages/message.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { type VerdictReason, verdictReasons } from '../../shared/verdict.ts';
 import type { HandKind, WarningKind } from '../../shared/warning.ts';
-import { verdictOf } from '../by-hand/verdict.ts';
+import { signOf } from '../by-hand/note-sign.ts';
 import { type NotedFacts, notedKinds } from '../profiles/noted.ts';
 import { entryMessage } from '../records/entry-message.ts';
 import type { BatchMeasures } from '../seasons/measure-batch.ts';
@@ -52,7 +52,7 @@ const signs: Partial<Record<VerdictReason, readonly [sign: HandKind, is: 'good' 
 function speaksFor(why: VerdictReason, facts: EntryFacts, limits: StageLimits): boolean {
   if (why === 'pests') return facts.kind === 'pests';
   const sign = signs[why];
-  return sign !== undefined && isNoted(facts) && verdictOf(sign[0], facts, limits) === sign[1];
+  return sign !== undefined && isNoted(facts) && signOf(sign[0], facts, limits) === sign[1];
 }
 
 function isNoted(facts: EntryFacts): facts is NotedFacts {

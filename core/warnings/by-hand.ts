@@ -8,7 +8,7 @@ import { msPerHour } from '../../shared/units.ts';
 import type { HandKind } from '../../shared/warning.ts';
 import { type HandSign, nothingNoted } from '../by-hand/hand-signs.ts';
 import { foundMessage } from '../by-hand/note-message.ts';
-import { gravityOf, isThroughout, sampleMarginFrac } from '../by-hand/verdict.ts';
+import { gravityOf, isThroughout, sampleMarginFrac } from '../by-hand/note-sign.ts';
 import { waterToAdd } from '../estimate/water-to-add.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import { cautions } from '../profiles/cautions.ts';

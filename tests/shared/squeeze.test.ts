@@ -2,7 +2,7 @@
 // and gives no drop: USDA NRCS, Estimating Soil Moisture by Feel and Appearance (1998), from memory.
 import { describe, expect, test } from 'vitest';
 import { foundMessage } from '../../core/by-hand/note-message.ts';
-import { verdictOf } from '../../core/by-hand/verdict.ts';
+import { signOf } from '../../core/by-hand/note-sign.ts';
 import { planWater } from '../../core/plan/water.ts';
 import { lookFor } from '../../core/readiness/readiness-message.ts';
 import { entryMessage } from '../../core/records/entry-message.ts';
@@ -39,8 +39,8 @@ for (const stage of ['bran', 'soil'] as const) {
         expect(plainEnglish(entryMessage({ kind: 'squeeze', feel }, stage))).toBe(`Squeezed: ${felt} (${means})`);
         if (stage === 'bran') expect(plainEnglish(squeezedMessage(feel)).toLowerCase()).toBe(`${felt}: ${means}.`);
         const limits = stageLimits[stage];
-        expect(verdictOf('hand-dry', { kind: 'squeeze', feel }, limits) === 'bad').toBe(means === 'too dry');
-        expect(verdictOf('hand-wet', { kind: 'squeeze', feel }, limits) === 'bad').toBe(means === 'too wet');
+        expect(signOf('hand-dry', { kind: 'squeeze', feel }, limits) === 'bad').toBe(means === 'too dry');
+        expect(signOf('hand-wet', { kind: 'squeeze', feel }, limits) === 'bad').toBe(means === 'too wet');
         // What to do follows what was found.
         expect(/water, mix/.test(plainEnglish(squeezeTodo(feel)))).toBe(means === 'too dry');
         expect(/keep rain off/.test(plainEnglish(squeezeTodo(feel)))).toBe(means === 'too wet');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type HandState, handSigns, visitMs } from '../../../core/by-hand/hand-signs.ts';
-import { gravityOf, type Verdict, verdictOf } from '../../../core/by-hand/verdict.ts';
+import { gravityOf, type NoteSign, signOf } from '../../../core/by-hand/note-sign.ts';
 import { clockAheadMs, type Noted, type NotedFacts } from '../../../core/profiles/noted.ts';
 import type { Act, ActKind } from '../../../shared/contracts/domain/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
@@ -25,8 +25,8 @@ const word = (smelt: 'good' | 'doubtful' | 'bad', look: 'good' | 'doubtful' | 'b
   ready: false,
 });
 
-describe('verdictOf()', () => {
-  const rows: [HandKind, string, NotedFacts, Verdict][] = [
+describe('signOf()', () => {
+  const rows: [HandKind, string, NotedFacts, NoteSign][] = [
     ['hand-dry', 'a handful that crumbles', crumbles, 'bad'],
     ['hand-dry', 'a handful that holds', holds, 'good'],
     ['hand-dry', 'a handful that pours', pours, 'good'],
@@ -58,9 +58,9 @@ describe('verdictOf()', () => {
     ['wrong-growth', 'a look judged doubtful', word('good', 'doubtful'), null],
     ['wrong-growth', 'a handful', holds, null],
   ];
-  for (const [kind, what, note, verdict] of rows) {
-    test(`verdictOf() of ${what} for ${kind}: ${verdict ?? 'nothing'}`, () => {
-      expect(verdictOf(kind, note, limits)).toBe(verdict);
+  for (const [kind, what, note, says] of rows) {
+    test(`signOf() of ${what} for ${kind}: ${says ?? 'nothing'}`, () => {
+      expect(signOf(kind, note, limits)).toBe(says);
     });
   }
 });

@@ -8,7 +8,7 @@ import type { StageLimits } from '../../shared/stage.ts';
 import type { HandKind, Severity } from '../../shared/warning.ts';
 import type { NotedFacts } from '../profiles/noted.ts';
 
-export type Verdict = 'bad' | 'good' | null;
+export type NoteSign = 'bad' | 'good' | null;
 
 type Smell = Extract<EntryFacts, { kind: 'smell' }>['smells'][number];
 
@@ -22,16 +22,16 @@ const goodSmells: readonly Smell[] = ['sweet', 'fermented', 'earthy', 'mushroom'
  */
 export const sampleMarginFrac = 0.02;
 
-export function verdictOf(kind: HandKind, what: NotedFacts, limits: StageLimits): Verdict {
+export function signOf(kind: HandKind, what: NotedFacts, limits: StageLimits): NoteSign {
   switch (kind) {
     case 'hand-dry':
-      return verdictBy(dampness(what, limits), 'dry');
+      return signBy(dampness(what, limits), 'dry');
     case 'hand-wet':
-      return verdictBy(dampness(what, limits), 'wet');
+      return signBy(dampness(what, limits), 'wet');
     case 'bad-smell':
-      return verdictBy(smellOf(what), 'bad');
+      return signBy(smellOf(what), 'bad');
     case 'wrong-growth':
-      return verdictBy(lookOf(what), 'bad');
+      return signBy(lookOf(what), 'bad');
   }
 }
 
@@ -83,7 +83,7 @@ function dampness(what: NotedFacts, limits: StageLimits): 'dry' | 'right' | 'wet
   return frac > limits.moistureMaxFrac + sampleMarginFrac ? 'wet' : 'right';
 }
 
-function verdictBy(found: Judged | 'dry' | 'right' | 'wet' | null, bad: 'bad' | 'dry' | 'wet'): Verdict {
+function signBy(found: Judged | 'dry' | 'right' | 'wet' | null, bad: 'bad' | 'dry' | 'wet'): NoteSign {
   if (found === null || found === 'doubtful') return null;
   return found === bad ? 'bad' : 'good';
 }
