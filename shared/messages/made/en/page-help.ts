@@ -328,7 +328,7 @@ export const pageHelpTexts: PageTexts<PageHelpParams> = {
   "page-help.questions.lead": "What goes wrong most often, and what to look at first.",
   "page-help.questions.not-listed.title": "My probe is not listed",
   "page-help.questions.not-listed.n1": "Is it switched on, and in reach of its radio or network?",
-  "page-help.questions.not-listed.n2": ["Does it send to this broker? The address stands under ",["<","toProbes","Probes"],", “Let another probe talk”."],
+  "page-help.questions.not-listed.n2": ["Does it send to this broker? The address stands under ",["<","toProbes","Probes"],", “Add another probe”."],
   "page-help.questions.not-listed.n3": ["May it? A probe on another machine needs a key: ",["<","toKeys","Keys for probes"],". Whoever was turned away is listed under ",["<","toIncoming","Messages we could not use"],"."],
   "page-help.questions.not-listed.n4": "Is what it sends understood? The same page counts what was not, with the reason and the last message. There you can map the topics of other devices.",
   "page-help.questions.nothing.title": "Nothing comes any more",
