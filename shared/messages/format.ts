@@ -5,6 +5,7 @@ import { type MeasureKind, measure, metric, toFigures, type Units } from '../mea
 import type { Sum } from '../sum.ts';
 import { differenceIn, noBreak, tempIn, unitSigns } from '../temperature.ts';
 import { msPerHour, msPerMinute } from '../units.ts';
+import { regionOf } from './language.ts';
 import type { Amount, Difference, Temperature } from './param-types.ts';
 
 export { metric, type Units as ReaderUnits } from '../measure.ts';
@@ -29,9 +30,6 @@ export const plainReader = (nowMs: number, units: Units = metric): Reader => ({
   nowMs,
   units,
 });
-
-/** English is written as in Britain: "Fri 2 May", "core, top and base". */
-export const regionOf = (language: string) => (language === 'en' ? 'en-GB' : language);
 
 type Show = (value: number, reader: Reader) => string;
 

@@ -3,6 +3,9 @@
 /** Everything is written in it first. */
 export const fallback = 'en';
 
+/** English is written as in Britain: "Fri 2 May", "core, top and base". */
+export const regionOf = (language: string) => (language === 'en' ? 'en-GB' : language);
+
 /**
  * The first that is there, whole or by fewer subtags: "de-AT" finds "de" (lookup of RFC 4647, section 3.4).
  * @param wanted BCP 47, the dearest first.

@@ -3,8 +3,8 @@
  * it shows.
  */
 import { IntlMessageFormat } from 'intl-messageformat';
-import { formatQuantity, plainReader, type Reader, regionOf } from './format.ts';
-import { fallback, languageFor } from './language.ts';
+import { formatQuantity, plainReader, type Reader } from './format.ts';
+import { fallback, languageFor, regionOf } from './language.ts';
 import type { Message } from './message.ts';
 import { sentenceIn } from './verbatim-text.ts';
 

@@ -8,11 +8,16 @@ import { message } from '../../shared/messages/message.ts';
 import { rendererOf } from '../../shared/messages/renderer.ts';
 import { followLanguage, languageWanted } from '../../web/src/data/language.ts';
 import { usePageTexts } from '../../web/src/data/live/page-texts.ts';
+import { useReader } from '../../web/src/data/live/use-installation.ts';
+import { useList } from '../../web/src/data/live/use-list.ts';
 import { useSay } from '../../web/src/data/live/use-say.ts';
 import { useWarningWords } from '../../web/src/data/live/use-warning-words.ts';
 import { me } from '../../web/src/data/me.ts';
 import { HelpPage } from '../../web/src/features/help/help-page.tsx';
 import { SettingsPage } from '../../web/src/features/settings/settings-page.tsx';
+import { fullDay } from '../../web/src/ui/format/full-date.ts';
+import { longDay } from '../../web/src/ui/format/local-time.ts';
+import { usePositionNames } from '../../web/src/ui/mound/use-position-names.ts';
 import { until } from '../helpers/until.ts';
 
 const loads = vi.hoisted(() => ({ count: 0, languages: ['en', 'de'], machineMade: ['de'] }));
@@ -29,6 +34,7 @@ vi.mock('../../shared/messages/made/loaders.ts', () => ({
         },
         pages: {
           'page-welcome.practise-meanwhile': ['Bis dahin ', ['<', 'link', 'üben'], '.'],
+          'page-mound.place': [['position', { core: 'Mitte', edge: 'Rand', air: 'Luft', other: '' }, 0]],
           'page-language.machine-made': 'Maschinell übersetzt.',
         },
       };
@@ -75,6 +81,24 @@ test('whoever chose a language reads it, with its numbers; what it lacks is in E
   expect(await until('English', async () => (said().includes('inside') ? said() : undefined), 2_000)).toContain('51.5');
 });
 
+function Places() {
+  const nameOf = usePositionNames();
+  const listed = useList();
+  const reader = { ...useReader(), timeZone: 'UTC' };
+  const atMs = Date.UTC(2031, 4, 2);
+  const places = listed((['core', 'edge', 'air'] as const).map(nameOf));
+  return <p>{[places, longDay(atMs, reader), fullDay(atMs, reader)].join('; ')}</p>;
+}
+
+test('positions, lists and days are in the language that is read', async () => {
+  me.set({ ...known, person: kim });
+  await until('English', async () => said().includes('inside') || undefined, 2_000);
+  expect(toText(<Places />)).toBe('<p>core, edge and air; Friday 2 May; 2 May 2031</p>');
+  me.set({ ...known, person: { ...kim, language: 'de' } });
+  await until('German', async () => said().includes('liegt') || undefined, 2_000);
+  expect(toText(<Places />)).toBe('<p>Mitte, Rand und Luft; Freitag 2. Mai; 2. Mai 2031</p>');
+});
+
 test('settings offer the languages that there are, to whoever is signed in', () => {
   expect(toText(<SettingsPage />)).not.toContain('Deutsch');
   me.set({ ...known, person: kim });
@@ -92,7 +116,7 @@ test('while there is one language, settings offer none', () => {
 });
 
 test.each([
-  ['settings', <SettingsPage key="settings" />],
+  ['settings', <Route key="settings" path="/help" component={SettingsPage} />],
   ['the first page of the help', <Route key="help" path="/help" component={HelpPage} />],
 ])('%s mark a translation that no grower has read, in its own words, until one has', async (_where, page) => {
   vi.stubGlobal('location', new URL('http://localhost/help'));
@@ -103,10 +127,10 @@ test.each([
       </LocationProvider>,
     );
   me.set({ ...known, person: kim });
-  await until('English', async () => said().includes('inside'), 2_000);
+  await until('English', async () => said().includes('inside') || undefined, 2_000);
   expect(shown()).not.toMatch(/Maschinell|by machine/);
   me.set({ ...known, person: { ...kim, language: 'de' } });
-  await until('the mark', async () => shown().includes('Maschinell übersetzt.'), 2_000);
+  await until('the mark', async () => shown().includes('Maschinell übersetzt.') || undefined, 2_000);
   loads.machineMade = [];
   try {
     expect(shown()).not.toContain('Maschinell');

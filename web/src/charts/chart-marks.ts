@@ -1,6 +1,5 @@
 /** What is written straight onto a chart: a limit, the acts, and each line's name at its end. */
 import type { Chart, Plugin } from 'chart.js';
-import { positionNames } from '../ui/format/words.ts';
 import { spreadRows } from '../ui/mound/mound-layout.ts';
 import type { Mark } from './act-marks.ts';
 import { drawFan, drawNow, type FanPoint } from './chart-fan.ts';
@@ -8,6 +7,8 @@ import { drawFan, drawNow, type FanPoint } from './chart-fan.ts';
 export interface ChartMarks {
   readonly limit: { readonly value: number; readonly words: string } | undefined;
   readonly acts: readonly Mark[];
+  /** Which of the lines is the core's. */
+  readonly coreName: string;
   /** The core's next hours; empty where none are shown. */
   readonly fan: readonly FanPoint[];
   /** Where the readings end, when the axis goes on beyond. */
@@ -89,7 +90,7 @@ const roomForNamePx = 40;
  * A line's name where it ends, so that nobody needs to match colours with a legend. Where the axis goes on beyond now, the
  * core's name stands at the end of its day ahead and the others beside now.
  */
-function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, colour }: ChartMarks): void {
+function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, coreName, colour }: ChartMarks): void {
   const { ctx, chartArea, scales } = chart;
   const ends = chart.data.datasets.flatMap((dataset) => {
     if (dataset.label === bandName) return [];
@@ -101,7 +102,7 @@ function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, colour }: ChartMarks
   const right = chartArea.right + 7;
   const nowX = nowMs === undefined ? undefined : scales.x?.getPixelForValue(nowMs);
   const fanEnd = fan.at(-1);
-  const core = fanEnd && ends.find((end) => end.words === positionNames.core);
+  const core = fanEnd && ends.find((end) => end.words === coreName);
   if (core && fanEnd) core.y = scales.y?.getPixelForValue(fanEnd.mid) ?? core.y;
   // Where names would hide the first strokes all stand at the right, as without a fan.
   const strokes = fan.filter((at) => (scales.x?.getPixelForValue(at.atMs) ?? 0) < (nowX ?? 0) + roomForNamePx);

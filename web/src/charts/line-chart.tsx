@@ -11,7 +11,7 @@ import {
 import { useEffect, useRef } from 'preact/hooks';
 import type { Shade } from '../ui/colour/heat-scale.ts';
 import type { Reader } from '../ui/format/local-time.ts';
-import { positionNames } from '../ui/format/words.ts';
+import { usePositionNames } from '../ui/mound/use-position-names.ts';
 import type { Mark } from './act-marks.ts';
 import type { Line } from './chart-data.ts';
 import type { FanPoint } from './chart-fan.ts';
@@ -53,7 +53,11 @@ export interface LineChartProps {
   readonly onInstant: (atMs: number | null) => void;
 }
 
-export function LineChart(props: LineChartProps) {
+/** What it draws, with the names of its lines in the language that is read. */
+type Drawn = LineChartProps & { readonly nameOf: ReturnType<typeof usePositionNames> };
+
+export function LineChart(given: LineChartProps) {
+  const props: Drawn = { ...given, nameOf: usePositionNames() };
   const canvas = useRef<HTMLCanvasElement>(null);
   const chart = useRef<Chart>(undefined);
   const latest = useRef(props);
@@ -106,7 +110,7 @@ type Scales = NonNullable<NonNullable<ChartConfiguration<'line'>['options']>['sc
 const point = (atMs: number, value: number | null) => ({ x: atMs, y: value as number });
 
 /** The first is drawn last, so the core lies over the other lines and all of them over the band. */
-function datasetsOf({ lines, band = [], fan = [] }: LineChartProps, { colour }: Ink): Datasets {
+function datasetsOf({ lines, band = [], fan = [], nameOf }: Drawn, { colour }: Ink): Datasets {
   const edge = (pick: (at: ChartBand) => number) => ({
     label: bandName,
     data: band.map((at) => point(at.atMs, pick(at))),
@@ -114,7 +118,7 @@ function datasetsOf({ lines, band = [], fan = [] }: LineChartProps, { colour }: 
   });
   return [
     ...lines.map(({ position, points, arePoints = false }) => ({
-      label: positionNames[position],
+      label: nameOf(position),
       data: points.map(({ atMs, value }) => point(atMs, value)),
       borderColor: colour(lineStyles[position].token),
       borderWidth: lineStyles[position].width,
@@ -181,7 +185,7 @@ function scalesOf(canvas: HTMLCanvasElement, props: LineChartProps, { colour, fo
   };
 }
 
-function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineChartProps }): ChartConfiguration<'line'> {
+function configOf(canvas: HTMLCanvasElement, latest: { readonly current: Drawn }): ChartConfiguration<'line'> {
   const props = latest.current;
   const ink = inkOf(canvas);
   return {
@@ -211,8 +215,8 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: LineCha
     },
     plugins: [
       chartMarks(() => {
-        const { limit, acts = [], fan = [], nowMs } = latest.current;
-        return { limit, acts, fan, nowMs, ...ink };
+        const { limit, acts = [], fan = [], nowMs, nameOf } = latest.current;
+        return { limit, acts, fan, nowMs, coreName: nameOf('core'), ...ink };
       }),
     ],
   };

@@ -10,11 +10,12 @@ import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { bandTexts } from '../../../shared/messages/made/en/band.ts';
 import { rendererOf } from '../../../shared/messages/renderer.ts';
 import { useReader } from '../data/live/use-installation.ts';
+import { useList } from '../data/live/use-list.ts';
 import { useSay } from '../data/live/use-say.ts';
 import { usePrefs } from '../data/prefs.ts';
 import { chartTitle } from '../ui/format/quantity-words.ts';
 import { formatTemp, tempIn, unitSigns } from '../ui/format/temperature.ts';
-import { actNames, capital, listed } from '../ui/format/words.ts';
+import { actNames, capital } from '../ui/format/words.ts';
 import { useShade } from '../ui/use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
 import { bandOf, fanOf, handPoints, type Line, linesOf, otherLines } from './chart-data.ts';
@@ -80,6 +81,7 @@ export default function PileCharts(props: PileChartsProps) {
   const { pile, series } = props;
   const say = useSay(renderBand, pile.site);
   const words = useChartWords();
+  const listed = useList();
   const { text } = words;
   const { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, ...drawn } =
     useCharted(props);

@@ -27,6 +27,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.ahead.unlikely": ["It is unlikely to reach ",["limitC"]," in the next 12 hours",["when",{"soon":"; if it does, within the hour","hours":["; if it does, in about ",["hoursNumber"]," h (",["timeText"],")"],"other":""},0],"."],
   "page-pile.ahead.very-unlikely": ["It is very unlikely to reach ",["limitC"]," in the next 12 hours."],
   "page-pile.write-temperature": "Write down a temperature",
+  "page-pile.stage": [["stage",{"bran":"bran stage","soil":"soil stage","other":""},0]],
   "page-pile.no-probe": "No probe sits here yet.",
   "page-pile.no-probe.claim": "Claim one for this pile",
   "page-pile.place": [["<","b",[["position",{"core":"Core","top":"Top","base":"Base","edge":"Edge","other":"Air"},0]]]],

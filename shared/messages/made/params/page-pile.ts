@@ -26,6 +26,7 @@ export interface PagePileParams {
   'page-pile.ahead.unlikely': { readonly hoursNumber: number; readonly limitC: Temperature; readonly timeText: string; readonly when: 'hours' | 'other' | 'soon' };
   'page-pile.ahead.very-unlikely': { readonly limitC: Temperature };
   'page-pile.write-temperature': NoParams;
+  'page-pile.stage': { readonly stage: 'bran' | 'other' | 'soil' };
   'page-pile.no-probe': NoParams;
   'page-pile.no-probe.claim': NoParams;
   'page-pile.place': { readonly b: Tag; readonly position: 'base' | 'core' | 'edge' | 'other' | 'top' };

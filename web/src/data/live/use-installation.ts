@@ -2,6 +2,7 @@
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Reader } from '../../ui/format/local-time.ts';
+import { useOtherLanguage } from '../language.ts';
 import { readerOf, usePrefs } from '../prefs.ts';
 import { useStore } from '../store.ts';
 import { type Installation, installation } from './installation.ts';
@@ -32,11 +33,12 @@ export function useServerNow(): number {
   return own?.nowMs ?? now;
 }
 
-/** Whose clock and zone times are shown in, for a site or for the whole page. */
+/** In whose language, clock and zone times are shown, for a site or for the whole page. */
 export function useReader(siteId?: string): Reader {
   const own = useContext(OwnTime);
   const { zone } = usePrefs();
   const site = useInstallation((known) => known.sites.find((one) => one.id === siteId));
   const yearNow = useInstallation(({ clock }) => (clock ? new Date(clock.serverMs).getUTCFullYear() : undefined));
-  return own?.reader ?? readerOf(zone, site?.timeZone, yearNow);
+  const language = useOtherLanguage()?.language;
+  return { ...(own?.reader ?? readerOf(zone, site?.timeZone, yearNow)), language };
 }

@@ -1,8 +1,7 @@
 /** My notifications: by which channels, of what, when; the order of each site; what did not arrive. */
 import { useEffect, useState } from 'preact/hooks';
 import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
-import { regionOf } from '../../../../shared/messages/format.ts';
-import { fallback } from '../../../../shared/messages/language.ts';
+import { fallback, regionOf } from '../../../../shared/messages/language.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { useOtherLanguage } from '../../data/language.ts';

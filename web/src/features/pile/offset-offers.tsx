@@ -5,7 +5,8 @@ import { pageOffsetTexts } from '../../../../shared/messages/made/en/page-offset
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { takeDifference } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { capital, positionNames } from '../../ui/format/words.ts';
+import { capital } from '../../ui/format/words.ts';
+import { usePositionNames } from '../../ui/mound/use-position-names.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import './intervention-offers.css';
 
@@ -26,10 +27,11 @@ export function OffsetOffers({ pile, onChange }: OffsetOffersProps) {
 
 function Offer({ pile, onChange, difference }: OffsetOffersProps & { readonly difference: HandDifference }) {
   const { text } = usePageTexts(pageOffsetTexts, formatQuantity);
+  const nameOf = usePositionNames();
   const mutation = useMutation();
   const { position, at, handC, probeC, differenceK } = difference;
   const says = {
-    positionName: capital(positionNames[position]),
+    positionName: capital(nameOf(position)),
     measuredAtMs: Date.parse(at),
     handC,
     probeC,

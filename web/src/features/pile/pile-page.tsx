@@ -9,7 +9,6 @@ import { useSaid } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { quantityHint } from '../../ui/format/quantity-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { stageNames } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { dampWords, heatWords, otherReadings } from '../../ui/mound/mound-facts.ts';
 import { useMoundWords } from '../../ui/mound/use-mound-words.ts';
@@ -114,7 +113,7 @@ function Opening({ pile, onChange }: { readonly pile: PileDetail; readonly onCha
         <a href="/">{siteName}</a>
         {isStageKnown(pile) && (
           <>
-            , <a href={chapterPath('stages')}>{stageNames[pile.stage]}</a>
+            , <a href={chapterPath('stages')}>{text('page-pile.stage', { stage: pile.stage })}</a>
           </>
         )}
       </p>

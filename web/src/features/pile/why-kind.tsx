@@ -1,9 +1,11 @@
 /** One kind of warning down to the readings it rests on, its rule, its limits and what holds it back. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Evidence, WarningKind } from '../../../../shared/warning.ts';
+import { useList } from '../../data/live/use-list.ts';
 import { useSaid } from '../../data/live/use-say.ts';
 import { useWarningWords } from '../../data/live/use-warning-words.ts';
-import { capital, listed, positionNames } from '../../ui/format/words.ts';
+import { capital } from '../../ui/format/words.ts';
+import { usePositionNames } from '../../ui/mound/use-position-names.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { sightLines } from './evidence-groups.ts';
@@ -69,6 +71,8 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
 
 function Found({ looked }: { readonly looked: readonly Looked[] }) {
   const { text } = usePileWords();
+  const listed = useList();
+  const nameOf = usePositionNames();
   return (
     <Part id="found" title={text('page-pile.why.found')}>
       <ul class="why-found">
@@ -78,7 +82,7 @@ function Found({ looked }: { readonly looked: readonly Looked[] }) {
               {text('page-pile.why.evidence', {
                 evidence: evidence === 'missing' ? 'other' : evidence,
                 hasPlaces: places.length > 0,
-                placesText: listed(places.map((place) => positionNames[place])),
+                placesText: listed(places.map(nameOf)),
               })}
             </b>
             {seen}
@@ -92,9 +96,10 @@ function Found({ looked }: { readonly looked: readonly Looked[] }) {
 /** The same rule at several places is said once. */
 function Rules({ looked }: { readonly looked: readonly Looked[] }) {
   const { text } = usePileWords();
+  const nameOf = usePositionNames();
   const rules = [...new Set(looked.map((one) => one.why))];
   const placesOf = (why: string) =>
-    looked.flatMap((one) => (one.why === why && one.position ? [positionNames[one.position]] : []));
+    looked.flatMap((one) => (one.why === why && one.position ? [nameOf(one.position)] : []));
   return (
     <Part id="rule" title={text('page-pile.why.rule')}>
       {rules.map((why) => (

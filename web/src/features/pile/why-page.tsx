@@ -3,10 +3,12 @@ import { useRoute } from 'preact-iso';
 import { isConditionKind } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
+import { useList } from '../../data/live/use-list.ts';
 import { useSaid, useSay } from '../../data/live/use-say.ts';
 import { useWarningWords } from '../../data/live/use-warning-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { capital, listed, positionNames } from '../../ui/format/words.ts';
+import { capital } from '../../ui/format/words.ts';
+import { usePositionNames } from '../../ui/mound/use-position-names.ts';
 import { NoPage } from '../../ui/parts/no-page.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -70,6 +72,8 @@ interface KindsProps {
 function Kinds({ id, title, kinds, pile }: KindsProps) {
   const said = useSaid(renderWhy, pile.site);
   const warningWords = useWarningWords();
+  const listed = useList();
+  const nameOf = usePositionNames();
   if (kinds.length === 0) return null;
   const looked = pile.evidence.map((one) => ({ ...one, seen: said(one, 'seen') }));
   return (
@@ -83,7 +87,7 @@ function Kinds({ id, title, kinds, pile }: KindsProps) {
             <p class="quiet">{warningWords(kind, 'meaning')}</p>
             {sightLines(gravest(looked.filter((one) => one.kind === kind))).map(({ places, seen }) => (
               <p key={seen}>
-                {places.length > 0 && <b>{capital(listed(places.map((place) => positionNames[place])))}: </b>}
+                {places.length > 0 && <b>{capital(listed(places.map(nameOf)))}: </b>}
                 {seen}
               </p>
             ))}

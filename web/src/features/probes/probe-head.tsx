@@ -2,8 +2,8 @@
 import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-
-import { capital, positionNames } from '../../ui/format/words.ts';
+import { capital } from '../../ui/format/words.ts';
+import { usePositionNames } from '../../ui/mound/use-position-names.ts';
 import { lastWords, lineWords } from './probe-facts.ts';
 import './probes.css';
 import { useProbeWords } from './use-probe-words.ts';
@@ -17,6 +17,7 @@ export function ProbeHead({ probe, isSilent = false }: ProbeHeadProps) {
   const { unit } = usePrefs();
   const nowMs = useServerNow();
   const words = useProbeWords();
+  const nameOf = usePositionNames();
   const { text, rich } = words;
   const read = lastWords(probe.last, unit);
   const age =
@@ -30,7 +31,7 @@ export function ProbeHead({ probe, isSilent = false }: ProbeHeadProps) {
   const name = pileSite === probe.site ? probe.probe : `${probe.site}/${probe.probe}`;
   return (
     <>
-      <h3>{probe.claim ? capital(positionNames[probe.claim.position]) : name}</h3>
+      <h3>{probe.claim ? capital(nameOf(probe.claim.position)) : name}</h3>
       <div class="probe-said">
         <p>
           {rich('page-probes.last', {

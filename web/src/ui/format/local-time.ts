@@ -1,11 +1,14 @@
 /** Instants in the person's own zone or the site's. */
 import { clockOptions } from '../../../../shared/hour-cycle.ts';
+import { fallback, regionOf } from '../../../../shared/messages/language.ts';
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
 import { instantOf, wallOf } from '../../../../shared/zoned-time.ts';
 
 export interface Reader {
   readonly timeZone: string | undefined;
   readonly hour12: boolean;
+  /** BCP 47; English when absent. */
+  readonly language?: string | undefined;
   /** Midnight of the first day, where days are counted and have no date, as in practice [epoch ms]. */
   readonly dayOneMs?: number;
   /** The year that goes without saying; days of another one are given with theirs. */
@@ -19,7 +22,7 @@ function formatter(reader: Reader, options: Intl.DateTimeFormatOptions): Intl.Da
   const key = JSON.stringify([reader, options]);
   const known = kept.get(key);
   if (known) return known;
-  const made = new Intl.DateTimeFormat('en-GB', {
+  const made = new Intl.DateTimeFormat(regionOf(reader.language ?? fallback), {
     ...options,
     ...(reader.timeZone ? { timeZone: reader.timeZone } : {}),
   });

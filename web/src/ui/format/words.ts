@@ -7,7 +7,7 @@
 import { forEachKind, isProbeKind } from '../../../../shared/conditions/kinds.ts';
 import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
 import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
-import type { Position, Stage } from '../../../../shared/names.ts';
+import type { Position } from '../../../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../../../shared/warning.ts';
 
 export const warningNames = forEachKind(({ kind }) => conditionTexts[`condition.${kind}.name`]);
@@ -20,8 +20,6 @@ export const alarmStateNames: Record<AlarmState, string> = {
   shelved: 'shelved',
   'out-of-service': 'out of service',
 };
-
-export const stageNames: Record<Stage, string> = { bran: 'bran stage', soil: 'soil stage' };
 
 export const positionNames: Record<Position, string> = {
   core: 'core',
@@ -57,9 +55,4 @@ export const actNames: Record<ActKind, string> = {
 
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-/** @example listed(['core', 'top', 'air']) // => "core, top and air" */
-export function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
