@@ -109,7 +109,11 @@ const scenes: readonly Scene[] = [
     },
   },
   { name: 'settings', open: { path: '/settings' }, arrange: (page) => page.getByText('System status').waitFor() },
-  { name: 'no page', open: { path: '/nowhere' }, arrange: (page) => page.getByText('Nothing lies').waitFor() },
+  {
+    name: 'no page',
+    open: { path: '/nowhere' },
+    arrange: (page) => page.getByRole('heading', { name: 'There is no page at this address.' }).waitFor(),
+  },
 ];
 
 describe('pages', { timeout: 60_000 }, () => {
