@@ -21,7 +21,7 @@ export const alarmStateNames: Record<AlarmState, string> = {
   'out-of-service': 'out of service',
 };
 
-export const positionNames: Record<Position, string> = {
+const positionNames: Record<Position, string> = {
   core: 'core',
   top: 'top',
   base: 'base',
