@@ -132,7 +132,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     const { page, close } = await open('/seasons?stage=bran');
     await page.getByLabel('Part them by').selectOption('year');
     await page.getByText('8 batches each').first().waitFor({ state: 'attached' });
-    await page.getByText('does not say why').waitFor();
+    await page.getByRole('region', { name: 'Two groups' }).getByText('does not say why').waitFor();
     await page.getByLabel('Season', { exact: true }).selectOption('2030-summer');
     await page.getByLabel('Part them by').selectOption('site');
     await page.getByText('too few to tell').first().waitFor();

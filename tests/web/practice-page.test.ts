@@ -193,7 +193,7 @@ describe('practice', { timeout: 60_000 }, () => {
 
   test('an address without a practice pile says so', async () => {
     const { page, close } = await service.open({ path: '/practice/no-such-pile' });
-    await page.getByText('Nothing lies').waitFor();
+    await page.getByText('There is no page').first().waitFor();
     await close();
   });
 });

@@ -89,7 +89,7 @@ function BestOfStage({ stage, yearText, isOfMore, found }: BestOfStageProps) {
           </p>
           {best.verdict.note && <p class="diary-note">{best.verdict.note}</p>}
           {alike.length > 0 && <Alike best={best} alike={alike} />}
-          <Different found={found} best={best} isOfMore={isOfMore} />
+          <Different found={found} best={best} isOfMore={isOfMore} below={stage ? 'h3' : 'h2'} />
         </>
       ) : (
         <p class="sentence best-answer">{text('page-best.nobody', { batchCount: unjudged.length })}</p>
@@ -144,9 +144,12 @@ function Alike({ best, alike }: { readonly best: Judged; readonly alike: readonl
 
 interface DifferentProps extends Pick<BestOfStageProps, 'found' | 'isOfMore'> {
   readonly best: Judged;
+  /** The heading above it. */
+  readonly below: 'h2' | 'h3';
 }
 
-function Different({ found: { like, lower }, best, isOfMore }: DifferentProps) {
+function Different({ found: { like, lower }, best, isOfMore, below }: DifferentProps) {
+  const Title = below === 'h3' ? 'h4' : 'h3';
   const { text } = useBestWords();
   const say = useSaySeason();
   const { verdict } = best.verdict;
@@ -156,7 +159,7 @@ function Different({ found: { like, lower }, best, isOfMore }: DifferentProps) {
   if (lower.length === 0) return <p>{text('page-best.none-lower', { likeText })}</p>;
   return (
     <div class="best-different">
-      <h4>{text('page-best.different')}</h4>
+      <Title class="best-different-title">{text('page-best.different')}</Title>
       {lower.map((group) => (
         <Beside key={group.verdict} best={best} like={like} group={group} isOfMore={isOfMore} />
       ))}
