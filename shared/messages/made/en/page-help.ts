@@ -144,7 +144,7 @@ export const pageHelpTexts: PageTexts<PageHelpParams> = {
   "page-help.stages.four.n4": [["<","b","With soil"]," (soil stage). What grew in bran is mixed with about as much soil or finished compost, wetted, covered and shaded for ",["soilLengthMinMs"]," to ",["soilLengthMaxMs"],"; sources differ."],
   "page-help.stages.four.p2": "That bulletin says itself that no controlled trials in Hawaii have verified what such cultures are worth. Your own record is how you find out.",
   "page-help.stages.usual.title": "What is usual",
-  "page-help.stages.usual.p1": "These are the limits from which a new batch starts. You can change them for each site and batch, on the page of the pile under Limits.",
+  "page-help.stages.usual.p1": "These are the limits from which a new batch starts. You can change them for each site and batch, on the page of the pile under “What is normal here”.",
   "page-help.stages.usual.length": "Length",
   "page-help.stages.usual.length.bran": [["branLengthMinMs"]," to ",["branLengthMaxMs"]],
   "page-help.stages.usual.length.soil": [["soilLengthMinMs"]," to ",["soilLengthMaxMs"]],
