@@ -4,6 +4,7 @@
  */
 import type { ComparedBatch } from '../../shared/contracts/seasons.ts';
 import { type Verdict, verdicts } from '../../shared/verdict.ts';
+import type { BatchMeasures } from './measure-batch.ts';
 
 export interface Judged extends ComparedBatch {
   readonly verdict: NonNullable<ComparedBatch['verdict']>;
@@ -29,9 +30,17 @@ function isJudged(batch: ComparedBatch): batch is Judged {
   return batch.verdict !== null;
 }
 
+/** Hours of a batch in which its core was measured. */
+export function hoursMeasured({
+  lengthDays,
+  measuredFrac,
+}: Pick<BatchMeasures, 'lengthDays' | 'measuredFrac'>): number {
+  return lengthDays * 24 * measuredFrac;
+}
+
 /** Share of the measured hours in which the core was in its comfortable band [-]; null where nothing was measured. */
 export function comfortShare({ measures }: Pick<ComparedBatch, 'measures'>): number | null {
-  const measuredH = measures.lengthDays * 24 * measures.measuredFrac;
+  const measuredH = hoursMeasured(measures);
   return measures.comfortH === null || measuredH === 0 ? null : Math.min(1, measures.comfortH / measuredH);
 }
 

@@ -11,6 +11,7 @@ import { signOf } from '../by-hand/note-sign.ts';
 import { type NotedFacts, notedKinds } from '../profiles/noted.ts';
 import { entryMessage } from '../records/entry-message.ts';
 import type { BatchMeasures } from '../seasons/measure-batch.ts';
+import { hoursMeasured } from '../seasons/rank.ts';
 
 export interface JudgedRecord {
   readonly measures: BatchMeasures;
@@ -63,10 +64,10 @@ function isNoted(facts: EntryFacts): facts is NotedFacts {
 const mostlyShare = 0.5;
 
 function measured(why: VerdictReason, { measures, limits }: JudgedRecord): Message | undefined {
-  const { peakC, comfortH, lengthDays, measuredFrac } = measures;
+  const { peakC, comfortH } = measures;
   const { actC, comfortMinC, comfortMaxC } = limits;
   if (peakC === null || comfortH === null) return undefined;
-  const measuredH = lengthDays * 24 * measuredFrac;
+  const measuredH = hoursMeasured(measures);
   if (why === 'too-hot' && peakC >= actC) return message('verdict.seen.peak', { peakC });
   if (why === 'too-cool' && peakC < comfortMinC) return message('verdict.seen.peak-low', { peakC, comfortMinC });
   if (why === 'kept-warm' && peakC < actC && comfortH >= mostlyShare * measuredH) {

@@ -7,6 +7,10 @@ import { handProbe, handSeries } from '../../../shared/hand-series.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import type { ClaimRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
+import { allEntries } from './all-entries.ts';
+
+/** Of readings that are read at once. */
+const pageRows = 1000;
 
 export interface HandParts {
   readonly journal: Pick<Journal, 'entries' | 'claims'>;
@@ -67,17 +71,11 @@ function handClaims(claims: readonly ClaimRecord[], pileId: string): ClaimRecord
   return claims.filter((claim) => claim.pileId === pileId && handSeries(claim.probe) !== undefined);
 }
 
-const pageRows = 1000;
-
 /** As they stand now, oldest first. */
 async function allMeasured(journal: HandParts['journal'], pileId: string): Promise<EntryRecord[]> {
   const all: EntryRecord[] = [];
-  for (let after: EntryRecord | undefined; ; ) {
-    const page = await journal.entries.list({ pileId, kinds: ['measured'], limit: pageRows, ...(after && { after }) });
-    all.push(...page);
-    after = page.at(-1);
-    if (page.length < pageRows) return all.sort(byTime);
-  }
+  for await (const entry of allEntries(journal, { pileId, kinds: ['measured'] })) all.push(entry);
+  return all.sort(byTime);
 }
 
 const byTime = (one: EntryRecord, other: EntryRecord) =>

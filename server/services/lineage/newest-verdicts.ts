@@ -5,23 +5,17 @@ import type { BatchVerdict } from '../../../shared/contracts/verdict.ts';
 import type { EntryFacts } from '../../../shared/entry.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
 import type { EntryRecord, Journal } from '../../../shared/store/journal.ts';
+import { allEntries } from '../journal/all-entries.ts';
 
 export type VerdictRecord = EntryRecord & { readonly what: Extract<EntryFacts, { readonly kind: 'verdict' }> };
-
-/** One page of them. */
-const pageRows = 1000;
 
 /** @returns By the batch that each judges. */
 export async function newestVerdicts(journal: Pick<Journal, 'entries'>): Promise<Map<string, VerdictRecord>> {
   const newest = new Map<string, VerdictRecord>();
-  for (let after: EntryRecord | undefined; ; ) {
-    const page = await journal.entries.list({ kinds: ['verdict'], limit: pageRows, ...(after && { after }) });
-    for (const entry of page) {
-      if (isVerdict(entry) && !newest.has(entry.what.batchId)) newest.set(entry.what.batchId, entry);
-    }
-    after = page.at(-1);
-    if (page.length < pageRows) return newest;
+  for await (const entry of allEntries(journal, { kinds: ['verdict'] })) {
+    if (isVerdict(entry) && !newest.has(entry.what.batchId)) newest.set(entry.what.batchId, entry);
   }
+  return newest;
 }
 
 function isVerdict(entry: EntryRecord): entry is VerdictRecord {

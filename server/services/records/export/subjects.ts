@@ -5,6 +5,7 @@ import { toInstant } from '../../../../shared/contracts/time.ts';
 import { type EntryFacts, sampleMoistureFrac } from '../../../../shared/entry.ts';
 import { plainEnglish } from '../../../../shared/messages/render.ts';
 import type { BatchRecord, EntryRecord, Journal } from '../../../../shared/store/journal.ts';
+import { allEntries } from '../../journal/all-entries.ts';
 import { batchAt } from '../../journal/batch-at.ts';
 import { batchView, readFamily } from '../../lineage/family.ts';
 import { amountsOf } from '../../lineage/rest.ts';
@@ -17,7 +18,6 @@ export interface Subject {
   readonly rows: (journal: Journal) => AsyncIterable<Row>;
 }
 
-const pageRows = 1000;
 const instantOrNull = (atMs: number | null) => (atMs === null ? null : toInstant(atMs));
 
 /** Fields of the kinds of entry; each name says what it holds, and the import knows the same. */
@@ -101,12 +101,7 @@ const entryColumns = [
 
 async function* entryRows(journal: Journal): AsyncGenerator<Row> {
   const batches = await journal.batches.list();
-  for (let after: EntryRecord | undefined; ; ) {
-    const page = await journal.entries.list({ withdrawn: true, limit: pageRows, ...(after && { after }) });
-    for (const entry of page) yield entryRow(entry, batches);
-    after = page.at(-1);
-    if (page.length < pageRows) return;
-  }
+  for await (const entry of allEntries(journal, { withdrawn: true })) yield entryRow(entry, batches);
 }
 
 async function* alarmRows(journal: Journal): AsyncGenerator<Row> {

@@ -6,7 +6,7 @@ export interface PageBestParams {
   'page-best.title.year': { readonly yearText: string };
   'page-best.stage': { readonly stage: 'bran' | 'other' | 'soil' };
   'page-best.best': { readonly batchName: string; readonly isYear: boolean; readonly judgedText: string; readonly link: Tag; readonly yearText: string };
-  'page-best.alike': { readonly alarmText: string; readonly alikeCount: number; readonly comfortText: string; readonly isMeasured: boolean; readonly verdict: 'good' | 'lost' | 'other' | 'poor' | 'usable' };
+  'page-best.alike': { readonly alarmHours: number; readonly alikeCount: number; readonly comfortFrac: number; readonly isMeasured: boolean; readonly verdict: 'good' | 'lost' | 'other' | 'poor' | 'usable' };
   'page-best.different': NoParams;
   'page-best.groups': { readonly isYear: boolean; readonly likeCount: number; readonly lower: 'good' | 'lost' | 'other' | 'poor' | 'usable'; readonly lowerCount: number; readonly verdict: 'good' | 'lost' | 'other' | 'poor' | 'usable' };
   'page-best.like': { readonly verdict: 'good' | 'lost' | 'other' | 'poor' | 'usable' };
@@ -22,16 +22,5 @@ export interface PageBestParams {
   'page-best.few': NoParams;
   'page-best.whys': { readonly whysText: string };
   'page-best.why': { readonly saidCount: number; readonly whyText: string };
-  'page-best.why.smelt-good': NoParams;
-  'page-best.why.grew-white': NoParams;
-  'page-best.why.kept-warm': NoParams;
-  'page-best.why.too-hot': NoParams;
-  'page-best.why.too-cool': NoParams;
-  'page-best.why.too-wet': NoParams;
-  'page-best.why.too-dry': NoParams;
-  'page-best.why.smelt-bad': NoParams;
-  'page-best.why.other-growth': NoParams;
-  'page-best.why.pests': NoParams;
-  'page-best.why.uneven': NoParams;
   'page-best.why.own': NoParams;
 }

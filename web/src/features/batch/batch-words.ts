@@ -26,11 +26,8 @@ export function amountWords(
 
 /** Facts one after the other, as the language has it; what nobody said is left out. */
 export function factsLine(facts: readonly (string | null | undefined)[], { text }: Words): string {
-  const said = facts.filter((fact): fact is string => Boolean(fact));
-  return said.reduce(
-    (beforeText, nextText) => text('page-batch.fact.next', { beforeText, nextText }),
-    said.shift() ?? '',
-  );
+  const [first = '', ...others] = facts.filter((fact): fact is string => Boolean(fact));
+  return others.reduce((beforeText, nextText) => text('page-batch.fact.next', { beforeText, nextText }), first);
 }
 
 type Target = (typeof useTargets)[number];

@@ -1,5 +1,6 @@
 /** A verdict that is being corrected. */
 import { verdictReasons, verdicts } from '../../../../shared/verdict.ts';
+import { capital } from '../../ui/format/words.ts';
 import type { EntryDraft } from './entry-draft.ts';
 import { OneOf } from './thumb-choice.tsx';
 import { useVerdictWords } from './use-verdict-words.ts';
@@ -26,7 +27,7 @@ export function VerdictFields({ draft, onDraft, wrong }: VerdictFieldsProps) {
         legend={text('page-verdict.why')}
         optional
         value={draft.why}
-        choices={verdictReasons.map((why) => [why, text(`page-verdict.why.${why}`)])}
+        choices={verdictReasons.map((why) => [why, capital(text(`page-verdict.why.${why}`))])}
         onValue={(why) => onDraft({ why })}
         error={wrong('why')}
       />

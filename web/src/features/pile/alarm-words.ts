@@ -1,6 +1,6 @@
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { nearTime, type Reader } from '../../ui/format/local-time.ts';
-import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
+import { alarmStateNames, lowered, warningTitle } from '../../ui/format/words.ts';
 import { groupAlarms } from './alarm-order.ts';
 
 /** For a choice by `select`. */
@@ -27,5 +27,5 @@ export function silencedSentence(alarms: readonly AlarmSummary[], nowMs: number,
 
 function nameOf({ kind, position }: AlarmSummary, inside: boolean): string {
   const title = warningTitle(kind, position);
-  return inside ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
+  return inside ? lowered(title) : title;
 }

@@ -6,15 +6,17 @@ import type { MeasureApart } from '../../../../core/seasons/groups.ts';
 import { comfortShare, type Judged } from '../../../../core/seasons/rank.ts';
 import type { ComparedBatch } from '../../../../shared/contracts/seasons.ts';
 import type { PageBestParams } from '../../../../shared/messages/made/params/page-best.ts';
+import type { PageVerdictParams } from '../../../../shared/messages/made/params/page-verdict.ts';
 import { paragraph, verbatim } from '../../../../shared/messages/message.ts';
 import { type Stage, stages } from '../../../../shared/names.ts';
 import type { VerdictReason } from '../../../../shared/verdict.ts';
 import type { PageWords } from '../../data/live/page-texts.ts';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { noBreak, plainNumber } from '../../ui/format/temperature.ts';
+import { lowered } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { useSayVerdict } from '../journal/say-entry.ts';
+import { useVerdictWords } from '../journal/use-verdict-words.ts';
 import type { ChoiceText } from './address.ts';
 import { amountOf, figureOf, measureName } from './measure-words.ts';
 import { useBestWords } from './use-best-words.ts';
@@ -104,9 +106,6 @@ function BestOfStage({ stage, yearText, isOfMore, found }: BestOfStageProps) {
   );
 }
 
-/** Within a sentence. @example lowered('Judged good') // => "judged good" */
-const lowered = (clause: string) => clause.charAt(0).toLowerCase() + clause.slice(1);
-
 const toBatch = (batch: Pick<ComparedBatch, 'id'>) => (inner: ComponentChildren) => (
   <a href={`/batches/${encodeURIComponent(batch.id)}`}>{inner}</a>
 );
@@ -133,8 +132,8 @@ function Alike({ best, alike }: { readonly best: Judged; readonly alike: readonl
         {text('page-best.alike', {
           ...counted,
           isMeasured: share !== null && alarmH !== null,
-          alarmText: `${plainNumber(alarmH ?? 0, 0)}${noBreak}h`,
-          comfortText: `${plainNumber(100 * (share ?? 0), 0)}${noBreak}%`,
+          alarmHours: Math.round(alarmH ?? 0),
+          comfortFrac: share ?? 0,
         })}
       </p>
       <Names of={alike} label={text('page-best.alike.names', counted)} />
@@ -176,6 +175,7 @@ interface BesideProps extends Pick<DifferentProps, 'best' | 'isOfMore'> {
 /** Those judged like the best one beside those of one lower verdict. */
 function Beside({ best, like, group, isOfMore }: BesideProps) {
   const { text } = useBestWords();
+  const { text: verdictText } = useVerdictWords();
   const { verdict } = best.verdict;
   const names = [text('page-best.like', { verdict }), text('page-best.like', { verdict: group.verdict })] as const;
   const apart = group.measures.filter((measure) => measure.apart);
@@ -193,7 +193,7 @@ function Beside({ best, like, group, isOfMore }: BesideProps) {
         })}{' '}
         {isFew ? text('page-best.few') : text('page-best.apart', { apartCount: apart.length })}
       </p>
-      <p class="quiet">{text('page-best.whys', { whysText: whysOf(group, text) })}</p>
+      <p class="quiet">{text('page-best.whys', { whysText: whysOf(group, text, verdictText) })}</p>
       <Differences best={best} measures={apart} names={names} />
       {!isFew && rest.length > 0 && (
         <details class="more">
@@ -206,12 +206,18 @@ function Beside({ best, like, group, isOfMore }: BesideProps) {
 }
 
 /** What people said of these, most said first. @example "never warm enough (3), too hot (1)" */
-function whysOf({ batches }: Lower, text: PageWords<PageBestParams>['text']): string {
+function whysOf(
+  { batches }: Lower,
+  text: PageWords<PageBestParams>['text'],
+  verdictText: PageWords<PageVerdictParams>['text'],
+): string {
   const counts = new Map<VerdictReason | 'own', number>();
   for (const { verdict } of batches) counts.set(verdict.why ?? 'own', (counts.get(verdict.why ?? 'own') ?? 0) + 1);
+  const reason = (why: VerdictReason | 'own') =>
+    why === 'own' ? text('page-best.why.own') : verdictText(`page-verdict.why.${why}`);
   return [...counts]
     .sort(([, one], [, other]) => other - one)
-    .map(([why, saidCount]) => text('page-best.why', { whyText: text(`page-best.why.${why}`), saidCount }))
+    .map(([why, saidCount]) => text('page-best.why', { whyText: reason(why), saidCount }))
     .join(', ');
 }
 

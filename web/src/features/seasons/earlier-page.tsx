@@ -6,15 +6,14 @@ import type { EarlierAnswer, EarlierBatch } from '../../../../shared/contracts/s
 import { message } from '../../../../shared/messages/message.ts';
 import { type Stage, stages } from '../../../../shared/names.ts';
 import { type Material, materials } from '../../../../shared/profiles/material-names.ts';
-import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import { readNumber } from '../../ui/format/read-number.ts';
 import { unitSigns } from '../../ui/format/temperature.ts';
-import { capital } from '../../ui/format/words.ts';
 import { Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
+import { useLaidNames } from '../../ui/parts/use-laid-names.ts';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { bringEarlier } from './season-api.ts';
 import { useSaySeason, useSeasonWords } from './use-season-words.ts';
@@ -139,6 +138,7 @@ export function EarlierPage() {
 function WhatItWas({ draft, change, site, sites, mutation }: Earlier) {
   const { text } = useSeasonWords();
   const say = useSaySeason();
+  const names = useLaidNames();
   return (
     <>
       <PickField
@@ -158,7 +158,7 @@ function WhatItWas({ draft, change, site, sites, mutation }: Earlier) {
         value={draft.material}
         choices={[
           ['', text('page-seasons.earlier.not-given')],
-          ...materials.map((one) => [one, capital(say(materialProfiles[one].name))] as const),
+          ...materials.map((one) => [one, names.material(one)] as const),
         ]}
         onValue={(material) => change({ material })}
       />

@@ -10,6 +10,7 @@ import {
   verdicts,
 } from '../../../../shared/verdict.ts';
 import { useSay } from '../../data/live/use-say.ts';
+import { capital } from '../../ui/format/words.ts';
 import { Field } from '../../ui/parts/forms.tsx';
 import { useVerdictWords } from '../journal/use-verdict-words.ts';
 import { renderVerdict } from './render-verdict.ts';
@@ -89,7 +90,7 @@ function Why({ reasons, offers, busy, onWhy }: WhyProps) {
           <div class="verdict-known">
             {known.map(({ why, messages }) => (
               <button type="button" key={why} class="verdict-choice" disabled={busy} onClick={() => onWhy({ why })}>
-                <b>{text(`page-verdict.why.${why}`)}</b>
+                <b>{capital(text(`page-verdict.why.${why}`))}</b>
                 <span>{say(messages.says)}</span>
               </button>
             ))}
@@ -102,7 +103,7 @@ function Why({ reasons, offers, busy, onWhy }: WhyProps) {
           <div class="verdict-others">
             {others.map((why) => (
               <button type="button" key={why} disabled={busy} onClick={() => onWhy({ why })}>
-                {text(`page-verdict.why.${why}`)}
+                {capital(text(`page-verdict.why.${why}`))}
               </button>
             ))}
           </div>

@@ -37,7 +37,7 @@ export function warningTitle(kind: WarningKind, position: Position | null): stri
   const name = warningNames[kind];
   if (position === null) return name;
   return isProbeKind(kind)
-    ? `${capital(positionNames[position])} ${name.charAt(0).toLowerCase()}${name.slice(1)}`
+    ? `${capital(positionNames[position])} ${lowered(name)}`
     : `${name}, ${positionNames[position]}`;
 }
 
@@ -55,4 +55,9 @@ export const actNames: Record<ActKind, string> = {
 
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Within a sentence. @example lowered('Judged good') // => "judged good" */
+export function lowered(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
 }
