@@ -1,7 +1,9 @@
 /**
  * Jobs in threads of their own: each begins when its turn comes and is ended when a piece takes too long or nobody waits.
  */
+import { availableParallelism } from 'node:os';
 import { type Transferable, Worker } from 'node:worker_threads';
+import pLimit from 'p-limit';
 import type { Message } from '../../shared/messages/message.ts';
 import { Refusal } from '../services/refusal.ts';
 import type { Beside, Job } from './job.ts';
@@ -22,30 +24,52 @@ export interface FromThread {
   readonly error?: ThreadError;
 }
 
-/** A job that needs more is ended, and the server goes on. */
-const mostMemoryMb = 1024;
+/**
+ * A job that needs more is ended, and the server goes on. Its young objects have more room than those of the server: what
+ * collects them has helpers of the usual priority, which take the server's processor.
+ */
+const memory = { maxOldGenerationSizeMb: 1024, maxYoungGenerationSizeMb: 48 };
 
-/** @param script The compiled thread; it answers to `ToThread` with `FromThread`. */
-export function inThreads(script: URL): Beside {
+/** One processor is left to the server's own thread, where there are two. */
+const usuallyAtOnce = () => Math.max(1, availableParallelism() - 1);
+
+/**
+ * @param script The compiled thread; it answers to `ToThread` with `FromThread`.
+ * @param mostAtOnce Threads at once, of all jobs together; whoever comes then waits in line.
+ */
+export function inThreads(script: URL, mostAtOnce = usuallyAtOnce()): Beside {
+  const room = pLimit(mostAtOnce);
+  const enter = () =>
+    new Promise<() => void>((entered) => {
+      void room(() => new Promise<void>((leave) => entered(leave)));
+    });
   return {
     async *run<Question, Piece>(job: Job<Question, Piece>, question: Question, signal?: AbortSignal) {
-      signal?.throwIfAborted();
-      const workerData: ToThread = { name: job.name, question };
-      const transferList = handedOver(job.handsOver?.(question));
-      const resourceLimits = { maxOldGenerationSizeMb: mostMemoryMb };
-      const worker = new Worker(script, { workerData, transferList, resourceLimits });
+      const leave = await enter();
       try {
-        for (;;) {
-          const { piece, end, error } = await nextOf(worker, job, signal);
-          if (error) throw errorOf(job, error);
-          if (end) return;
-          yield piece as Piece;
-        }
+        yield* inThread(job, question, signal);
       } finally {
-        await worker.terminate();
+        leave();
       }
     },
   };
+
+  async function* inThread<Question, Piece>(job: Job<Question, Piece>, question: Question, signal?: AbortSignal) {
+    signal?.throwIfAborted();
+    const workerData: ToThread = { name: job.name, question };
+    const transferList = handedOver(job.handsOver?.(question));
+    const worker = new Worker(script, { workerData, transferList, resourceLimits: memory });
+    try {
+      for (;;) {
+        const { piece, end, error } = await nextOf(worker, job, signal);
+        if (error) throw errorOf(job, error);
+        if (end) return;
+        yield piece as Piece;
+      }
+    } finally {
+      await worker.terminate();
+    }
+  }
 }
 
 /** Only memory that is nobody else's: a short buffer is a part of one that Node shares out. */

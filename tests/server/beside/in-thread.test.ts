@@ -6,7 +6,7 @@ import { Refusal } from '../../../server/services/refusal.ts';
 import { message, verbatim } from '../../../shared/messages/message.ts';
 
 /** A thread that runs this on every "next, please", with `port` and `count` at hand. */
-const threads = (onNext: string) =>
+const threads = (onNext: string, mostAtOnce?: number) =>
   inThreads(
     new URL(
       `data:text/javascript,${encodeURIComponent(
@@ -14,6 +14,7 @@ const threads = (onNext: string) =>
          port.on('message', () => { count += 1; ${onNext} });`,
       )}`,
     ),
+    mostAtOnce,
   );
 const job = (longestMs: number): Job<number, number> => ({
   name: 'count',
@@ -32,6 +33,30 @@ describe('work beside the main thread', () => {
   test('comes in pieces, each when it is asked for', async () => {
     const counting = threads('port.postMessage(count <= workerData.question ? { piece: count } : { end: true });');
     expect(await all(counting.run(job(60_000), 3))).toEqual([1, 2, 3]);
+  });
+
+  test('waits in line while as many threads as there may be are at work, of whatever job', async () => {
+    let begun = 0;
+    const onBegun = () => {
+      begun += 1;
+    };
+    process.on('worker', onBegun);
+    try {
+      const counting = threads('port.postMessage({ piece: count });', 2);
+      const [first, second, third] = [1, 2, 3].map((n) => counting.run(job(60_000), n)[Symbol.asyncIterator]());
+      await first?.next();
+      await second?.next();
+      const waiting = third?.next();
+      expect((await first?.next())?.value).toBe(2);
+      expect(begun).toBe(2);
+      await second?.return?.();
+      expect((await waiting)?.value).toBe(1);
+      expect(begun).toBe(3);
+      await first?.return?.();
+      await third?.return?.();
+    } finally {
+      process.off('worker', onBegun);
+    }
   });
 
   test('has what is handed over to it, which is nobody else’s then; a part of shared memory is copied', async () => {
