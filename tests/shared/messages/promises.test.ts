@@ -25,13 +25,18 @@ const wordsOf: Readonly<
     denies: /않|아니|아닌|아님|없|말하지 못|못 해|못하/u,
     isDeniedAfter: true,
   },
+  ja: {
+    promises: /安全|安心|殺菌|滅菌|消毒|除菌|無菌|無害|衛生|健康|健全|清潔/u,
+    denies: /ません|ない|なく/u,
+    isDeniedAfter: true,
+  },
 };
 
 /** @returns Its sentences that promise. */
 function promisesIn(language: string, text: string): string[] {
   const { promises, denies, isDeniedAfter } = wordsOf[language] ?? {};
   if (promises === undefined || denies === undefined) return [`no words are listed for ${language}`];
-  return text.split(/[.;:!?{}]/).filter((sentence) => {
+  return text.split(/[.;:!?{}。；：！？]/).filter((sentence) => {
     const found = promises.exec(sentence);
     if (found === null) return false;
     return !denies.test(isDeniedAfter ? sentence.slice(found.index) : sentence.slice(0, found.index));
@@ -78,6 +83,11 @@ test.each([
   ['ko', '다 되지 않았지만 건강한 냄새가 나요.', true],
   ['ko', '센서만으로는 안전하다고 말하지 않아요.', false],
   ['ko', '완전히 식은 다음에 뒤집으세요.', false],
+  ['ja', 'この山は安全です。', true],
+  ['ja', '切り返さないでください。熱で殺菌されています。', true],
+  ['ja', 'まだでき上がっていませんが、健康なにおいがします。', true],
+  ['ja', 'センサーだけで安全だと言うことは決してありません。', false],
+  ['ja', '完全に冷めてから切り返してください。', false],
   ['xx', 'Anything.', true],
 ])('in %s, "%s" promises: %s', (language, text, isPromise) => {
   expect(promisesIn(language, text).length > 0).toBe(isPromise);
