@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { type Config, readConfig } from '../../shared/config.ts';
 import { makeBackup } from './make-backup.ts';
 import { type DatabaseName, databaseNames, sayCounts } from './manifest.ts';
-import { stamp } from './restore-backup.ts';
+import { stamp } from './stamp.ts';
 
 const usage = `npm run backup -- [FILE] [--from DIR]
 

@@ -5,9 +5,8 @@ import type { FastifyBaseLogger } from 'fastify';
 import { StoreError } from '../../shared/errors.ts';
 import { holdFile } from '../../shared/store/hold-file.ts';
 import { olderFiles } from '../../shared/store/open/older-files.ts';
-import { makeBackup } from './make-backup.ts';
 import { databaseNames } from './manifest.ts';
-import { stamp } from './restore-backup.ts';
+import { stamp } from './stamp.ts';
 
 export interface BeforeMigration {
   readonly dataDir: string;
@@ -31,6 +30,7 @@ export async function backUpBeforeMigration(parts: BeforeMigration): Promise<str
   for (const name of held) holdFile(join(dataDir, name)).release();
   const file = join(folder, `before-${version}-${stamp(nowMs)}.tar.gz`);
   try {
+    const { makeBackup } = await import('./make-backup.ts'); // most starts find nothing older
     await makeBackup(dataDir, file, nowMs, { version, databases: held });
   } catch (cause) {
     throw new StoreError(

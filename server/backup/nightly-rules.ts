@@ -1,6 +1,6 @@
 /** When a nightly backup is due, which are kept, and when the newest is old; times are of the machine [epoch ms]. */
 import { msPerDay, msPerHour } from '../../shared/units.ts';
-import { stamp } from './restore-backup.ts';
+import { stamp } from './stamp.ts';
 
 export interface Kept {
   readonly name: string;

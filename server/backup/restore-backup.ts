@@ -17,6 +17,7 @@ import {
   manifestSchema,
   ownerOnly,
 } from './manifest.ts';
+import { stamp } from './stamp.ts';
 
 export interface Restored {
   readonly manifest: Manifest;
@@ -79,9 +80,4 @@ async function unpack(file: string, folder: string): Promise<void> {
   }
   if (!existsSync(join(folder, manifestName)))
     throw new Error(`${file} is no backup of Branhearth: it has no ${manifestName}`);
-}
-
-/** @example stamp(Date.UTC(2031, 0, 2, 3, 4, 5)) // => '20310102-030405' */
-export function stamp(nowMs: number): string {
-  return new Date(nowMs).toISOString().replace(/[-:]/g, '').replace('T', '-').slice(0, 15);
 }
