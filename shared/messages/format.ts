@@ -137,12 +137,19 @@ function momentWords(atMs: number, reader: Reader): string {
   return day.format(atMs) === day.format(nowMs) ? clock : `${day.format(atMs).replace(',', '')}, ${clock}`;
 }
 
-/** @example sizeWords(1_234_000_000, reader) // => "1.2 GB"; never more than there is room for, below a gigabyte */
+const sizeSteps = [
+  [1e12, 'TB'],
+  [1e9, 'GB'],
+  [1e6, 'MB'],
+  [1e3, 'kB'],
+] as const;
+
+/** @example sizeWords(1_234_000_000, reader) // => "1.2 GB"; rounded down, so never more than there is room for */
 function sizeWords(bytes: number, reader: Reader): string {
-  if (bytes >= 1e9) return withUnit(decimals(bytes / 1e9, 1, reader), 'GB');
-  return bytes >= 1e6
-    ? withUnit(decimals(Math.floor(bytes / 1e6), 0, reader), 'MB')
-    : withUnit(decimals(Math.floor(bytes / 1e3), 0, reader), 'kB');
+  if (bytes > 0 && bytes < 1e3) return `<${noBreak}${sizeWords(1e3, reader)}`;
+  const [least, unit] = sizeSteps.find(([least]) => bytes >= least) ?? [1e3, 'kB'];
+  const value = bytes / least;
+  return withUnit(atMost(value < 10 ? Math.floor(value * 10) / 10 : Math.floor(value), 1, reader), unit);
 }
 
 /** @example dateWords(atMs, reader) // => "2 May 2031, 16:30": with its year, for what is read long after */

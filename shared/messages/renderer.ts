@@ -6,6 +6,7 @@ import { IntlMessageFormat } from 'intl-messageformat';
 import { formatQuantity, plainReader, type Reader } from './format.ts';
 import { fallback, languageFor, regionOf } from './language.ts';
 import type { Message } from './message.ts';
+import { namedIn } from './nameless.ts';
 import { sentenceIn } from './verbatim-text.ts';
 
 /** Texts of one language by code, as a catalogue has them. */
@@ -56,7 +57,7 @@ export function rendererOf(texts: Texts): Render {
       const shown = formatQuantity(name, value as number, reader);
       if (shown !== undefined) return shown;
     }
-    return typeof value === 'number' ? value : String(value);
+    return typeof value === 'number' ? value : namedIn(texts, name, String(value));
   };
   return render;
 }

@@ -28,7 +28,7 @@ const isForProgrammers = ({ type, callee, source, key }) =>
 
 /** Of HTTP, for browsers. */
 const headerValue =
-  /^(text|application|image)\/[a-z.+-]+(;.*)?$|^(private|public|inline|attachment)[,;] ?.*$|^default-src .*$|^Bearer realm=.*$|^Accept-Language.*$|^\(min-width: .*\)$/s;
+  /^(text|application|image)\/[a-z.+-]+(;.*)?$|^(private|public|inline|attachment)[,;] ?.*$|^default-src .*$|^Bearer realm=.*$|^Accept-Language.*$|^\((min-width|prefers-color-scheme): .*\)$/s;
 
 /** Markup, and the name of the program in a calendar, are no reading. */
 const isProse = (text) =>
@@ -55,30 +55,8 @@ const machines =
   /^server\/http\/metrics\/|^web\/src\/features\/probes\/publish-line\.ts$|^server\/http\/routes\/metrics\.ts$|^server\/http\/api-description\.ts$|^server\/services\/(probe-keys\/(mosquitto-files|show-key)|import\/column-guess|records\/export\/reading-rows|seasons\/compare-table)\.ts$/;
 const isElsewhere = (file) => [terminal, machines].some((pattern) => pattern.test(file));
 
-/** Pages that take all their words from the catalogue, and what they show. */
-const catalogued = [
-  'simulator/practice',
-  'web/src/charts',
-  'web/src/ui/mound',
-  'web/src/features/batch',
-  'web/src/features/journal',
-  'web/src/features/records',
-  'web/src/features/help',
-  'web/src/features/import',
-  'web/src/features/incoming',
-  'web/src/features/keys',
-  'web/src/features/lineage',
-  'web/src/features/more',
-  'web/src/features/notifications',
-  'web/src/features/people',
-  'web/src/features/plan',
-  'web/src/features/practice',
-  'web/src/features/probes',
-  'web/src/features/retention',
-  'web/src/features/seasons',
-  'web/src/features/settings',
-  'web/src/features/weather',
-];
+/** Pages, and what they show, take all their words from the catalogue. */
+const catalogued = ['simulator/practice', 'web/src'];
 
 /** Names of units, formats and the program itself are the same in every language. */
 const isWord = (text) => /\p{L}{2,}/u.test(text.replace(/\b(cm|kg|mL|CSV|JSON|PDF|Branhearth)\b/g, ''));

@@ -320,7 +320,7 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
           at: alarm.since,
           from: 'normal',
           to: alarm.state,
-          arrow: 'held-long-enough',
+          arrow: 'acknowledged',
           by: null,
           note: null,
         };

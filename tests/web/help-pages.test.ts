@@ -10,7 +10,7 @@ import { verbatim } from '../../shared/messages/message.ts';
 import { renderEnglish } from '../../shared/messages/render.ts';
 import { chapterFor, chapterPath, chapters, helpPath } from '../../web/src/features/help/chapters.ts';
 import { warningEntries } from '../../web/src/features/help/warning-todos.ts';
-import { warningNames } from '../../web/src/ui/format/words.ts';
+import { warningWords } from '../../web/src/ui/format/words.ts';
 import { hasChromium } from '../helpers/browser.ts';
 import { openService, type Service } from './open-pages.ts';
 
@@ -120,7 +120,7 @@ describe.skipIf(!hasChromium)('the help', { timeout: 60_000 }, () => {
     const ids = await page.locator('main section h2').evaluateAll((all) => all.map(({ id }) => id));
     expect(ids).toEqual(['heat', 'kinds', ...conditionKinds]);
     for (const kind of conditionKinds) {
-      const entry = page.getByRole('region', { name: warningNames[kind], exact: true });
+      const entry = page.getByRole('region', { name: warningWords(kind), exact: true });
       expect([kind, await entry.locator('dt').allTextContents()]).toEqual([
         kind,
         ['What it looks for', 'Why it matters', 'What to do', 'What not to do'],

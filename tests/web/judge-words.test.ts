@@ -67,18 +67,18 @@ describe('handWateringWords()', () => {
     });
 });
 
-describe('likelihoods in words', () => {
+describe('likelihoods by name', () => {
   const rows: [number, string][] = [
-    [1, 'very likely'],
-    [0.9, 'very likely'],
+    [1, 'very-likely'],
+    [0.9, 'very-likely'],
     [0.89, 'likely'],
     [0.66, 'likely'],
-    [0.65, 'about as likely as not'],
-    [0.33, 'about as likely as not'],
+    [0.65, 'even'],
+    [0.33, 'even'],
     [0.32, 'unlikely'],
     [0.1, 'unlikely'],
-    [0.09, 'very unlikely'],
-    [0, 'very unlikely'],
+    [0.09, 'very-unlikely'],
+    [0, 'very-unlikely'],
   ];
   for (const [likelihood, name] of rows)
     test(`${likelihood} is ${name}`, () => expect(likelihoodName(likelihood)).toBe(name));
@@ -281,8 +281,8 @@ describe('why it says so', () => {
     expect(Object.keys(conditionTexts)).toEqual(
       expect.arrayContaining(warningKinds.flatMap((kind) => [`condition.${kind}.name`, `condition.${kind}.meaning`])),
     );
-    expect(warningTitle('probe-silent', 'core')).toBe('Core probe silent');
-    expect(warningTitle('probe-out', 'edge')).toBe('Edge probe out of the pile');
+    expect(warningTitle('probe-silent', 'core')).toBe('Probe silent, core');
+    expect(warningTitle('probe-out', 'edge')).toBe('Probe out of the pile, edge');
     expect(warningTitle('overheating', 'top')).toBe('Overheating, top');
     expect(warningTitle('drying', null)).toBe('Drying');
   });

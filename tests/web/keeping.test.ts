@@ -6,22 +6,7 @@ import { keyOf } from '../../web/src/data/last-answers.ts';
 import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { openingSentence } from '../../web/src/features/home/opening-sentence.ts';
 import { takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
-import { sizeWords } from '../../web/src/ui/format/amount.ts';
 import { oldestShownMs } from '../../web/src/ui/parts/offline-line.tsx';
-
-const sizes: [bytes: number, words: string][] = [
-  [0, '0 bytes'],
-  [999, '999 bytes'],
-  [1_000, '1 kB'],
-  [4_328_000, '4.3 MB'],
-  [9_949_000, '9.9 MB'],
-  [9_950_000, '10 MB'],
-  [999_600_000, '1 GB'],
-  [1_234_000_000_000, '1.2 TB'],
-];
-for (const [bytes, words] of sizes) {
-  test(`sizeWords() of ${bytes} bytes: ${words}`, () => expect(sizeWords(bytes).replace('\u00a0', ' ')).toBe(words));
-}
 
 const retention = pageWords(pageRetentionTexts, plainReader(0), null, formatQuantity);
 
@@ -33,7 +18,11 @@ test('an age in whole years is said so', () =>
 test('takenUp() says what is kept now and what another year takes up, and what of it stays', () => {
   const year = { rows: 4_205_000, bytes: 123_000_000, downsampledBytes: 23_800_000 };
   expect(takenUp({ rows: 2, bytes: 5_000, year }, retention).replaceAll('\u00a0', ' ')).toBe(
-    '2 readings are kept as they came, 5 kB on disk with all averages. At the rate of the last seven days another year takes up 123 MB, of which 24 MB stay once it is reduced.',
+    '2 readings are kept as they came, 5 kB on disk with all averages. At the rate of the last seven days another year takes up 123 MB, of which 23 MB stay once it is reduced.',
+  );
+  const fewYear = { rows: 4, bytes: 123, downsampledBytes: 0 };
+  expect(takenUp({ rows: 2, bytes: 999, year: fewYear }, retention).replaceAll('\u00a0', ' ')).toBe(
+    '2 readings are kept as they came, < 1 kB on disk with all averages. At the rate of the last seven days another year takes up < 1 kB, of which nothing stays once it is reduced.',
   );
   expect(takenUp({ rows: 0, bytes: 5_000, year: { rows: 0, bytes: 0, downsampledBytes: null } }, retention)).toMatch(
     /^No single reading is kept as it came.* None came in the last seven days\.$/,

@@ -3,20 +3,25 @@ import type { ComponentChildren } from 'preact';
 import { LocationProvider, Route, Router } from 'preact-iso';
 import { render as toText } from 'preact-render-to-string';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { plainReader } from '../../shared/messages/format.ts';
+import { pageJournalTexts } from '../../shared/messages/made/en/page-journal.ts';
 import { pageWelcomeTexts } from '../../shared/messages/made/en/page-welcome.ts';
 import { message } from '../../shared/messages/message.ts';
 import { rendererOf } from '../../shared/messages/renderer.ts';
-import { followLanguage, languageWanted } from '../../web/src/data/language.ts';
-import { usePageTexts } from '../../web/src/data/live/page-texts.ts';
+import { followLanguage, languageWanted, otherLanguage } from '../../web/src/data/language.ts';
+import { pageWords, usePageTexts } from '../../web/src/data/live/page-texts.ts';
 import { useReader } from '../../web/src/data/live/use-installation.ts';
 import { useList } from '../../web/src/data/live/use-list.ts';
 import { useSay } from '../../web/src/data/live/use-say.ts';
-import { useWarningWords } from '../../web/src/data/live/use-warning-words.ts';
 import { me } from '../../web/src/data/me.ts';
+import { textNow } from '../../web/src/data/text-now.ts';
 import { HelpPage } from '../../web/src/features/help/help-page.tsx';
 import { SettingsPage } from '../../web/src/features/settings/settings-page.tsx';
+import { actName } from '../../web/src/ui/format/act-name.ts';
+import { ageWords } from '../../web/src/ui/format/age.ts';
 import { fullDay } from '../../web/src/ui/format/full-date.ts';
-import { longDay } from '../../web/src/ui/format/local-time.ts';
+import { longDay, shortDay } from '../../web/src/ui/format/local-time.ts';
+import { warningTitle, warningWords } from '../../web/src/ui/format/words.ts';
 import { usePositionNames } from '../../web/src/ui/mound/use-position-names.ts';
 import { until } from '../helpers/until.ts';
 
@@ -31,10 +36,18 @@ vi.mock('../../shared/messages/made/loaders.ts', () => ({
           'say.no-batch': 'Hier liegt nichts.',
           'warnings.value.now': 'innen {tempC}',
           'condition.drying.name': 'Trocknet',
+          'person.here': 'Dieser Rechner',
+          'entry.turned': 'Gewendet',
         },
         pages: {
           'page-welcome.practise-meanwhile': ['Bis dahin ', ['<', 'link', 'üben'], '.'],
           'page-mound.place': [['position', { core: 'Mitte', edge: 'Rand', air: 'Luft', other: '' }, 0]],
+          'page-words.ago': ['vor ', ['lengthText']],
+          'page-words.length': [['unit', { hour: [['lengthCount'], ' Std.'], other: '' }, 0]],
+          'page-words.warning': [['warningText'], ' (', ['position', { core: 'Mitte', other: '' }, 0], ')'],
+          'page-words.day': ['Tag ', ['dayNumber']],
+          'page-words.no-answer': 'Keine Antwort.',
+          'page-journal.entry.by': ['von ', ['personName']],
           'page-language.machine-made': 'Maschinell übersetzt.',
         },
       };
@@ -53,9 +66,8 @@ function Said({ what }: { readonly what: 'page' | 'found' | 'kinds' }) {
   const { rich } = usePageTexts(pageWelcomeTexts);
   const link = (inner: ComponentChildren) => <a href="/practice">{inner}</a>;
   const page = [rich('page-welcome.practise-meanwhile', { link }), ' ', rich('page-welcome.copy')];
-  const warningWords = useWarningWords();
   if (what === 'page') return <p>{page}</p>;
-  if (what === 'kinds') return <p>{[warningWords('drying', 'name'), warningWords('chilled', 'name')].join(' ')}</p>;
+  if (what === 'kinds') return <p>{[warningWords('drying'), warningWords('chilled')].join(' ')}</p>;
   return <p>{[message('say.no-batch'), message('say.next.wait'), value].map(say).join(' ')}</p>;
 }
 const said = (what: 'page' | 'found' | 'kinds' = 'found') => toText(<Said what={what} />).replaceAll('\u00a0', ' ');
@@ -69,6 +81,39 @@ test('whoever reads English loads no other language', () => {
   me.set({ ...known, person: kim });
   expect([languageWanted(), loads.count]).toEqual(['en', 0]);
   expect(said()).toBe('<p>No batch lies here now. Wait. inside 51.5 °C</p>');
+});
+
+test('names, ages, days and faults are worded in it as well, wherever they are made', async () => {
+  const worded = () => [
+    warningTitle('drying', 'core'),
+    ageWords(3 * 3_600_000),
+    actName('turned'),
+    shortDay(25 * 3_600_000, { timeZone: 'UTC', hour12: false, dayOneMs: 0 }),
+    textNow('page-words.no-answer'),
+    pageWords(pageJournalTexts, plainReader(0), otherLanguage()).text('page-journal.entry.by', {
+      personName: 'This machine',
+    }),
+  ];
+  expect(worded()).toEqual([
+    'Drying, core',
+    '3 h ago',
+    'Turned',
+    'day 2',
+    'Branhearth does not answer. Is it running, and is this device on the same network?',
+    'by This machine',
+  ]);
+  me.set({ ...known, person: { ...kim, language: 'de' } });
+  await until('German', async () => (otherLanguage() === null ? undefined : true), 2_000);
+  expect(worded()).toEqual([
+    'Trocknet (Mitte)',
+    'vor 3 Std.',
+    'Gewendet',
+    'Tag 2',
+    'Keine Antwort.',
+    'von Dieser Rechner',
+  ]);
+  me.set({ ...known, person: kim });
+  await until('English', async () => (otherLanguage() === null ? true : undefined), 2_000);
 });
 
 test('whoever chose a language reads it, with its numbers; what it lacks is in English', async () => {

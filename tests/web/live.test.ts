@@ -59,7 +59,7 @@ describe('the house as the page knows it', () => {
   const raised = { ...second, alarms: first.alarms.slice(0, 1).map((alarm) => ({ ...alarm, id: 'fresh' })) };
   test('a new unacknowledged warning is said', () => {
     expect(newWarnings(piles, [raised])).toEqual([
-      `New warning at ${second.name}: Overheating. Turn it or spread it thinner.`,
+      `New warning at ${second.name}: Overheating, core. Turn it or spread it thinner.`,
     ]);
   });
   test('nothing is said of what stood when the page opened, nor twice', () => {

@@ -63,7 +63,7 @@ describe('home', () => {
     here.mock.send('pile', summaryOf(barn));
     await here.page.getByText('the core is at 55').waitFor();
     expect(await here.page.getByRole('log', { name: 'New warnings' }).textContent()).toBe(
-      'New warning at Barn bran bed: Overheating. Turn it now.',
+      'New warning at Barn bran bed: Overheating, core. Turn it now.',
     );
   });
 
@@ -200,7 +200,7 @@ describe('a pile', () => {
   test('what happened to a warning is told on request', async () => {
     const { page } = await open({ path: '/piles/wall-heap' });
     await page.getByText('What happened to this warning').click();
-    await page.getByText('normal → acknowledged: held long enough').waitFor();
+    await page.getByText('normal → acknowledged: acknowledged').waitFor();
     await page.getByText('Ada, by e-mail (ada@saltmere.example): sent', { exact: false }).waitFor();
     await page.getByText('after 2 attempts', { exact: false }).waitFor();
   });

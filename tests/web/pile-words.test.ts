@@ -13,6 +13,7 @@ import { plainEnglish, render } from '../../shared/messages/render.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
 import { pageWords } from '../../web/src/data/live/page-texts.ts';
 import { readPrefs } from '../../web/src/data/prefs.ts';
+import { readNumber } from '../../web/src/data/read-number.ts';
 import { byPress, groupBySite, openingOf, unacknowledgedCount } from '../../web/src/features/home/home-order.ts';
 import { openingSentence } from '../../web/src/features/home/opening-sentence.ts';
 import { documentOf, pointerOf, wildcardCount } from '../../web/src/features/incoming/json-pointer.ts';
@@ -26,7 +27,6 @@ import { customSpan, spanOf } from '../../web/src/features/pile/time-span.ts';
 import { lastWords, probesSentence } from '../../web/src/features/probes/probe-facts.ts';
 import { brokerAddress, publishLine } from '../../web/src/features/probes/publish-line.ts';
 import { actCautions, handfulCaution, hottestC } from '../../web/src/ui/format/act-caution.ts';
-import { readNumber } from '../../web/src/ui/format/read-number.ts';
 import { mockFarm } from '../helpers/mock-farm.ts';
 
 const farm = mockFarm(Date.parse('2031-06-11T10:00:00Z'));

@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
 import { renderEnglish } from '../../shared/messages/render.ts';
 import { fromUnits, pours, readMeasure, readUnits, restated, typed } from '../../web/src/data/plan-units.ts';
+import { readNumber } from '../../web/src/data/read-number.ts';
 import { draftOfQuery } from '../../web/src/features/plan/lay-query.ts';
 import {
   emptyHeap,
@@ -19,7 +20,6 @@ import {
   planWetting,
 } from '../../web/src/features/plan/plan-asks.ts';
 import { layerTops } from '../../web/src/features/plan/shares-drawing.tsx';
-import { readNumber } from '../../web/src/ui/format/read-number.ts';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
 const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };

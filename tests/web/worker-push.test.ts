@@ -59,6 +59,15 @@ describe.skipIf(!hasChromium)('the service worker', { timeout: 90_000 }, () => {
       }),
     );
 
+  /** In the language of whoever reads, as the server sends them. */
+  const words = {
+    acknowledge: 'Dar por visto',
+    done: 'Dado por visto',
+    notDone: 'Ahora no',
+    failed: 'No se pudo',
+    failedSays: 'Prueba otra vez.',
+  };
+
   test('shows a warning, and a newer one of the same alarm in its place', async () => {
     const message = {
       tag: 'alarm-1',
@@ -67,6 +76,7 @@ describe.skipIf(!hasChromium)('the service worker', { timeout: 90_000 }, () => {
       severity: 2,
       path: '/piles/shed',
       acknowledge: 's'.repeat(43),
+      words,
     };
     await push(JSON.stringify(message));
     expect(await shown()).toEqual([
@@ -74,7 +84,7 @@ describe.skipIf(!hasChromium)('the service worker', { timeout: 90_000 }, () => {
         title: 'Shed: too hot',
         body: 'Shed is too hot.',
         tag: 'alarm-1',
-        data: { path: '/piles/shed', acknowledge: 's'.repeat(43) },
+        data: { path: '/piles/shed', acknowledge: 's'.repeat(43), words },
       },
     ]);
     await push(JSON.stringify({ ...message, title: 'Shed: still too hot' }));

@@ -4,11 +4,13 @@
  */
 import type { Clock } from '../../../shared/clock.ts';
 import { message } from '../../../shared/messages/message.ts';
+import { render } from '../../../shared/messages/render.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { attemptTimeoutMs, type Channel, type ChannelAnswer, type Job } from './channel.ts';
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
 import { channelAnswer, channelError } from './http-answer.ts';
 import { type PushKeys, webPush } from './push-keys.ts';
+import { type MessageReader, readerOf } from './render-content.ts';
 
 export interface PushOptions {
   readonly journal: Pick<Journal, 'notifications'>;
@@ -67,19 +69,33 @@ export function openPush(options: PushOptions): Channel {
 }
 
 /** What the service worker shows; within the 3,993 bytes that every push service takes (RFC 8291 section 4). */
-export function pushPayload({ message, notice, content, ack }: Job) {
+export function pushPayload({ message: sent, notice, content, reader, ack }: Job) {
   const text = [content.sentence, ...content.parts.map(({ label, text: part }) => `${label}: ${part}`)].join('\n');
   return {
     // The same for every copy, so that the second takes the place of the first on the screen too.
-    id: message.id,
+    id: sent.id,
     tag: notice.alarmId ?? notice.id,
     title: content.title,
     body: cut(text, 2_400),
     severity: notice.rank,
     path: notice.about === 'alarm' && notice.pileId !== null ? `/piles/${encodeURIComponent(notice.pileId)}` : '/',
-    ...(ack === undefined ? {} : { acknowledge: ack.secret }),
+    ...(ack === undefined ? {} : { acknowledge: ack.secret, words: wordsOf(reader) }),
   };
 }
+
+/** What the service worker says itself, which has no catalogue: in the language of whoever reads the rest. */
+function wordsOf(reader: MessageReader) {
+  const say = (code: PushCode) => render(message(code), readerOf(reader, 0));
+  return {
+    acknowledge: say('push.acknowledge'),
+    done: say('push.done'),
+    notDone: say('push.not-done'),
+    failed: say('push.failed'),
+    failedSays: say('push.failed.says'),
+  };
+}
+
+type PushCode = 'push.acknowledge' | 'push.done' | 'push.not-done' | 'push.failed' | 'push.failed.says';
 
 /** By bytes, as the limit is. */
 function cut(text: string, mostBytes: number): string {

@@ -1,5 +1,6 @@
 /** The ways in which the server knows who asks. */
 import type { FastifyRequest } from 'fastify';
+import { namelessNames } from '../../../shared/messages/nameless.ts';
 import type { Person } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { SessionRecord } from '../../../shared/store/people-journal.ts';
@@ -28,8 +29,8 @@ export interface PeopleKnown {
   hereActs(): Promise<boolean>;
 }
 
-const tokenOwner: Person = { id: 'api-token', name: 'API token', role: 'owner', via: 'token' };
-const personHere: Person = { id: 'here', name: 'This machine', role: 'owner', via: 'here' };
+const tokenOwner: Person = { id: 'api-token', name: namelessNames['api-token'], role: 'owner', via: 'token' };
+const personHere: Person = { id: 'here', name: namelessNames.here, role: 'owner', via: 'here' };
 
 export interface KnownParts {
   readonly journal: Journal;

@@ -21,11 +21,13 @@ import { measureTexts } from './en/measure.ts';
 import { noticeTexts } from './en/notice.ts';
 import { originTexts } from './en/origin.ts';
 import { passwordTexts } from './en/password.ts';
+import { personTexts } from './en/person.ts';
 import { phaseTexts } from './en/phase.ts';
 import { plainTexts } from './en/plain.ts';
 import { planTexts } from './en/plan.ts';
 import { practiceTexts } from './en/practice.ts';
 import { problemTexts } from './en/problem.ts';
+import { pushTexts } from './en/push.ts';
 import { quantityTexts } from './en/quantity.ts';
 import { readinessTexts } from './en/readiness.ts';
 import { recordTexts } from './en/record.ts';
@@ -63,11 +65,13 @@ export const enTexts = {
   ...noticeTexts,
   ...originTexts,
   ...passwordTexts,
+  ...personTexts,
   ...phaseTexts,
   ...plainTexts,
   ...planTexts,
   ...practiceTexts,
   ...problemTexts,
+  ...pushTexts,
   ...quantityTexts,
   ...readinessTexts,
   ...recordTexts,

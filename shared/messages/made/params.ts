@@ -21,11 +21,13 @@ import type { MeasureParams } from './params/measure.ts';
 import type { NoticeParams } from './params/notice.ts';
 import type { OriginParams } from './params/origin.ts';
 import type { PasswordParams } from './params/password.ts';
+import type { PersonParams } from './params/person.ts';
 import type { PhaseParams } from './params/phase.ts';
 import type { PlainParams } from './params/plain.ts';
 import type { PlanParams } from './params/plan.ts';
 import type { PracticeParams } from './params/practice.ts';
 import type { ProblemParams } from './params/problem.ts';
+import type { PushParams } from './params/push.ts';
 import type { QuantityParams } from './params/quantity.ts';
 import type { ReadinessParams } from './params/readiness.ts';
 import type { RecordParams } from './params/record.ts';
@@ -64,11 +66,13 @@ export interface MessageParams
     NoticeParams,
     OriginParams,
     PasswordParams,
+    PersonParams,
     PhaseParams,
     PlainParams,
     PlanParams,
     PracticeParams,
     ProblemParams,
+    PushParams,
     QuantityParams,
     ReadinessParams,
     RecordParams,

@@ -65,7 +65,12 @@ describe('web push', () => {
     expect([publicKey, sub]).toEqual([pushKey, 'https://farm.saltmere.example']);
     expect(request.body.includes('Shed')).toBe(false);
     const message = JSON.parse(browser.decrypt(request.body)) as Record<string, string>;
-    expect(message).toMatchObject({ title: 'Shed: too hot', tag: id, path: '/piles/shed' });
+    expect(message).toMatchObject({
+      title: 'Shed: too hot',
+      tag: id,
+      path: '/piles/shed',
+      words: { acknowledge: 'Acknowledge', failed: 'Could not acknowledge' },
+    });
     expect(message.body).toMatch(/^Shed at Saltmere Yard is too hot\./);
     expect(() => makePushBrowser().decrypt(request.body)).toThrow();
     // The button on the notification acknowledges with the secret that came along.

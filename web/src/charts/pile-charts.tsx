@@ -4,7 +4,6 @@
  * Loaded only when a pile is opened, so that the home page stays light.
  */
 import { useMemo, useState } from 'preact/hooks';
-import { actKindSchema } from '../../../shared/contracts/domain/batch.ts';
 import type { PileDetail } from '../../../shared/contracts/piles.ts';
 import type { SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { bandTexts } from '../../../shared/messages/made/en/band.ts';
@@ -13,9 +12,10 @@ import { useReader } from '../data/live/use-installation.ts';
 import { useList } from '../data/live/use-list.ts';
 import { useSay } from '../data/live/use-say.ts';
 import { usePrefs } from '../data/prefs.ts';
+import { actName } from '../ui/format/act-name.ts';
 import { chartTitle } from '../ui/format/quantity-words.ts';
 import { formatTemp, tempIn, unitSigns } from '../ui/format/temperature.ts';
-import { actNames, capital } from '../ui/format/words.ts';
+import { capital, lowered } from '../ui/format/words.ts';
 import { useShade } from '../ui/use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
 import { bandOf, fanOf, handPoints, type Line, linesOf, otherLines } from './chart-data.ts';
@@ -59,7 +59,7 @@ function useCharted({ pile, series }: PileChartsProps) {
   };
   const act = pile.limits.actC;
   const acts = gatherMarks(
-    pile.acts.map(({ at, kind }) => ({ atMs: Date.parse(at), words: actWords(kind) })),
+    pile.acts.map(({ at, kind }) => ({ atMs: Date.parse(at), words: lowered(actName(kind)) })),
     span.fromMs,
     span.toMs,
   );
@@ -150,9 +150,4 @@ function inLine(line: Line, turn: (value: number) => number): Line {
     ...line,
     points: line.points.map(({ atMs, value }) => ({ atMs, value: value === null ? null : turn(value) })),
   };
-}
-
-function actWords(kind: string): string {
-  const known = actKindSchema.safeParse(kind);
-  return (known.success ? actNames[known.data] : kind).toLowerCase();
 }

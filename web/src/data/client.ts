@@ -5,6 +5,7 @@ import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './last-answers
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 import { isHeldUp } from './owed-sign-out.ts';
 import { bearerToken } from './prefs.ts';
+import { textNow } from './text-now.ts';
 import { wordProblem } from './word-problem.ts';
 
 /** The server said no, and why. */
@@ -70,14 +71,12 @@ function isOutOfReach(error: unknown): boolean {
   return error instanceof NoAnswer;
 }
 
-const heldUp = 'You signed out on this device, and the server has yet to hear of it.';
-
 async function askInstallation<Schema extends z.ZodType>(
   schema: Schema,
   path: string,
   { method = 'GET', body, signal }: Ask,
 ): Promise<{ said: unknown; checked: z.output<Schema> }> {
-  if (isHeldUp(method, path)) throw new NoAnswer(heldUp);
+  if (isHeldUp(method, path)) throw new NoAnswer(textNow('page-words.held-up'));
   const unreadable = notNumbers(body);
   if (unreadable.length > 0) throw new ApiProblem(notNumbersProblem(unreadable));
   const response = await send(path, {
@@ -93,7 +92,7 @@ async function askInstallation<Schema extends z.ZodType>(
   if (!response.ok) throw await refusal(response.status, answer);
   const checked = schema.safeParse(answer);
   if (!checked.success) {
-    throw new NoAnswer(`Cannot read the answer of ${path}: ${checked.error.issues[0]?.message ?? 'unknown shape'}`);
+    throw new NoAnswer(textNow('page-words.unreadable', { pathText: path }), { cause: checked.error });
   }
   return { said: answer, checked: checked.data };
 }
@@ -103,9 +102,7 @@ async function send(path: string, init: RequestInit): Promise<Response> {
     return await fetch(path, init);
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') throw error;
-    throw new NoAnswer('Branhearth does not answer. Is it running, and is this device on the same network?', {
-      cause: error,
-    });
+    throw new NoAnswer(textNow('page-words.no-answer'), { cause: error });
   }
 }
 
@@ -124,8 +121,13 @@ async function refusal(status: number, answer: unknown): Promise<ApiProblem> {
   }
   const known = problemSchema.safeParse(answer);
   if (known.success) return new ApiProblem(await wordProblem(known.data));
-  const detail = `The request was refused (HTTP ${status}) without a reason given`;
-  return new ApiProblem({ type: 'about:blank', title: 'Refused', status, detail });
+  return new ApiProblem(unexplained(status));
+}
+
+/** A refusal that says nothing itself. */
+export function unexplained(status: number): Problem {
+  const detail = textNow('page-words.refused.says', { statusText: String(status) });
+  return { type: 'about:blank', title: textNow('page-words.refused'), status, detail };
 }
 
 /** What to tell the person about whatever was thrown. */

@@ -1,6 +1,5 @@
 import type { Problem } from '../../../shared/contracts/problem.ts';
-
-const notNumberWords = 'This is not a number. Write one, such as 12.5.';
+import { textNow } from './text-now.ts';
 
 /**
  * Where a body holds what was typed and is no number, by JSON Pointer. JSON has no word for it: it would go out as null, or be left
@@ -19,9 +18,12 @@ export function notNumbers(body: unknown, pointer = ''): string[] {
 export function notNumbersProblem(pointers: readonly string[]): Problem {
   return {
     type: 'about:blank',
-    title: 'Not a number',
+    title: textNow('page-words.not-number'),
     status: 422,
-    detail: 'Nothing was kept: a field that wants a number holds something else.',
-    errors: pointers.map((pointer) => ({ pointer, detail: notNumberWords })),
+    detail: textNow('page-words.not-number.says'),
+    errors: pointers.map((pointer) => ({
+      pointer,
+      detail: textNow('page-words.not-number.field', { exampleNumber: 12.5 }),
+    })),
   };
 }

@@ -9,8 +9,8 @@ import {
   mlPerUsTablespoon,
   mlPerUsTeaspoon,
 } from '../../../shared/units.ts';
-import { readNumber } from '../ui/format/read-number.ts';
 import { unitRead, usePrefs } from './prefs.ts';
+import { readNumber } from './read-number.ts';
 import { createStore, useStore } from './store.ts';
 
 const keptSchema = z.object({
@@ -101,11 +101,3 @@ export const pours = {
   gal: litresPerUsGallon * 1000,
 } as const;
 export type Pour = keyof typeof pours;
-export const pourNames: readonly (readonly [Pour, string])[] = [
-  ['mL', 'mL'],
-  ['L', 'litres'],
-  ['tsp', 'teaspoons (US, 4.93 mL)'],
-  ['tbsp', 'tablespoons (US, 14.8 mL)'],
-  ['fl-oz', 'fluid ounces (US, 29.6 mL)'],
-  ['gal', 'US gallons'],
-];

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { isHour12 } from '../../../shared/hour-cycle.ts';
-import type { Reader } from '../ui/format/local-time.ts';
+import type { Reader } from './reader.ts';
 import { createStore, useStore } from './store.ts';
 
 const prefsSchema = z.object({

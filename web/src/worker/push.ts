@@ -2,6 +2,8 @@
  * What the service worker does with messages that are pushed to it, and with taps on them. It never stays silent over a
  * push: browsers take the leave to push from those who do.
  */
+import { pushTexts } from '../../../shared/messages/made/en/push.ts';
+
 interface PushedMessage {
   readonly tag: string;
   readonly title: string;
@@ -11,7 +13,26 @@ interface PushedMessage {
   readonly path: string;
   /** The secret that acknowledges it, once. */
   readonly acknowledge?: string;
+  /** What is said around acknowledging, in the reader's language. */
+  readonly words?: Words;
 }
+
+interface Words {
+  readonly acknowledge: string;
+  readonly done: string;
+  readonly notDone: string;
+  readonly failed: string;
+  readonly failedSays: string;
+}
+
+/** For what an older server sent. */
+const english: Words = {
+  acknowledge: pushTexts['push.acknowledge'],
+  done: pushTexts['push.done'],
+  notDone: pushTexts['push.not-done'],
+  failed: pushTexts['push.failed'],
+  failedSays: pushTexts['push.failed.says'],
+};
 
 /** Buttons and the second buzz are not in the types of every browser yet. */
 type Shown = NotificationOptions & {
@@ -26,10 +47,10 @@ export function listenForPush(worker: ServiceWorkerGlobalScope): void {
   worker.addEventListener('push', (event) => event.waitUntil(show(worker, messageOf(event.data))));
   worker.addEventListener('notificationclick', (event) => {
     event.notification.close();
-    const message = event.notification.data as Pick<PushedMessage, 'path' | 'acknowledge'>;
+    const message = event.notification.data as Pick<PushedMessage, 'path' | 'acknowledge' | 'words'>;
     const done =
       event.action === 'acknowledge' && message.acknowledge
-        ? acknowledge(worker, message.acknowledge, message.path)
+        ? acknowledge(worker, message.acknowledge, message)
         : open(worker, message.path);
     event.waitUntil(done);
   });
@@ -39,7 +60,7 @@ function messageOf(data: PushMessageData | null): PushedMessage {
   const unreadable = {
     tag: 'branhearth',
     title: 'Branhearth',
-    body: 'Open the pages to see what is new.',
+    body: pushTexts['push.unreadable'],
     severity: 1,
     path: '/',
   };
@@ -51,7 +72,7 @@ function messageOf(data: PushMessageData | null): PushedMessage {
 }
 
 function show(worker: ServiceWorkerGlobalScope, message: PushedMessage): Promise<void> {
-  const { tag, title, body, severity, path, acknowledge: secret } = message;
+  const { tag, title, body, severity, path, acknowledge: secret, words = english } = message;
   const options: Shown = {
     body,
     tag,
@@ -60,21 +81,25 @@ function show(worker: ServiceWorkerGlobalScope, message: PushedMessage): Promise
     renotify: true,
     // What may hurt people stays until somebody has looked.
     requireInteraction: severity >= 2,
-    data: { path, ...(secret === undefined ? {} : { acknowledge: secret }) },
-    actions: secret === undefined ? [] : [{ action: 'acknowledge', title: 'Acknowledge' }],
+    data: { path, ...(secret === undefined ? {} : { acknowledge: secret, words }) },
+    actions: secret === undefined ? [] : [{ action: 'acknowledge', title: words.acknowledge }],
   };
   return worker.registration.showNotification(title, options);
 }
 
 /** By the link's own address; where that fails a person must see it. */
-async function acknowledge(worker: ServiceWorkerGlobalScope, secret: string, path: string): Promise<void> {
+async function acknowledge(
+  worker: ServiceWorkerGlobalScope,
+  secret: string,
+  { path, words = english }: Pick<PushedMessage, 'path' | 'words'>,
+): Promise<void> {
   try {
     const answer = await fetch(`/acknowledge/${encodeURIComponent(secret)}`, {
       method: 'POST',
       headers: { accept: 'application/json' },
     });
     const { says } = (await answer.json()) as { says: string };
-    await worker.registration.showNotification(answer.ok ? 'Acknowledged' : 'Not acknowledged now', {
+    await worker.registration.showNotification(answer.ok ? words.done : words.notDone, {
       body: says,
       tag: 'acknowledged',
       icon,
@@ -82,8 +107,8 @@ async function acknowledge(worker: ServiceWorkerGlobalScope, secret: string, pat
       data: { path },
     });
   } catch {
-    await worker.registration.showNotification('Could not acknowledge', {
-      body: 'The server cannot be reached from here. Tap to open the pile and try again.',
+    await worker.registration.showNotification(words.failed, {
+      body: words.failedSays,
       tag: 'acknowledged',
       icon,
       data: { path },

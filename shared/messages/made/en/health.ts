@@ -24,7 +24,7 @@ export const healthTexts = {
   "health.broker.connected": "Connected to {urlText}",
   "health.broker.dropped": "{urlText} has thrown away {droppedCount, plural, =1 {1 message} other {# messages}} since this start: raise its max_queued_messages",
   "health.broker.no-site": "No site is held yet",
-  "health.broker.embedded": "Embedded broker at {urlText}{isTls, select, true { and {tlsText}} other {}}, {clientCount} connected",
+  "health.broker.embedded": "Embedded broker at {urlText}{isTls, select, true { and {tlsText}} other {}}, {clientCount, plural, one {# device connected} other {# devices connected}}",
   "health.broker.not-stored": "Readings cannot be stored ({problemText}); {waitingCount, plural, =1 {1 message waits} other {# messages wait}} unacknowledged",
   "health.unwell.readings": "the readings cannot be written: {problemText}",
   "health.unwell.journal": "the journal cannot be written: {problemText}",

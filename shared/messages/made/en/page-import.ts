@@ -28,7 +28,7 @@ export const pageImportTexts: PageTexts<PageImportParams> = {
   "page-import.done.conflicting": [["rowCount",{"one":[["#"]," differs from what is stored; the stored value was kept."],"other":[["#"]," differ from what is stored; the stored values were kept."]},1]],
   "page-import.done.downsampled": [["rowCount",{"one":[["#"]," was not stored"],"other":[["#"]," were not stored"]},1],", because only 10-minute averages of that probe are kept for that time: give the log a probe name of its own."],
   "page-import.done.refused": [["rowCount",{"one":[["#"]," could not be used."],"other":[["#"]," could not be used."]},1]],
-  "page-import.file.too-large": ["The file is larger than ",["mostText"],": split it."],
+  "page-import.file.too-large": ["The file is larger than ",["mostBytes"],": split it."],
   "page-import.file.csv": "CSV file",
   "page-import.file.hint": "Its first line must name the columns.",
   "page-import.in-a-column": "Stands in a column",

@@ -172,4 +172,5 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.why.acts.none": "Nothing that was written down.",
   "page-pile.why.acts.done": [["doneText"],". These actions are taken into account."],
   "page-pile.why.act": [["actText"]," at ",["timeText"]],
+  "page-pile.steps.one": [["fromText"]," → ",["toText"],": ",["arrow",{"raised":"raised","raisedAgain":"raised again","gotWorse":"got worse","returned":"it ended, not yet acknowledged","cleared":"it ended","acknowledged":"acknowledged","shelved":"shelved","shelfEnded":"the time of shelving is over","unshelved":"unshelved","retired":"taken out of service","restored":"returned to service","other":"changed"},0],["isNamed",{"true":[", by ",["byName"]],"other":""},0],["hasNote",{"true":[": ",["noteText"]],"other":""},0]],
 };

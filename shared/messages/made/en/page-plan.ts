@@ -126,4 +126,5 @@ export const pagePlanTexts: PageTexts<PagePlanParams> = {
   "page-plan.shares.air": ["Air ",["<","b",[["airFrac"]]]," of the room",["isShort",{"true":[", less than the ",["floorFrac"]," it should keep"],"other":""},0]],
   "page-plan.shares.water": ["Water ",["<","b",[["waterFrac"]]]],
   "page-plan.shares.solid": ["Solids ",["<","b",[["solidFrac"]]]],
+  "page-plan.pour": [["pour",{"mL":"mL","L":"litres","tsp":["teaspoons (US, ",["eachText"],")"],"tbsp":["tablespoons (US, ",["eachText"],")"],"floz":["fluid ounces (US, ",["eachText"],")"],"other":"US gallons"},0]],
 };

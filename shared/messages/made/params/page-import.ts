@@ -27,7 +27,7 @@ export interface PageImportParams {
   'page-import.done.conflicting': { readonly rowCount: number };
   'page-import.done.downsampled': { readonly rowCount: number };
   'page-import.done.refused': { readonly rowCount: number };
-  'page-import.file.too-large': { readonly mostText: string };
+  'page-import.file.too-large': { readonly mostBytes: number };
   'page-import.file.csv': NoParams;
   'page-import.file.hint': NoParams;
   'page-import.in-a-column': NoParams;

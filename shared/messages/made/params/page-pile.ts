@@ -171,4 +171,5 @@ export interface PagePileParams {
   'page-pile.why.acts.none': NoParams;
   'page-pile.why.acts.done': { readonly doneText: string };
   'page-pile.why.act': { readonly actText: string; readonly timeText: string };
+  'page-pile.steps.one': { readonly arrow: 'acknowledged' | 'cleared' | 'gotWorse' | 'other' | 'raised' | 'raisedAgain' | 'restored' | 'retired' | 'returned' | 'shelfEnded' | 'shelved' | 'unshelved'; readonly byName: string; readonly fromText: string; readonly hasNote: boolean; readonly isNamed: boolean; readonly noteText: string; readonly toText: string };
 }

@@ -125,4 +125,5 @@ export interface PagePlanParams {
   'page-plan.shares.air': { readonly airFrac: number; readonly b: Tag; readonly floorFrac: number; readonly isShort: boolean };
   'page-plan.shares.water': { readonly b: Tag; readonly waterFrac: number };
   'page-plan.shares.solid': { readonly b: Tag; readonly solidFrac: number };
+  'page-plan.pour': { readonly eachText: string; readonly pour: 'L' | 'floz' | 'mL' | 'other' | 'tbsp' | 'tsp' };
 }

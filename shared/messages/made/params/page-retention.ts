@@ -9,7 +9,7 @@ export interface PageRetentionParams {
   'page-retention.backups.last': { readonly isOld: boolean; readonly madeText: string };
   'page-retention.backups.problem': { readonly problemText: string };
   'page-retention.backups.kept': { readonly folderText: string; readonly keepCount: number; readonly mono: Tag };
-  'page-retention.backups.one': { readonly isBeforeUpdate: boolean; readonly madeText: string; readonly sizeText: string };
+  'page-retention.backups.one': { readonly isBeforeUpdate: boolean; readonly madeText: string; readonly takenBytes: number };
   'page-retention.title': NoParams;
   'page-retention.keep': NoParams;
   'page-retention.keep.hint': NoParams;
@@ -28,7 +28,7 @@ export interface PageRetentionParams {
   'page-retention.running': { readonly dayText: string; readonly doneFrac: number };
   'page-retention.problem': { readonly problemText: string };
   'page-retention.held': { readonly dayText: string; readonly link: Tag; readonly pileName: string };
-  'page-retention.last': { readonly beforeText: string; readonly dayText: string; readonly isFreed: boolean; readonly readingCount: number; readonly sizeText: string };
+  'page-retention.last': { readonly beforeText: string; readonly dayText: string; readonly freedBytes: number; readonly isFreed: boolean; readonly readingCount: number };
   'page-retention.stopped': { readonly dayText: string };
   'page-retention.keep.always': NoParams;
   'page-retention.free.never': NoParams;
@@ -40,7 +40,7 @@ export interface PageRetentionParams {
   'page-retention.keep.aloud': NoParams;
   'page-retention.keep.own.days': NoParams;
   'page-retention.keep.own.least': { readonly leastCount: number };
-  'page-retention.taken': { readonly isReduced: boolean; readonly readingCount: number; readonly reducedText: string; readonly sizeText: string; readonly yearText: string };
-  'page-retention.taken.none-new': { readonly readingCount: number; readonly sizeText: string };
-  'page-retention.free': { readonly readingCount: number; readonly sizeText: string };
+  'page-retention.taken': { readonly readingCount: number; readonly reduced: 'none' | 'other' | 'some'; readonly reducedBytes: number; readonly takenBytes: number; readonly yearBytes: number };
+  'page-retention.taken.none-new': { readonly readingCount: number; readonly takenBytes: number };
+  'page-retention.free': { readonly freedBytes: number; readonly readingCount: number };
 }

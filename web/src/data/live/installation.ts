@@ -1,12 +1,13 @@
 /** What the page knows of the server, and how each live event changes it. */
 import { asksForSomebody } from '../../../../core/alarms/standing.ts';
-import { isProbeKind } from '../../../../shared/conditions/kinds.ts';
 import type { Health } from '../../../../shared/contracts/health.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import type { Probe, ProbeCounts } from '../../../../shared/contracts/probes.ts';
 import type { Site } from '../../../../shared/contracts/sites.ts';
 import { warningTitle } from '../../ui/format/words.ts';
+import { saidNow } from '../said-now.ts';
 import { createStore } from '../store.ts';
+import { textNow } from '../text-now.ts';
 import type { ServerClock } from './server-clock.ts';
 
 export interface Installation {
@@ -68,8 +69,6 @@ function withItem<T>(items: readonly T[], item: T, isSame: (item: T) => boolean)
   return items.some(isSame) ? items.map((known) => (isSame(known) ? item : known)) : [...items, item];
 }
 
-/** Of a probe the place is said too: without it nobody knows which one to look at. */
-
 /** Warnings that stand now, did not stand before and are not explained by another: only these are said aloud. */
 export function newWarnings(before: readonly PileSummary[] | null, after: readonly PileSummary[]): string[] {
   if (before === null) return [];
@@ -77,9 +76,12 @@ export function newWarnings(before: readonly PileSummary[] | null, after: readon
   return after.flatMap((pile) =>
     pile.alarms
       .filter((alarm) => asksForSomebody(alarm) && !known.has(alarm.id))
-      .map(
-        (alarm) =>
-          `New warning at ${pile.name}: ${warningTitle(alarm.kind, isProbeKind(alarm.kind) ? alarm.position : null)}. ${alarm.todo}`,
+      .map((alarm) =>
+        textNow('page-words.new-warning', {
+          pileName: pile.name,
+          warningText: warningTitle(alarm.kind, alarm.position),
+          todoText: saidNow(alarm.todo, alarm.messages?.todo),
+        }),
       ),
   );
 }

@@ -1,6 +1,7 @@
 /** What a page says, in the language, units and zone of whoever reads. Findings have their own texts: `live/use-say.ts`. */
 import type { ComponentChildren } from 'preact';
 import type { formatQuantity, Reader } from '../../../../shared/messages/format.ts';
+import { namedIn } from '../../../../shared/messages/nameless.ts';
 import { type PageTexts, writePage } from '../../../../shared/messages/page-text.ts';
 import type { NoParams, Tag } from '../../../../shared/messages/param-types.ts';
 import { type OtherLanguage, useOtherLanguage } from '../language.ts';
@@ -40,7 +41,7 @@ export function usePageTexts<All>(
 export function pageWords<All>(
   english: PageTexts<All>,
   reader: Reader,
-  other: Pick<OtherLanguage, 'language' | 'pages'> | null = null,
+  other: Pick<OtherLanguage, 'language' | 'texts' | 'pages'> | null = null,
   format?: typeof formatQuantity,
 ): PageWords<All> {
   const write = (code: keyof All, params: object = {}) => {
@@ -49,7 +50,7 @@ export function pageWords<All>(
     return writePage<ComponentChildren>(own ?? english[code], params as Record<string, unknown>, {
       language,
       value: (name, value) => {
-        if (typeof value === 'string') return value;
+        if (typeof value === 'string') return other ? namedIn(other.texts, name, value) : value;
         const shown = format?.(name, value as number, { ...reader, language });
         if (shown !== undefined) return shown;
         if (name.endsWith('Count')) return new Intl.NumberFormat(language).format(value as number);

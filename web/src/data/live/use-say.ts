@@ -3,9 +3,9 @@ import type { Reader as MessageReader, ReaderUnits } from '../../../../shared/me
 import { fallback } from '../../../../shared/messages/language.ts';
 import { type Message, type Say, verbatim } from '../../../../shared/messages/message.ts';
 import type { Render } from '../../../../shared/messages/renderer.ts';
-import { sentenceIn } from '../../../../shared/messages/verbatim-text.ts';
 import { sayIn, useOtherLanguage } from '../language.ts';
 import { type Prefs, usePrefs } from '../prefs.ts';
+import { inItsOwnWords } from '../said-now.ts';
 import { useReader, useServerNow } from './use-installation.ts';
 
 /** @returns The units of a person, of whom only that of temperature is asked. */
@@ -54,6 +54,3 @@ export function useSaid(render: Render | undefined, siteId?: string): Said {
     return say(said ?? verbatim(answer[name] ?? ''));
   };
 }
-
-const inItsOwnWords: Render = (said, { units }) =>
-  said.code === 'verbatim' ? sentenceIn(units.temperature, said.params.text) : said.code;

@@ -4,8 +4,8 @@ import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { fieldWords } from '../../data/field-words.ts';
 import { readMeasure, typed } from '../../data/plan-units.ts';
+import { readNumber } from '../../data/read-number.ts';
 import { instantOfWall, wallOfInstant } from '../../ui/format/local-time.ts';
-import { readNumber } from '../../ui/format/read-number.ts';
 import type { BatchWords } from './use-batch-words.ts';
 
 export interface LotDraft {

@@ -9,7 +9,6 @@ import {
 } from '../../../../shared/contracts/import.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { sizeWords } from '../../ui/format/amount.ts';
 import { Choice, Field, PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -142,7 +141,7 @@ function FileField({ name, onFile }: FileFieldProps) {
     setProblem(undefined);
     if (!file) return onFile(undefined);
     if (file.size > importLimits.bytes) {
-      setProblem(text('page-import.file.too-large', { mostText: sizeWords(importLimits.bytes) }));
+      setProblem(text('page-import.file.too-large', { mostBytes: importLimits.bytes }));
       return onFile(undefined);
     }
     onFile({ name: file.name, csv: await file.text() });

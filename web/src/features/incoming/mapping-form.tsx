@@ -7,10 +7,10 @@ import { type ForeignUnit, foreignUnitsOf, type Quantity, quantities } from '../
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
+import { readNumber } from '../../data/read-number.ts';
 import { saveMapping, tryMapping } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { quantityName, shortName, signOf } from '../../ui/format/quantity-words.ts';
-import { readNumber } from '../../ui/format/read-number.ts';
 import { formatTemp, type TempUnit, unitSigns } from '../../ui/format/temperature.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';

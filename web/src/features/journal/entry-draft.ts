@@ -5,7 +5,7 @@ import { type EntryFacts, type EntryKind, entryLimits } from '../../../../shared
 import type { FieldIssue } from '../../../../shared/messages/field-fault.ts';
 import { fieldWords } from '../../data/field-words.ts';
 import { readMeasure, typed } from '../../data/plan-units.ts';
-import { readNumber } from '../../ui/format/read-number.ts';
+import { readNumber } from '../../data/read-number.ts';
 import type { JournalWords } from './use-journal-words.ts';
 
 /** Every field of every kind; '' is not said. */

@@ -2,7 +2,7 @@
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { warningKinds } from '../../../../shared/warning.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
-import { warningNames } from '../../ui/format/words.ts';
+import { warningWords } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { Tick } from '../../ui/parts/tick.tsx';
@@ -36,7 +36,7 @@ export function WhatPart({ draft, change, isOwner }: WhatPartProps) {
         {choosable.map((kind) => (
           <Tick
             key={kind}
-            label={warningNames[kind]}
+            label={warningWords(kind)}
             checked={!withoutKinds.includes(kind)}
             onChange={(on) =>
               change({ withoutKinds: on ? withoutKinds.filter((one) => one !== kind) : [...withoutKinds, kind] })

@@ -30,16 +30,16 @@ export function overWords(
   const when = { ...limit, ...whenOf(at === null ? null : Date.parse(at), shown) };
   const name = likelihoodName(likelihood);
   switch (name) {
-    case 'very likely':
+    case 'very-likely':
     case 'likely': {
       const chanceCount = chancesInTen(likelihood);
-      return text('page-pile.ahead.reaches', { ...when, isVery: name === 'very likely', chanceCount });
+      return text('page-pile.ahead.reaches', { ...when, isVery: name === 'very-likely', chanceCount });
     }
-    case 'about as likely as not':
+    case 'even':
       return text('page-pile.ahead.may', when);
     case 'unlikely':
       return text('page-pile.ahead.unlikely', when);
-    case 'very unlikely':
+    case 'very-unlikely':
       return text('page-pile.ahead.very-unlikely', limit);
   }
 }

@@ -1,12 +1,13 @@
 /** Every step a warning took, with when and by whom. */
 import { useState } from 'preact/hooks';
+import type { AlarmDetail } from '../../../../shared/contracts/alarms.ts';
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { getAlarm } from '../../data/routes.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { ageWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
-import { alarmStateNames } from '../../ui/format/words.ts';
+import { stateName } from '../../ui/format/words.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { SentList } from '../notifications/sent-list.tsx';
 import { usePileWords } from './use-pile-words.ts';
@@ -40,11 +41,40 @@ export function StepList({ alarm, site }: { readonly alarm: AlarmSummary; readon
           <time dateTime={step.at} title={ageWords(nowMs - Date.parse(step.at))}>
             {nearTime(Date.parse(step.at), nowMs, reader)}
           </time>{' '}
-          {alarmStateNames[step.from]} → {alarmStateNames[step.to]}: {step.arrow.replaceAll('-', ' ')}
-          {step.by && `, by ${step.by}`}
-          {step.note && `: ${step.note}`}
+          {text('page-pile.steps.one', stepOf(step))}
         </li>
       ))}
     </ol>
   );
+}
+
+/** Arrows of `core/alarms/alarm.ts`; whether it was still there tells the state that it led to. */
+const arrowWords = {
+  raised: 'raised',
+  'raised-again': 'raisedAgain',
+  'got-worse': 'gotWorse',
+  returned: 'returned',
+  cleared: 'cleared',
+  acknowledged: 'acknowledged',
+  'acknowledged-after-return': 'acknowledged',
+  shelved: 'shelved',
+  'shelf-ended-still-present': 'shelfEnded',
+  'shelf-ended-clear': 'shelfEnded',
+  'unshelved-still-present': 'unshelved',
+  'unshelved-clear': 'unshelved',
+  'taken-out-of-service': 'retired',
+  'returned-to-service-still-present': 'restored',
+  'returned-to-service-clear': 'restored',
+} as const;
+
+function stepOf({ from, to, arrow, by, note }: AlarmDetail['steps'][number]) {
+  return {
+    fromText: stateName(from),
+    toText: stateName(to),
+    arrow: arrow in arrowWords ? arrowWords[arrow as keyof typeof arrowWords] : 'other',
+    isNamed: Boolean(by),
+    byName: by ?? '',
+    hasNote: Boolean(note),
+    noteText: note ?? '',
+  } as const;
 }

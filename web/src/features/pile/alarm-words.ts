@@ -1,6 +1,7 @@
 import type { AlarmSummary } from '../../../../shared/contracts/piles.ts';
+import { textNow } from '../../data/text-now.ts';
 import { nearTime, type Reader } from '../../ui/format/local-time.ts';
-import { alarmStateNames, lowered, warningTitle } from '../../ui/format/words.ts';
+import { stateName, warningTitle } from '../../ui/format/words.ts';
 import { groupAlarms } from './alarm-order.ts';
 
 /** For a choice by `select`. */
@@ -10,8 +11,7 @@ export function severityOf({ severity }: Pick<AlarmSummary, 'severity'>) {
 
 /** @example stateWords(alarm, nowMs, reader) // => "shelved until 18:00" */
 export function stateWords({ state, shelvedUntil }: AlarmSummary, nowMs: number, reader: Reader): string {
-  const until = shelvedUntil === null ? '' : ` until ${nearTime(Date.parse(shelvedUntil), nowMs, reader)}`;
-  return `${alarmStateNames[state]}${until}`;
+  return stateName(state, shelvedUntil === null ? undefined : nearTime(Date.parse(shelvedUntil), nowMs, reader));
 }
 
 /**
@@ -19,13 +19,11 @@ export function stateWords({ state, shelvedUntil }: AlarmSummary, nowMs: number,
  * @example silencedSentence(pile.alarms, nowMs, reader) // => "Drying, shelved until 18:00."
  */
 export function silencedSentence(alarms: readonly AlarmSummary[], nowMs: number, reader: Reader): string | undefined {
-  const silenced = groupAlarms(alarms).silenced.map(
-    (alarm, i) => `${nameOf(alarm, i > 0)}, ${stateWords(alarm, nowMs, reader)}`,
+  const silenced = groupAlarms(alarms).silenced.map((alarm) =>
+    textNow('page-words.silenced', {
+      warningText: warningTitle(alarm.kind, alarm.position),
+      stateText: stateWords(alarm, nowMs, reader),
+    }),
   );
-  return silenced.length === 0 ? undefined : `${silenced.join('; ')}.`;
-}
-
-function nameOf({ kind, position }: AlarmSummary, inside: boolean): string {
-  const title = warningTitle(kind, position);
-  return inside ? lowered(title) : title;
+  return silenced.length === 0 ? undefined : silenced.join(' ');
 }

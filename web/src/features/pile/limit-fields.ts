@@ -1,7 +1,7 @@
 /** A batch's limits as a person types them. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { StageLimits } from '../../../../shared/stage.ts';
-import { readNumber } from '../../ui/format/read-number.ts';
+import { readNumber } from '../../data/read-number.ts';
 import { celsiusFrom, type TempUnit, tempIn, unitSigns } from '../../ui/format/temperature.ts';
 import type { PileWords } from './use-pile-words.ts';
 

@@ -3,8 +3,7 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Evidence, WarningKind } from '../../../../shared/warning.ts';
 import { useList } from '../../data/live/use-list.ts';
 import { useSaid } from '../../data/live/use-say.ts';
-import { useWarningWords } from '../../data/live/use-warning-words.ts';
-import { capital } from '../../ui/format/words.ts';
+import { capital, warningWords } from '../../ui/format/words.ts';
 import { usePositionNames } from '../../ui/mound/use-position-names.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -29,7 +28,6 @@ const evidenceOrder: readonly Evidence[] = ['present', 'missing', 'absent'];
 
 export function WhyKind({ pile, kind }: WhyKindProps) {
   const { text, rich } = usePileWords(pile.site);
-  const warningWords = useWarningWords();
   const kindName = warningWords(kind, 'name');
   const heading = usePage(text('page-pile.why.title.kind', { kindName, pileName: pile.name }));
   const said = useSaid(renderWhy, pile.site);
@@ -114,7 +112,6 @@ function Rules({ looked }: { readonly looked: readonly Looked[] }) {
 
 function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: readonly Looked[] }) {
   const { text, rich } = usePileWords();
-  const warningWords = useWarningWords();
   const explained = looked.filter((one) => one.explainedBy !== null && one.explainedBy !== kind);
   const holds = [
     ...new Set(pile.evidence.flatMap((one) => (one.explainedBy === kind && one.kind !== kind ? [one.kind] : []))),

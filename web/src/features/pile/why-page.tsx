@@ -5,9 +5,8 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useList } from '../../data/live/use-list.ts';
 import { useSaid, useSay } from '../../data/live/use-say.ts';
-import { useWarningWords } from '../../data/live/use-warning-words.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { capital } from '../../ui/format/words.ts';
+import { capital, warningWords } from '../../ui/format/words.ts';
 import { usePositionNames } from '../../ui/mound/use-position-names.ts';
 import { NoPage } from '../../ui/parts/no-page.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -71,7 +70,6 @@ interface KindsProps {
 
 function Kinds({ id, title, kinds, pile }: KindsProps) {
   const said = useSaid(renderWhy, pile.site);
-  const warningWords = useWarningWords();
   const listed = useList();
   const nameOf = usePositionNames();
   if (kinds.length === 0) return null;

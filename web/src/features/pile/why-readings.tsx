@@ -1,15 +1,14 @@
 /** The readings a warning rests on, and what was done lately that changes what is expected. */
 
 import { conditionOf } from '../../../../shared/conditions/kinds.ts';
-import { actKindSchema } from '../../../../shared/contracts/domain/batch.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
+import { actName } from '../../ui/format/act-name.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { quantityHint, readingWords } from '../../ui/format/quantity-words.ts';
-import { actNames } from '../../ui/format/words.ts';
 import { heatWords } from '../../ui/mound/mound-facts.ts';
 import { useMoundWords } from '../../ui/mound/use-mound-words.ts';
 import { Part } from '../../ui/parts/part.tsx';
@@ -111,7 +110,7 @@ function Also({ pile, kind }: WhyReadingsProps) {
                 doneText: acts
                   .map(({ kind, at }) =>
                     text('page-pile.why.act', {
-                      actText: actWords(kind),
+                      actText: actName(kind),
                       timeText: nearTime(Date.parse(at), nowMs, reader),
                     }),
                   )
@@ -121,9 +120,4 @@ function Also({ pile, kind }: WhyReadingsProps) {
       )}
     </>
   );
-}
-
-function actWords(kind: string): string {
-  const known = actKindSchema.safeParse(kind);
-  return known.success ? actNames[known.data] : kind;
 }

@@ -2,7 +2,7 @@
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useSay } from '../../data/live/use-say.ts';
-import { useWarningWords } from '../../data/live/use-warning-words.ts';
+import { warningWords } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { phaseMessage, renderPhase } from './phase-words.ts';
 import { usePileWords } from './use-pile-words.ts';
@@ -11,7 +11,6 @@ import { whyGroups, whyPath } from './why-facts.ts';
 export function WhyShort({ pile }: { readonly pile: PileDetail }) {
   const { text } = usePileWords();
   const say = useSay(renderPhase);
-  const warningWords = useWarningWords();
   if (pile.evidence.length === 0) return null;
   const { present, missing, absent } = whyGroups(pile.evidence);
   return (
@@ -43,7 +42,6 @@ function KindLine({
   readonly kinds: readonly WarningKind[];
   readonly pileId: string;
 }) {
-  const warningWords = useWarningWords();
   if (kinds.length === 0) return null;
   return (
     <p>

@@ -8,7 +8,7 @@ import { useSaid } from '../../data/live/use-say.ts';
 import { lengthWords } from '../../ui/format/age.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { alarmStateNames, warningTitle } from '../../ui/format/words.ts';
+import { stateName, warningTitle } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import { StepList } from './alarm-steps.tsx';
 import { severityOf } from './alarm-words.ts';
@@ -49,7 +49,7 @@ export function WhyStanding({ pile, kind }: WhyStandingProps) {
           <p class="alarm-state">
             {text('page-pile.warnings.state', {
               severity: severityOf(alarm),
-              stateText: alarmStateNames[alarm.state],
+              stateText: stateName(alarm.state),
               timeText: nearTime(Date.parse(alarm.since), nowMs, reader),
             })}
           </p>

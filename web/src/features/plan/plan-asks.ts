@@ -18,8 +18,8 @@ import { type Ingredient, ingredients, type Material } from '../../../../shared/
 import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { fieldWords } from '../../data/field-words.ts';
 import { type Pour, pours, readMeasure } from '../../data/plan-units.ts';
+import { readNumber } from '../../data/read-number.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
-import { readNumber } from '../../ui/format/read-number.ts';
 
 export type Planned<Answer> =
   | { readonly answer: Answer; readonly errors: ReadonlyMap<string, string> }

@@ -3,7 +3,10 @@ import { useState } from 'preact/hooks';
 import type { DilutionPlan } from '../../../../core/plan/dilution.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { figure, measureText } from '../../../../shared/measure.ts';
-import { pourNames } from '../../data/plan-units.ts';
+import { fallback } from '../../../../shared/messages/language.ts';
+import { useOtherLanguage } from '../../data/language.ts';
+import { type Pour, pours } from '../../data/plan-units.ts';
+import { noBreak } from '../../ui/format/temperature.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
 import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';
@@ -28,6 +31,17 @@ export function StarterPlan() {
   );
 }
 
+const pourKeys = Object.keys(pours) as Pour[];
+
+/** A measure of the kitchen says what it holds, as others have others. */
+function pourOf(pour: Pour, language: string) {
+  const millilitres = new Intl.NumberFormat(language, { maximumSignificantDigits: 3 }).format(pours[pour]);
+  return {
+    pour: pour === 'fl-oz' ? 'floz' : pour === 'gal' ? 'other' : pour,
+    eachText: `${millilitres}${noBreak}mL`,
+  } as const;
+}
+
 interface StarterFieldsProps {
   readonly draft: StarterDraft;
   readonly change: (part: Partial<StarterDraft>) => void;
@@ -36,6 +50,7 @@ interface StarterFieldsProps {
 
 function StarterFields({ draft, change, errors }: StarterFieldsProps) {
   const { text } = usePlanWords();
+  const language = useOtherLanguage()?.language ?? fallback;
   const wrong = (pointer: string, text: string) => (text.trim() === '' ? undefined : errors.get(pointer));
   const partsText = draft.ratio.trim() || 'N';
   return (
@@ -80,7 +95,7 @@ function StarterFields({ draft, change, errors }: StarterFieldsProps) {
         <PickField
           label={text('page-plan.starter.measured-in')}
           value={draft.measuredIn}
-          choices={pourNames}
+          choices={pourKeys.map((one) => [one, text('page-plan.pour', pourOf(one, language))] as const)}
           onValue={(measuredIn) => change({ measuredIn })}
         />
       </div>

@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { useSaid } from '../../data/live/use-say.ts';
 import { renderPile } from '../../ui/format/render-pile.ts';
-import { warningNames } from '../../ui/format/words.ts';
+import { warningWords } from '../../ui/format/words.ts';
 import { Mound } from '../../ui/mound/mound.tsx';
 import { dampWords } from '../../ui/mound/mound-facts.ts';
 import { useMoundWords } from '../../ui/mound/use-mound-words.ts';
@@ -45,7 +45,7 @@ export function Tending({ scenario, run, frame }: TendingProps) {
       <div class="unseen" role="log" aria-live="assertive" aria-label={text('page-practice.new-warnings')}>
         {run.stoppedBy &&
           text('page-practice.clock-stands.aloud', {
-            warningText: warningNames[run.stoppedBy.kind],
+            warningText: warningWords(run.stoppedBy.kind),
             todoText: said(run.stoppedBy, 'todo'),
           })}
       </div>

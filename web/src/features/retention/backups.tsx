@@ -2,7 +2,6 @@
 import { type BackupsAnswer, backupsAnswerSchema } from '../../../../shared/contracts/backups.ts';
 import { ask, reasonOf } from '../../data/client.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { sizeWords } from '../../ui/format/amount.ts';
 import { dayAndTime, type Reader } from '../../ui/format/local-time.ts';
 import { Part } from '../../ui/parts/part.tsx';
 import './retention.css';
@@ -47,7 +46,7 @@ function Standing({ backups, reader }: { readonly backups: BackupsAnswer; readon
             <li key={name}>
               {text('page-retention.backups.one', {
                 madeText: dayAndTime(Date.parse(madeAt), reader),
-                sizeText: sizeWords(bytes),
+                takenBytes: bytes,
                 isBeforeUpdate: name.startsWith('before-'),
               })}
             </li>

@@ -11,7 +11,6 @@ import { ask, reasonOf } from '../../data/client.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { sizeWords } from '../../ui/format/amount.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import type { Reader } from '../../ui/format/local-time.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
@@ -121,7 +120,7 @@ function Standing({ keeping, reader }: { readonly keeping: KeepingAnswer; readon
             readingCount: last.removed,
             beforeText: dayOf(last.before),
             isFreed: last.freedBytes > 0,
-            sizeText: sizeWords(last.freedBytes),
+            freedBytes: last.freedBytes,
           })}
         </p>
       )}

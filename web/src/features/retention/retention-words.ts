@@ -1,6 +1,5 @@
 /** What the readings take up, and what downsampling does to them, in sentences. */
 import type { KeepingAnswer } from '../../../../shared/contracts/retention.ts';
-import { sizeWords } from '../../ui/format/amount.ts';
 import type { RetentionWords } from './use-retention-words.ts';
 
 type Words = Pick<RetentionWords, 'text'>;
@@ -16,20 +15,20 @@ export function takenUp(
   { rows, bytes, year }: Pick<KeepingAnswer, 'rows' | 'bytes' | 'year'>,
   { text }: Words,
 ): string {
-  const now = { readingCount: rows, sizeText: sizeWords(bytes) };
+  const now = { readingCount: rows, takenBytes: bytes };
   if (year.rows === 0) return text('page-retention.taken.none-new', now);
   const { downsampledBytes } = year;
   return text('page-retention.taken', {
     ...now,
-    yearText: sizeWords(year.bytes),
-    isReduced: downsampledBytes !== null,
-    reducedText: sizeWords(downsampledBytes ?? 0),
+    yearBytes: year.bytes,
+    reduced: downsampledBytes === null ? 'other' : downsampledBytes === 0 ? 'none' : 'some',
+    reducedBytes: downsampledBytes ?? 0,
   });
 }
 
 /** What one age would free now. */
 export function wouldFreeWords({ rows, bytes }: { rows: number; bytes: number }, { text }: Words): string {
-  return text('page-retention.free', { readingCount: rows, sizeText: sizeWords(bytes) });
+  return text('page-retention.free', { readingCount: rows, freedBytes: bytes });
 }
 
 export const staysExact = ['comparisons', 'charts', 'records'] as const;

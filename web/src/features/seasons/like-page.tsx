@@ -143,7 +143,7 @@ function actSaid({ kind, afterH, amountL, depthM }: PastAct, { text }: SeasonWor
     how: amountL !== null ? 'water' : depthM !== null ? 'depth' : 'other',
     waterL: amountL ?? 0,
     depthCm: Math.round(100 * (depthM ?? 0)),
-    dayNumber: afterH / 24,
+    dayNumber: Math.round(afterH / 2.4) / 10,
   });
 }
 

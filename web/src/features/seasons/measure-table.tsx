@@ -8,7 +8,7 @@ import { message, type Say } from '../../../../shared/messages/message.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { fullDay } from '../../ui/format/full-date.ts';
 import type { TempUnit } from '../../ui/format/temperature.ts';
-import { warningNames } from '../../ui/format/words.ts';
+import { warningWords } from '../../ui/format/words.ts';
 import { Scrollable } from '../../ui/parts/scrollable.tsx';
 import type { SortKey, View } from './address.ts';
 import { curveStyles, mostBroughtOut } from './curve-style.ts';
@@ -164,7 +164,7 @@ function Row({ batch, unit, place, full, onBringOut }: RowProps) {
           : measures.alarms
               .map(({ kind, count, hours }) =>
                 text('page-seasons.table.alarm', {
-                  warningText: warningNames[kind],
+                  warningText: warningWords(kind),
                   alarmCount: count,
                   hoursText: hours < 10 ? hours.toFixed(1) : String(Math.round(hours)),
                 }),

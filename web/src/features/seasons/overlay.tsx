@@ -90,7 +90,7 @@ export function Overlay(props: OverlayProps) {
           ? text('page-seasons.over.at', {
               batchName: nameOf(under.id),
               tempText: formatTemp(under.tempC, unit),
-              dayNumber: Math.abs(under.hour) / 24,
+              dayNumber: Math.round(Math.abs(under.hour) / 2.4) / 10,
               isBefore: under.hour < 0,
               by: choiceOf(by),
             })

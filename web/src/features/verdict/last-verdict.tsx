@@ -4,7 +4,7 @@ import { getEnded } from './verdict-api.ts';
 import { VerdictPart } from './verdict-part.tsx';
 
 export function LastVerdict({ pileId }: { readonly pileId: string }) {
-  const { value } = useQuery(`last batch of ${pileId}`, () => getEnded(pileId));
+  const { value } = useQuery(`last-batch ${pileId}`, () => getEnded(pileId));
   const last = value?.batches[0];
   return last ? <VerdictPart key={last.id} batch={last} /> : null;
 }

@@ -1,30 +1,38 @@
 /** Lengths of time in the words a person would use. */
 import { ageOf } from '../../../../shared/age.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../../../shared/units.ts';
+import { textNow } from '../../data/text-now.ts';
 
 /** One number and one unit, rounded down as people count: 119 min is "1 h". */
 export function lengthWords(lengthMs: number): string {
   const length = Math.abs(lengthMs);
-  if (length < msPerMinute) return `${Math.floor(length / 1000)} s`;
-  if (length < msPerHour) return `${Math.floor(length / msPerMinute)} min`;
-  if (length < 2 * msPerDay) return `${Math.floor(length / msPerHour)} h`;
-  return `${Math.floor(length / msPerDay)} days`;
+  const [unit, ofMs] =
+    length < msPerMinute
+      ? (['second', 1000] as const)
+      : length < msPerHour
+        ? (['minute', msPerMinute] as const)
+        : length < 2 * msPerDay
+          ? (['hour', msPerHour] as const)
+          : (['other', msPerDay] as const);
+  return textNow('page-words.length', { unit, lengthCount: Math.floor(length / ofMs) });
 }
 
 /** How long ago, by the rule of sentences (`ageOf`) in the short units of facts. */
 export function ageWords(ageMs: number): string {
-  return ageOf(ageMs) === null ? 'just now' : `${lengthWords(ageMs)} ago`;
+  return ageOf(ageMs) === null
+    ? textNow('page-words.just-now')
+    : textNow('page-words.ago', { lengthText: lengthWords(ageMs) });
 }
 
 /**
  * When something falls due.
- * @param time The clock's words for then.
+ * @param timeText The clock's words for then.
  * @example dueSentence(90 * msPerMinute, '16:30') // => "By 16:30 (in 1 h)"
  * @example dueSentence(-2 * msPerHour, '16:30') // => "This was due 2 h ago, at 16:30"
  */
-export function dueSentence(untilMs: number, time: string): string {
-  if (untilMs <= -overdueAfterMs) return `This was due ${lengthWords(untilMs)} ago, at ${time}`;
-  return untilMs < msPerMinute ? 'Now' : `By ${time} (in ${lengthWords(untilMs)})`;
+export function dueSentence(untilMs: number, timeText: string): string {
+  const due = untilMs <= -overdueAfterMs ? 'passed' : untilMs < msPerMinute ? 'now' : 'other';
+  return textNow('page-words.due', { due, lengthText: lengthWords(untilMs), timeText });
 }
 
 /** What was due a moment ago is due now. */

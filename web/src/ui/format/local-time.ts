@@ -3,17 +3,10 @@ import { clockOptions } from '../../../../shared/hour-cycle.ts';
 import { fallback, regionOf } from '../../../../shared/messages/language.ts';
 import { msPerDay, msPerMinute } from '../../../../shared/units.ts';
 import { instantOf, wallOf } from '../../../../shared/zoned-time.ts';
+import type { Reader } from '../../data/reader.ts';
+import { textNow } from '../../data/text-now.ts';
 
-export interface Reader {
-  readonly timeZone: string | undefined;
-  readonly hour12: boolean;
-  /** BCP 47; English when absent. */
-  readonly language?: string | undefined;
-  /** Midnight of the first day, where days are counted and have no date, as in practice [epoch ms]. */
-  readonly dayOneMs?: number;
-  /** The year that goes without saying; days of another one are given with theirs. */
-  readonly yearNow?: number;
-}
+export type { Reader } from '../../data/reader.ts';
 
 const kept = new Map<string, Intl.DateTimeFormat>();
 
@@ -45,7 +38,8 @@ export function nearTime(atMs: number, nowMs: number, reader: Reader): string {
 }
 
 export function shortDay(atMs: number, reader: Reader): string {
-  if (reader.dayOneMs !== undefined) return `day ${Math.floor((atMs - reader.dayOneMs) / msPerDay) + 1}`;
+  if (reader.dayOneMs !== undefined)
+    return textNow('page-words.day', { dayNumber: Math.floor((atMs - reader.dayOneMs) / msPerDay) + 1 });
   const { yearNow } = reader;
   const isOther = yearNow !== undefined && new Date(atMs).getUTCFullYear() !== yearNow;
   const day = { weekday: 'short', day: 'numeric', month: 'short' } as const;

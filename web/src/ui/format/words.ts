@@ -1,57 +1,32 @@
-/**
- * The names that kinds, states and places carry on the page.
- *
- * Alarm states are the words of ANSI/ISA-18.2 and IEC 62682; the rest are words of the trade.
- */
-
-import { forEachKind, isProbeKind } from '../../../../shared/conditions/kinds.ts';
-import type { ActKind } from '../../../../shared/contracts/domain/batch.ts';
+/** The names that kinds, states and places carry on every page, in the language that is read. */
 import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../../../shared/warning.ts';
+import { nameNow, textNow } from '../../data/text-now.ts';
 
-export const warningNames = forEachKind(({ kind }) => conditionTexts[`condition.${kind}.name`]);
-
-export const alarmStateNames: Record<AlarmState, string> = {
-  normal: 'normal',
-  unacknowledged: 'unacknowledged',
-  acknowledged: 'acknowledged',
-  'returned-unacknowledged': 'ended, not yet acknowledged',
-  shelved: 'shelved',
-  'out-of-service': 'out of service',
-};
-
-const positionNames: Record<Position, string> = {
-  core: 'core',
-  top: 'top',
-  base: 'base',
-  edge: 'edge',
-  air: 'air',
-};
-
-/**
- * A warning's name with its place, as it is read aloud: a probe is named by its place, a heat says where it was seen.
- * @example warningTitle('probe-silent', 'core') // => "Core probe silent"
- */
-export function warningTitle(kind: WarningKind, position: Position | null): string {
-  const name = warningNames[kind];
-  if (position === null) return name;
-  return isProbeKind(kind)
-    ? `${capital(positionNames[position])} ${lowered(name)}`
-    : `${name}, ${positionNames[position]}`;
+/** @param what Its name, or what it looks out for. */
+export function warningWords(kind: WarningKind, what: 'name' | 'meaning' = 'name'): string {
+  return nameNow(conditionTexts, `condition.${kind}.${what}`);
 }
 
-export const actNames: Record<ActKind, string> = {
-  turned: 'Turned',
-  watered: 'Watered',
-  spread: 'Spread thinner',
-  heaped: 'Heaped up',
-  covered: 'Covered',
-  uncovered: 'Uncovered',
-  moved: 'Moved',
-  rained: 'Rain',
-  note: 'Note',
-};
+/**
+ * A warning's name with its place: which probe it is of, or where heat was seen.
+ * @example warningTitle('probe-silent', 'core') // => "Probe silent, core"
+ */
+export function warningTitle(kind: WarningKind, position: Position | null): string {
+  const warningText = warningWords(kind);
+  if (position === null) return warningText;
+  return textNow('page-words.warning', { warningText, position: position === 'air' ? 'other' : position });
+}
+
+/** @param untilText When a shelved one is to come back. */
+export function stateName(state: AlarmState, untilText?: string): string {
+  return textNow('page-words.state', {
+    state: state === 'returned-unacknowledged' ? 'returned' : state === 'out-of-service' ? 'other' : state,
+    hasEnd: untilText !== undefined,
+    untilText: untilText ?? '',
+  });
+}
 
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

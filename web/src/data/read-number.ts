@@ -1,4 +1,4 @@
-import { minus } from './temperature.ts';
+import { minus } from '../../../shared/temperature.ts';
 
 /**
  * A number as typed, with point or comma; undefined while empty, NaN when it is no number, so that it is refused in words and never
