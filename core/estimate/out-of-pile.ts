@@ -130,7 +130,9 @@ export function followOut(
   // A skin may fall to the air when the sun goes; only a whole day in step with the air tells on it.
   const fellK = -((stepK ?? 0) + out.stepBeforeK);
   out.stepBeforeK = stepK ?? 0;
-  if (!skin && fellToAir(out.warmthK, aboveK) && fellK >= ownFallShare * out.warmthBeforeK)
+  // Of its first hours no warmth before is known: a fall is then from no less than what makes it warm.
+  const fellFromK = Math.max(wasWarmK, out.warmthBeforeK);
+  if (!skin && fellToAir(out.warmthK, aboveK) && fellK >= ownFallShare * fellFromK)
     out.suspectH = Math.max(suspectedForH, 3 * everyH);
   else out.suspectH = Math.max(0, out.suspectH - 1);
   out.warmthBeforeK = out.warmthK;
