@@ -74,6 +74,6 @@ export function stepAhead(
   ahead.forecast = band === null ? null : forecastCore(band, pile, ahead.record);
   const { actC } = setup.limits;
   ahead.soonOver =
-    passesUnseen(positions.core?.temperature ?? null, ahead.forecast) ||
+    passesUnseen(positions.core?.temperature ?? null, ahead.forecast, actC) ||
     soonOver(ahead.soonOver, hours, ahead.forecast, meanC, actC);
 }

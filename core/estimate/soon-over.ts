@@ -24,22 +24,23 @@ const nearK = 8;
 export const believedK = 4.5;
 
 /**
- * Of a core that is read seldom, it is said from this likelihood on that it passes within two of its readings [-]: whoever waits for the
- * next one may hear of it when it has passed. From the development piles of the detection bench.
+ * Of a core that is read seldom and as near as that, it is said from this likelihood on that it passes within three of its readings [-]:
+ * whoever waits for the next one, and it is lost, hears of it when it has passed. From the development piles of the detection bench.
  */
 const unseenFrom = 0.6;
-const withinReadings = 2;
+const withinReadings = 3;
 
 /** It must still be rising by this much in the hour [K]; our own choice, no source. */
 const risingK = 0.3;
 
 /**
- * Whether the core is likely to pass its limit before two more readings have come, of one that is read seldom.
+ * Whether the core is likely to pass its limit before three more readings have come, of one that is read seldom.
  *
  * @param core What is read of the core; null where nothing is.
  */
-export function passesUnseen(core: Track | null, forecast: Forecast | null): boolean {
+export function passesUnseen(core: Track | null, forecast: Forecast | null, limitC: number): boolean {
   if (core === null || forecast === null || forecast.overInH === null || !isSeldom(core)) return false;
+  if (limitC - core.value > believedK) return false;
   const untilH = (core.atMs + withinReadings * core.intervalMs - forecast.atMs) / msPerHour;
   return forecast.overLikelihood >= unseenFrom && forecast.overInH <= untilH;
 }

@@ -2,7 +2,7 @@
  * `npm run bench -- detect`: the judge against simulated piles whose truth is known.
  *
  * Options: BENCH_PILES piles per half (300 of development and 1,200 reported when absent); `--half development`, `reported` or `shifted` for one of them alone;
- * `--seed 410001` for another draw of the reported half; `--untold` for growers who tell neither shelter nor rain;
+ * `--seed 410001` for another draw of the reported half; `--from 200` for the development piles from that number of each generator on; `--untold` for growers who tell neither shelter nor rain;
  * `--columns 1h,hand` for some of the ways of reading alone, `--columns none` for none;
  * `--only words` for the development piles whose name has the words, each missed and false alarm named.
  * Figures: those of the reported half; `dev_` of the half that rules are tried out on, `shifted_` of the reported half
@@ -33,6 +33,7 @@ export async function run(): Promise<Record<string, number | Record<string, Figu
     only,
     untold,
     seed,
+    from,
     columns: columnNames,
   } = parseArgs({
     args: process.argv.slice(3),
@@ -41,6 +42,7 @@ export async function run(): Promise<Record<string, number | Record<string, Figu
       only: { type: 'string' },
       untold: { type: 'boolean', default: false },
       seed: { type: 'string' },
+      from: { type: 'string', default: '0' },
       columns: { type: 'string', default: [...rhythms, ...mishaps].join() },
     },
   }).values;
@@ -54,7 +56,7 @@ export async function run(): Promise<Record<string, number | Record<string, Figu
   const asked = (name: string): boolean => (only === undefined ? (half ?? name) === name : name === 'development');
   const asRead = [...rhythms, ...mishaps].filter((column) => columnNames.split(',').includes(column));
   const developed = asked('development')
-    ? judgeAll('development half', developmentCases(developmentPiles, only), untold, asRead)
+    ? judgeAll('development half', developmentCases(developmentPiles, Number(from), only), untold, asRead)
     : undefined;
   const reported = asked('reported')
     ? judgeAll('reported half', farmCases(Number(seed ?? reportedSeed), piles), untold, asRead)
@@ -117,8 +119,8 @@ function printColumns(name: string, { judge, columns }: Judged): void {
   for (const [column, { counts }] of columns) console.log(`${column}, counted:`, JSON.stringify(counts));
 }
 
-function* developmentCases(piles: number, only: string | undefined): Generator<Case, void, undefined> {
-  for (let number = 0; number < piles / 3; number += 1) {
+function* developmentCases(piles: number, from: number, only: string | undefined): Generator<Case, void, undefined> {
+  for (let number = from; number < from + piles / 3; number += 1) {
     for (const draw of [purposeful, anybody, mishandled]) {
       const scenario = draw(number);
       if (only === undefined || only.split(',').some((words) => `${scenario.name},`.includes(`${words},`)))

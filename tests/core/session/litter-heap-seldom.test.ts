@@ -103,6 +103,7 @@ describe.each(cases)('a litter heap read every %i h in steps of %s from hour %i 
   });
 
   test('is not said to have eased before it is hot', () => {
+    expect(heap.saidBefore).not.toEqual([]);
     expect(heap.saidBefore.filter((condition) => condition.includes('eased'))).toEqual([]);
   });
 });

@@ -28,19 +28,21 @@ test('passMessage() without a forecast goes by the pace alone', () => {
   );
 });
 
-const ahead: [string, number, number, number | null, boolean][] = [
-  // every [h], likelihood, in [h]
-  ['a core read every six hours that is likely to pass within them', 6, 0.6, 5, true],
-  ['a core read every six hours that is likely to pass before the reading after the next', 6, 0.6, 11, true],
-  ['a core read every six hours that is likely to pass after that', 6, 0.6, 13, false],
-  ['a core read every six hours that is as likely not to pass', 6, 0.59, 5, false],
-  ['a core read every six hours that none of its like passes', 6, 0.6, null, false],
-  ['a core read every hour, which is told of in time', 1, 0.9, 1, false],
+const ahead: [string, number, number, number, number | null, boolean][] = [
+  // every [h], at [°C], likelihood, in [h]
+  ['read every six hours that is likely to pass within them', 6, 46, 0.6, 5, true],
+  ['read every three hours that is likely to pass before three more readings', 3, 46, 0.6, 9, true],
+  ['read every three hours that is likely to pass after that', 3, 46, 0.6, 10, false],
+  ['read every six hours that is as likely not to pass', 6, 46, 0.59, 5, false],
+  ['read every six hours that none of its like passes', 6, 46, 0.6, null, false],
+  ['read every six hours that is as near as most heaps come that pass', 6, 45.5, 0.6, 5, true],
+  ['read every six hours that is further off, where most level off before', 6, 45.4, 0.9, 5, false],
+  ['read every hour, which is told of in time', 1, 46, 0.9, 1, false],
 ];
-for (const [what, everyH, overLikelihood, overInH, does] of ahead) {
-  test(`passesUnseen() of ${what}: ${does}`, () => {
-    const core = { ...startTrack(46, 48 * msPerHour), intervalMs: everyH * msPerHour };
+for (const [what, everyH, coreC, overLikelihood, overInH, does] of ahead) {
+  test(`passesUnseen() of a core at ${coreC} °C ${what}: ${does}`, () => {
+    const core = { ...startTrack(coreC, 48 * msPerHour), intervalMs: everyH * msPerHour };
     const forecast = { atMs: 48 * msPerHour, p10C: [], p50C: [], p90C: [], overShare: 1, overLikelihood, overInH };
-    expect(passesUnseen(core, forecast)).toBe(does);
+    expect(passesUnseen(core, forecast, 50)).toBe(does);
   });
 }
