@@ -8,7 +8,7 @@ import type { Reading } from '../shared/reading.ts';
 import type { ReadingsStore } from '../shared/store/readings-store.ts';
 import type { OutsideBrokerOptions } from './client/outside-options.ts';
 import type { SiteSessions } from './client/site-sessions.ts';
-import type { IngestLog, SourceHealth } from './commit/inbound-source.ts';
+import type { IngestLog, Outgoing, SourceHealth } from './commit/inbound-source.ts';
 import type { IntakeOptions } from './commit/intake.ts';
 import type { DeviceFacts } from './devices/device-memory.ts';
 import type { EmbeddedBrokerOptions } from './embedded-broker/embedded-broker.ts';
@@ -70,6 +70,8 @@ export interface Ingest {
   listen(filter: string, forMs: number): Promise<void>;
   /** Publishes for sirens, lamps and whoever else listens; the broker keeps it (retained). */
   keep(topic: string, text: string): void;
+  /** Publishes about a site; where several processes share the farm, by whoever holds that. */
+  say(site: string, message: Outgoing): void;
   /** What a mapping would make of the last foreign messages. */
   tryMapping(mapping: MappingInput): MappingTrial;
   /** Whether all that came in so far is kept, after waiting a while for it. */

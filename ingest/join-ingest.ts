@@ -134,7 +134,8 @@ function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
         .list()
         .filter(({ topic }) => filter === undefined || matchFilter(filter, topic) !== undefined)
         .map(({ atMs, topic, payload }) => ({ at: toInstant(atMs), topic, payload })),
-    keep: (topic, text) => source.keep(topic, text),
+    keep: (topic, text) => source.say(topic.split('/')[1] ?? '', { topic, text, retain: true }),
+    say: (site, message) => source.say(site, message),
     async listen(filter, forMs) {
       const problem = filterProblem(filter);
       if (problem !== undefined) throw new RangeError(`Cannot listen to ${JSON.stringify(filter)} as it ${problem}`);

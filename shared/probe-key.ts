@@ -40,13 +40,3 @@ export interface KnownKey extends KeyReach {
   /** SHA-256 of the secret, hexadecimal. */
   readonly secretSha256: string;
 }
-
-/** What the server itself says of a site, for sirens and lamps; nobody else may publish there. */
-const warningLeaves = ['alarm', 'siren', 'lamp'];
-export const warningFilters = (root: string): string[] => warningLeaves.map((leaf) => `${root}/+/${leaf}`);
-
-export function isWarningTopic(topic: string, root: string): boolean {
-  const leafAt = topic.lastIndexOf('/') + 1;
-  if (!warningLeaves.includes(topic.slice(leafAt)) || !topic.startsWith(`${root}/`)) return false;
-  return !topic.slice(root.length + 1, leafAt - 1).includes('/'); // a probe's topics are a level deeper
-}

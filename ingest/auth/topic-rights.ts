@@ -1,7 +1,8 @@
 /**
  * Which topics a key may publish on and which it may hear. It never lets a filter through of which a part lies outside.
  */
-import { type KeyReach, warningFilters } from '../../shared/probe-key.ts';
+import type { KeyReach } from '../../shared/probe-key.ts';
+import { siteStateFilters, warningFilters } from '../../shared/published-topics.ts';
 import { isDeviceTopic } from '../devices/device-topic.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';
 
@@ -31,8 +32,10 @@ function ownPrefix({ site, probe }: KeyReach, root: string): string | undefined 
   return probe === null ? `${root}/${site}/` : `${root}/${site}/${probe}/`;
 }
 
-function hearableFilters({ hears }: KeyReach, root: string, own: string | undefined): string[] {
-  const ownFilters = own === undefined ? [] : [`${own}#`];
+/** What is said of a site's piles is for those who speak for the whole of it. */
+function hearableFilters({ site, probe, hears }: KeyReach, root: string, own: string | undefined): string[] {
+  const states = site === null || probe !== null ? [] : siteStateFilters(root, site);
+  const ownFilters = own === undefined ? [] : [`${own}#`, ...states];
   if (hears === 'everything') return ['#'];
   return hears === 'warnings' ? [...ownFilters, ...warningFilters(root)] : ownFilters;
 }

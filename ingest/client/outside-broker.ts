@@ -114,7 +114,8 @@ function sessionOf(opened: Opened, stop: () => void): OutsideSession {
     confirm: () => line.confirm(),
     publish: (topic, text) => void client.publish(topic, text, { qos: 1 }, () => {}),
     // A broker that is away gets only the newest, when it is said again: nothing is queued for it here.
-    keep: (topic, text) => void (client.connected && client.publish(topic, text, { qos: 1, retain: true }, () => {})),
+    say: (_site, { topic, text, retain }) =>
+      void (client.connected && client.publish(topic, text, { qos: 1, retain }, () => {})),
     line: () => client.stream,
     setForeign: (filters) => subscriptions.setForeign(filters),
     listen: listener.listen,

@@ -11,7 +11,7 @@
 
 import { message } from '../../shared/messages/message.ts';
 import { partHealth } from '../../shared/part-health.ts';
-import type { ForeignFilter, Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
+import type { ForeignFilter, Outgoing, Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
 import { type DefaultSessionFacts, markPrefix, openDefaultSession } from './default-session.ts';
 import type { Delivery } from './deferred-acks.ts';
 import { type OutsideSession, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
@@ -92,8 +92,8 @@ export class SiteSessions implements Source<OutsideTicket> {
     for (const site of sites) this.#heard.add(site);
   }
 
-  keep(topic: string, text: string): void {
-    this.#sessions.get(topic.split('/')[1] ?? '')?.keep(topic, text);
+  say(site: string, message: Outgoing): void {
+    this.#sessions.get(site)?.say(site, message);
   }
 
   /** Sends a site's mark once more: the default session had no session yet, or the mark was lost with it. */

@@ -37,6 +37,14 @@ export interface Sink<Ticket> {
   refuse(error: ReadingError, topic: string, payload: Uint8Array | string): void;
 }
 
+/** What the server says itself. */
+export interface Outgoing {
+  readonly topic: string;
+  readonly text: string;
+  /** Kept by the broker for whoever comes later; an empty text takes away what it kept. */
+  readonly retain: boolean;
+}
+
 export interface SourceContext {
   readonly root: string;
   readonly clock: Clock;
@@ -53,8 +61,8 @@ export interface Source<Ticket> {
   setForeign(filters: readonly ForeignFilter[]): void;
   /** Hears a foreign topic filter for a while, so that a person can see what is there. */
   listen(filter: string, forMs: number): Promise<void>;
-  /** Publishes for whoever listens; the broker keeps it for whoever comes later (retained). */
-  keep(topic: string, text: string): void;
+  /** Publishes for whoever listens, about this site; a broker that is away never hears of it. */
+  say(site: string, message: Outgoing): void;
   /** Stops taking messages; acknowledgements still go out. */
   pause(): Promise<void>;
   close(): Promise<void>;

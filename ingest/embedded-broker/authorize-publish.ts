@@ -2,7 +2,7 @@
 
 import { ReadingError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
-import { isWarningTopic } from '../../shared/probe-key.ts';
+import { isServersTopic } from '../../shared/published-topics.ts';
 import type { Principal } from '../auth/auth-policy.ts';
 import { largestPayloadBytes } from '../commit/inbound.ts';
 import { cutLengthBytes } from './cut-payload.ts';
@@ -51,7 +51,7 @@ function unpublishable(
   payload: Buffer,
   root: string,
 ): ReadingError | undefined {
-  if (principal?.rights?.mayPublish(topic) === false || isWarningTopic(topic, root))
+  if (principal?.rights?.mayPublish(topic) === false || isServersTopic(topic, root))
     return notItsTopic('refusal.publish', principal, topic);
   const cutBytes = cutLengthBytes(payload);
   if (cutBytes === undefined) return undefined;

@@ -9,7 +9,7 @@ import { writeToStream } from 'mqtt-packet';
 import { message } from '../../shared/messages/message.ts';
 import { partHealth } from '../../shared/part-health.ts';
 import { type AuthPolicy, createAuthPolicy } from '../auth/auth-policy.ts';
-import type { Sink, Source, SourceContext } from '../commit/inbound-source.ts';
+import type { Outgoing, Sink, Source, SourceContext } from '../commit/inbound-source.ts';
 import { BrokerConnections } from './broker-connections.ts';
 import { brokerHooks } from './broker-hooks.ts';
 import { createBrokerMemory } from './broker-memory.ts';
@@ -81,7 +81,7 @@ export async function openEmbeddedBroker(
     },
     setForeign: () => {}, // every message comes by here anyway
     listen: async () => {},
-    keep: (topic, text) => publishRetained(broker, retained, topic, text),
+    say: (_site, message) => publish(broker, retained, message),
     async pause() {
       paused = true;
       listening.stop();
@@ -133,8 +133,8 @@ async function listenAt(
   };
 }
 
-function publishRetained(broker: Aedes, retained: RetainedMessages, topic: string, text: string): void {
-  if (text === '') retained.mayRetain(topic, 0, null);
+function publish(broker: Aedes, retained: RetainedMessages, { topic, text, retain }: Outgoing): void {
+  if (retain && text === '') retained.mayRetain(topic, 0, null);
   const payload = Buffer.from(text);
-  broker.publish({ cmd: 'publish', topic, payload, qos: 1, retain: true, dup: false }, () => {});
+  broker.publish({ cmd: 'publish', topic, payload, qos: 1, retain, dup: false }, () => {});
 }

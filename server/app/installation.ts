@@ -15,6 +15,7 @@ import type { PilePort } from '../monitor/pile/pile-port.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import type { OpenDeliveryParts } from '../notify/open-delivery.ts';
+import type { PublishingChoice } from '../publish/publishing-choice.ts';
 import type { Downsampling } from '../retention/downsampling.ts';
 import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import type { LiveHub } from '../services/live/live-hub.ts';
@@ -55,6 +56,8 @@ export interface Installation {
   /** Works out beside the main thread what would hold it up. */
   readonly beside: Beside;
   readonly people: People;
+  /** What is published of piles for programs. */
+  readonly publishing: PublishingChoice;
   /** Asks a weather service, where an owner wants that. */
   readonly weather: WeatherFetcher;
   /** Takes in what is foretold of the air. */

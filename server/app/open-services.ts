@@ -2,6 +2,8 @@ import { versionSetting } from '../../shared/store/journal/migrate.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { openBeside } from '../beside/open-beside.ts';
+import { EntriesHeard } from '../publish/entries-heard.ts';
+import { PublishingChoice } from '../publish/publishing-choice.ts';
 import { LiveHub } from '../services/live/live-hub.ts';
 import { openPeople } from '../services/people/open-people.ts';
 import type { PhotoStore } from '../services/photos/photo-store.ts';
@@ -19,7 +21,9 @@ export type Services = Awaited<ReturnType<typeof openServices>>;
 /** What every process opens over its stores, wherever those are. */
 export async function openServices(parts: InstallationParts, stores: Stores) {
   const { config, clock, log, version, machineNowMs } = parts;
-  const { readings, journal, photos } = stores;
+  const { readings, photos } = stores;
+  const entriesHeard = new EntriesHeard();
+  const journal = entriesHeard.over(stores.journal);
   await noteVersion(journal, version);
   return {
     config,
@@ -29,6 +33,8 @@ export async function openServices(parts: InstallationParts, stores: Stores) {
     readings,
     journal,
     photos,
+    entriesHeard,
+    publishing: new PublishingChoice({ journal, log }),
     hub: new LiveHub(),
     probes: await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES),
     beside: openBeside(new URL('./beside-worker.js', import.meta.url)),

@@ -9,12 +9,14 @@ import { partHealth } from '../../shared/part-health.ts';
 import { startSelfChecks } from '../health/start-self-checks.ts';
 import type { SystemNotices } from '../health/system-notices.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
-import { PileMonitor, type PileMonitorParts } from '../monitor/pile-monitor.ts';
+import { PileMonitor } from '../monitor/pile-monitor.ts';
+import type { PileMonitorParts } from '../monitor/pile-monitor-parts.ts';
 import type { Delivery } from '../notify/delivery.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import type { Sirens } from '../notify/sirens.ts';
 import { startAnnouncing } from '../notify/start-announcing.ts';
 import { systemUnwell } from '../notify/system-unwell.ts';
+import { type PilePublishing, startPublishing } from '../publish/start-publishing.ts';
 import { closeInOrder } from './closing.ts';
 import type { InstallationParts } from './installation.ts';
 import type { Services } from './open-services.ts';
@@ -34,13 +36,14 @@ export interface Watching {
   readonly watch: PileMonitor;
   readonly delivery: Delivery;
   /** Notifies people and checks the server itself from now on. @returns what closes that, and leaves `watch` and `delivery` open. */
-  start(ingest: Pick<Ingest, 'keep' | 'health'>): Promise<{ close(): Promise<void> }>;
+  start(ingest: Pick<Ingest, 'keep' | 'say' | 'health'>): Promise<{ close(): Promise<void> }>;
 }
 
 /** Whoever hears of alarms; filled in once they are open, which is after the monitor. */
 interface Notified {
   delivery?: Delivery;
   sirens?: Sirens;
+  publishing?: PilePublishing;
 }
 
 export async function openWatching(parts: WatchingParts): Promise<Watching> {
@@ -81,8 +84,10 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
         ...(isOurs && { isOurs }),
       });
       notified.sirens = announcing.sirens;
+      const publishing = await startPublishing({ ...services, watch, ingest, everywhere: all });
+      notified.publishing = publishing;
       const { examining, troubles } = startSelfChecks({ clock, log, journal, watch, notices });
-      return { close: () => closeInOrder(examining, troubles, announcing.news, announcing.sirens) };
+      return { close: () => closeInOrder(examining, troubles, publishing, announcing.news, announcing.sirens) };
     },
   };
 }
@@ -98,10 +103,13 @@ function openMonitor({ services, bands, lease }: WatchingParts, notified: Notifi
     hub,
     bands,
     ...lease,
-    onAlarms() {
+    onAlarms(pile, change) {
       notified.delivery?.kick();
       notified.sirens?.changed();
+      notified.publishing?.events.alarmsChanged(pile, change);
     },
+    onShown: (pile, alarmsChanged) => notified.publishing?.states.shown(pile.id, alarmsChanged),
+    onGone: (pile) => notified.publishing?.states.gone(pile),
     onUnkept(notKept) {
       void notified.delivery?.notifyUnkept(notKept);
       notified.sirens?.changed();

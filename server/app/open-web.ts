@@ -11,6 +11,7 @@ import { commandToForget } from '../cluster/command-to-forget.ts';
 import { onlookersStore } from '../cluster/no-readings-store.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
+import { startEvents } from '../publish/start-publishing.ts';
 import { Downsampling } from '../retention/downsampling.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
@@ -38,6 +39,9 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
   const delivery = openDelivery({ config, journal, clock, log, watch });
   const ingest = await listenIn(shared);
   opened = ingest;
+  const { publishing } = shared;
+  startEvents({ ...shared, everywhere: watch, ingest });
+  await publishing.start();
   await delivery.start();
 
   // A worker thins; here the age is chosen.
@@ -63,7 +67,8 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
     ingest,
     delivery,
     downsampling,
-    close: () => closeInOrder(downsampling, forgetting, ingest, watch, delivery, parts.bands, hub, readings, journal),
+    close: () =>
+      closeInOrder(publishing, downsampling, forgetting, ingest, watch, delivery, parts.bands, hub, readings, journal),
   };
 }
 

@@ -36,6 +36,7 @@ import { registerPileBatches } from '../http/routes/pile-batches.ts';
 import { registerPiles } from '../http/routes/piles.ts';
 import { registerPlan } from '../http/routes/plan.ts';
 import { registerProbes } from '../http/routes/probes.ts';
+import { registerPublishing } from '../http/routes/publishing.ts';
 import { registerRecords } from '../http/routes/records.ts';
 import { registerRefusedConnections } from '../http/routes/refused-connections.ts';
 import { registerKeeping } from '../http/routes/retention.ts';
@@ -61,6 +62,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerSites(api, installation);
   registerAirAhead(api, installation);
   registerWeather(api, installation);
+  registerPublishing(api, installation);
   registerPiles(api, installation);
   registerPileBatches(api, installation);
   registerHandDifferences(api, installation);

@@ -19,7 +19,7 @@ export interface ChangeKeeperParts {
   silenceOf(site: string): SiteSilenceSeen;
   show(pile: MonitoredPile, alarmsChanged: boolean): void;
   /** Alarms changed, and that is kept; what there is to notify stands in the outbox. */
-  onAlarms(pile: PileRecord): void;
+  onAlarms(pile: PileRecord, change: WatchChange): void;
   /** Alarms changed and that cannot be kept, try after try. */
   onUnkept(notices: readonly NoticeRecord[]): void;
 }
@@ -79,7 +79,7 @@ export class ChangeKeeper {
       pile.keptAtMs = Date.now();
     }
     if (pile.keeping.wentWell()) log.info({ pile: pile.pile.id }, 'what a pile does is kept again');
-    if (change.alarms.length > 0) this.#parts.onAlarms(pile.pile);
+    if (change.alarms.length > 0) this.#parts.onAlarms(pile.pile, change);
   }
 
   #failed(pile: MonitoredPile, { watch }: WatchChange, error: unknown): void {

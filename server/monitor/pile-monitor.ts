@@ -3,16 +3,9 @@
  * another and none is evaluated twice at the same time.
  */
 import { setImmediate as turnOfOthers } from 'node:timers/promises';
-import type { FastifyBaseLogger } from 'fastify';
 import type { AlarmHandling } from '../../core/session/alarm-registry.ts';
-import type { Clock } from '../../shared/clock.ts';
 import { LostLeaseError } from '../../shared/errors.ts';
-import type { AlarmRecord, Journal, Lease, PileRecord } from '../../shared/store/journal.ts';
-import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
-import type { ReadingsStore } from '../../shared/store/readings-store.ts';
-import type { LiveHub } from '../services/live/live-hub.ts';
-import type { ProbeBook } from '../services/probes/probe-book.ts';
-import type { BandKeeper } from './band-keeper.ts';
+import type { AlarmRecord, Lease, PileRecord } from '../../shared/store/journal.ts';
 import { ChangeKeeper } from './change-keeper.ts';
 import { jumpDetector } from './clock-jump.ts';
 import { EvaluationRounds } from './evaluation-rounds.ts';
@@ -23,10 +16,11 @@ import type { PilePort, TroubledPile } from './pile/pile-port.ts';
 import type { TroubleSeen } from './pile/trouble-seen.ts';
 import type { OwnPile } from './pile/watched-pile.ts';
 import { PileEvaluator } from './pile-evaluator.ts';
+import type { PileMonitorParts } from './pile-monitor-parts.ts';
 import { PileOpener } from './pile-opener.ts';
 import { PileQueues } from './pile-queues.ts';
 import { PileRegistry } from './pile-registry.ts';
-import { type SharedWatch, showPile } from './show-pile.ts';
+import { showPile } from './show-pile.ts';
 import { SiteLeases } from './site-leases.ts';
 import { siteSilenceOf } from './site-silence-of.ts';
 import { checkpointIsDue, isDue } from './tick-schedule.ts';
@@ -37,24 +31,6 @@ import { waitAtMost } from './wait-at-most.ts';
 const beginAtATime = 16;
 /** A start waits so long for one pile; it is then begun beside the others. */
 const beginPatienceMs = 10_000;
-
-export interface PileMonitorParts {
-  readonly clock: Clock;
-  readonly log: FastifyBaseLogger;
-  readonly journal: Journal;
-  readonly readings: ReadingsStore;
-  readonly probes: ProbeBook;
-  readonly hub: LiveHub;
-  readonly bands: BandKeeper;
-  /** Where several processes watch, each watches the sites it took; absent where this one watches all. */
-  readonly shared?: SharedWatch;
-  /** Where this process watches all on a journal that others could reach: what it holds, and whom to tell when it is lost. */
-  readonly whole?: { readonly lease: Lease; lost(): void };
-  /** Alarms changed, and that is kept; what there is to notify stands in the outbox. Must be quick. */
-  readonly onAlarms?: (pile: PileRecord) => void;
-  /** Alarms changed and that cannot be kept, try after try: people are to hear of it all the same. Must be quick. */
-  readonly onUnkept?: (notices: readonly NoticeRecord[]) => void;
-}
 
 export class PileMonitor implements PilePort {
   readonly #parts: PileMonitorParts;
@@ -107,7 +83,7 @@ export class PileMonitor implements PilePort {
       },
       silenceOf: (site) => this.silenceOf(site),
       show: (pile, alarmsChanged) => this.#show(pile, alarmsChanged),
-      onAlarms: (pile) => onAlarms?.(pile),
+      onAlarms: (pile, change) => onAlarms?.(pile, change),
       onUnkept: (notices) => onUnkept?.(notices),
     });
   }
@@ -156,14 +132,13 @@ export class PileMonitor implements PilePort {
   /** Reads a pile's records anew after its claims, acts, batch or name changed, and judges its batch from the start. */
   reload(pileId: string): Promise<OwnPile | undefined> {
     return this.#queues.run(pileId, async () => {
-      const { journal, hub, shared } = this.#parts;
+      const { journal, shared } = this.#parts;
       const before = this.#piles.get(pileId);
       if (before) await this.#changes.keepOwed(before);
       this.#bands.recordsChanged();
       const pile = await journal.piles.get(pileId);
       if (!pile) {
-        if (before) this.#piles.remove([before]);
-        hub.publish('pile-gone', pileId, { id: pileId });
+        if (before) this.#remove(before);
         return undefined;
       }
       if (shared && !this.#leases.of(pile.siteId)) return undefined; // another worker's
@@ -175,6 +150,13 @@ export class PileMonitor implements PilePort {
       for (const other of this.#piles.neighboursWithOtherSources(opened)) this.#reloadBeside(other);
       return opened;
     });
+  }
+
+  #remove(pile: MonitoredPile): void {
+    const { id } = pile.pile;
+    this.#piles.remove([pile]);
+    this.#parts.hub.publish('pile-gone', id, { id });
+    this.#parts.onGone?.(pile.pile);
   }
 
   #reloadBeside({ pile }: MonitoredPile): void {
@@ -262,8 +244,7 @@ export class PileMonitor implements PilePort {
   }
 
   #show(pile: MonitoredPile, alarmsChanged: boolean): void {
-    const { hub, shared } = this.#parts;
-    showPile({ hub, shared, leases: this.#leases }, pile, alarmsChanged);
+    showPile({ ...this.#parts, leases: this.#leases }, pile, alarmsChanged);
   }
 
   troubles(): TroubledPile[] {

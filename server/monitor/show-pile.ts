@@ -1,4 +1,4 @@
-import type { Lease } from '../../shared/store/journal.ts';
+import type { Lease, PileRecord } from '../../shared/store/journal.ts';
 import type { LiveHub } from '../services/live/live-hub.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
 import type { OwnPile } from './pile/watched-pile.ts';
@@ -15,12 +15,18 @@ export interface SharedWatch {
 export interface ShowPileParts {
   readonly hub: LiveHub;
   readonly leases: SiteLeases;
-  readonly shared: SharedWatch | undefined;
+  readonly shared?: SharedWatch | undefined;
+  readonly onShown?: ((pile: PileRecord, alarmsChanged: boolean) => void) | undefined;
 }
 
 /** To open pages, and to processes that show it. */
-export function showPile({ hub, leases, shared }: ShowPileParts, pile: MonitoredPile, alarmsChanged: boolean): void {
+export function showPile(
+  { hub, leases, shared, onShown }: ShowPileParts,
+  pile: MonitoredPile,
+  alarmsChanged: boolean,
+): void {
   hub.publishLater('pile', pile.pile.id, () => pile.summary());
+  onShown?.(pile.pile, alarmsChanged);
   const lease = leases.of(pile.pile.siteId);
   if (!shared || !lease) return;
   shared.looked(pile, lease, { course: pile.bandIsNew, alarms: alarmsChanged });

@@ -33,6 +33,8 @@ const publishing: [string, KeyReach, string, boolean][] = [
   ['a key with foreign topics', mapped, 'piles/saltmere-yard/p1/reading', true],
   ['a key that listens', lamp, 'piles/saltmere-yard/p1/reading', false],
   ['a key that listens', logger, 'garden/bed/temp', false],
+  ['a site key', site, 'piles-state/saltmere-yard/shed', false],
+  ['a probe key', probe, 'piles-event/saltmere-yard/shed', false],
 ];
 for (const [who, reach, topic, may] of publishing) {
   test(`${who} ${may ? 'may' : 'may not'} publish on ${topic}`, () => {
@@ -48,6 +50,15 @@ const hearing: [string, KeyReach, string, boolean][] = [
   ['a probe key', probe, '#', false],
   ['a site key', site, 'piles/saltmere-yard/+/reading', true],
   ['a site key', site, 'piles/+/p1/reading', false],
+  ['a site key', site, 'piles-state/saltmere-yard/#', true],
+  ['a site key', site, 'piles-event/saltmere-yard/shed', true],
+  ['a site key', site, 'piles-state/oak-terrace/#', false],
+  ['a site key', site, 'piles-state/+/shed', false],
+  ['a probe key', probe, 'piles-state/saltmere-yard/shed', false],
+  ['a probe key', probe, 'piles-state/oak-terrace/#', false],
+  ['a probe key', probe, 'piles-event/#', false],
+  ['a lamp', lamp, 'piles-state/#', false],
+  ['a key that hears everything', logger, 'piles-state/#', true],
   ['a lamp', lamp, 'piles/saltmere-yard/siren', true],
   ['a lamp', lamp, 'piles/+/lamp', true],
   ['a lamp', lamp, 'piles/#', false],

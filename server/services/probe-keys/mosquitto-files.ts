@@ -2,7 +2,8 @@
  * The same keys for a Mosquitto of your own, as its password file and its access file. It never names a revoked key:
  * what is not in the files cannot come in once they are in place.
  */
-import { type KeyReach, warningFilters } from '../../../shared/probe-key.ts';
+import type { KeyReach } from '../../../shared/probe-key.ts';
+import { siteStateFilters, warningFilters } from '../../../shared/published-topics.ts';
 import type { ProbeKeyRecord } from '../../../shared/store/journal.ts';
 import { mosquittoHash } from './secret.ts';
 
@@ -42,7 +43,9 @@ function topicLines({ site, probe, foreign, hears }: KeyReach, root: string): st
     warnings: warningFilters(root).map((filter) => `topic read ${filter}`),
     everything: ['topic read #'],
   }[hears];
-  return [...own, ...foreign.map((filter) => `topic write ${filter}`), ...heard];
+  const states =
+    site === null || probe !== null ? [] : siteStateFilters(root, site).map((filter) => `topic read ${filter}`);
+  return [...own, ...states, ...foreign.map((filter) => `topic write ${filter}`), ...heard];
 }
 
 const inForce = (keys: readonly ProbeKeyRecord[]) => keys.filter(({ revokedAtMs }) => revokedAtMs === null);

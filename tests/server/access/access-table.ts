@@ -103,6 +103,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'PUT /api/seasons/{id}': 'keeper',
   'GET /api/sites': 'viewer',
   'POST /api/sites': 'keeper',
+  'GET /api/publishing': 'owner',
+  'PUT /api/publishing': 'owner',
   'GET /api/weather': 'owner',
   'PUT /api/weather': 'owner',
   'POST /api/sites/{id}/air-ahead': 'keeper',

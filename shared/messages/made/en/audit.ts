@@ -20,6 +20,7 @@ export const auditTexts = {
   "audit.did.changed-where-messages-may-go": "changed where messages may go",
   "audit.did.changed-who-is-notified-first": "changed who is notified first",
   "audit.did.changed-who-needs-key-at-broker": "changed who needs a key at the broker",
+  "audit.did.chose-what-is-published": "chose what is published of the piles by MQTT",
   "audit.did.chose-places-of-weather": "chose for which places the weather is asked for",
   "audit.did.claimed-probe-for-pile": "claimed a probe for a pile",
   "audit.did.confirmed-mail-address": "confirmed an e-mail address",

@@ -22,6 +22,7 @@ export interface AuditParams {
   'audit.did.changed-where-messages-may-go': NoParams;
   'audit.did.changed-who-is-notified-first': NoParams;
   'audit.did.changed-who-needs-key-at-broker': NoParams;
+  'audit.did.chose-what-is-published': NoParams;
   'audit.did.chose-places-of-weather': NoParams;
   'audit.did.claimed-probe-for-pile': NoParams;
   'audit.did.confirmed-mail-address': NoParams;

@@ -1,5 +1,5 @@
 // Made from ../../en/page-settings.json by `npm run messages`; change that instead.
-import type { NoParams, Temperature } from '../../param-types.ts';
+import type { NoParams, Tag, Temperature } from '../../param-types.ts';
 
 export interface PageSettingsParams {
   'page-settings.offline.yes': NoParams;
@@ -34,6 +34,12 @@ export interface PageSettingsParams {
   'page-settings.state.ok': NoParams;
   'page-settings.state.degraded': NoParams;
   'page-settings.state.down': NoParams;
+  'page-settings.published': NoParams;
+  'page-settings.published.lead': NoParams;
+  'page-settings.published.states': NoParams;
+  'page-settings.published.off': NoParams;
+  'page-settings.published.on': NoParams;
+  'page-settings.published.states.hint': { readonly eventsText: string; readonly mono: Tag; readonly statesText: string };
   'page-settings.system': NoParams;
   'page-settings.version': NoParams;
   'page-settings.version.is': { readonly isFast: boolean; readonly speedText: string; readonly versionText: string };

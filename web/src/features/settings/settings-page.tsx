@@ -8,9 +8,11 @@ import { useMe } from '../../data/me.ts';
 import { bearerToken, changePrefs, setBearerToken, usePrefs } from '../../data/prefs.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { LanguageChoice } from './language-choice.tsx';
 import { OnThisDevice } from './on-this-device.tsx';
+import { PublishedPiles } from './published-piles.tsx';
 import './settings.css';
 import { renderHealth } from './render-health.ts';
 import { useSettingWords } from './use-setting-words.ts';
@@ -84,6 +86,9 @@ export function SettingsPage() {
         {bearerToken() !== '' && <ForgetToken />}
       </div>
       <OnThisDevice />
+      <May to="owner">
+        <PublishedPiles />
+      </May>
       <SystemFactsView />
     </div>
   );

@@ -1,0 +1,59 @@
+/** What is published of piles for programs, begun together. */
+import type { FastifyBaseLogger } from 'fastify';
+import type { Ingest } from '../../ingest/ingest.ts';
+import type { Clock } from '../../shared/clock.ts';
+import type { Config } from '../../shared/config.ts';
+import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PileMonitor } from '../monitor/pile-monitor.ts';
+import type { EntriesHeard } from './entries-heard.ts';
+import { PileEvents } from './pile-events.ts';
+import type { PublishingChoice } from './publishing-choice.ts';
+import { StatePublisher } from './state-publisher.ts';
+
+export interface PublishingParts {
+  readonly config: Pick<Config, 'MQTT_ROOT'>;
+  readonly clock: Clock;
+  readonly log: FastifyBaseLogger;
+  /** Piles that are watched here, which are ours to publish. */
+  readonly watch: PileMonitor;
+  /** All piles: people write of those as well that others watch. */
+  readonly everywhere: Pick<PilePort, 'get'>;
+  readonly ingest: Pick<Ingest, 'say' | 'health'>;
+  readonly publishing: PublishingChoice;
+  readonly entriesHeard: EntriesHeard;
+}
+
+export interface PilePublishing {
+  readonly states: StatePublisher;
+  readonly events: PileEvents;
+  close(): Promise<void>;
+}
+
+export async function startPublishing(parts: PublishingParts): Promise<PilePublishing> {
+  const { config, clock, log, watch, ingest, publishing: choice } = parts;
+  const events = startEvents(parts);
+  const states = new StatePublisher({ root: config.MQTT_ROOT, clock, log, watch, ingest, choice, events });
+  await choice.start();
+  states.start();
+  return {
+    states,
+    events,
+    async close() {
+      await choice.close();
+      states.close();
+    },
+  };
+}
+
+type EventsParts = Pick<PublishingParts, 'config' | 'everywhere' | 'ingest' | 'publishing' | 'entriesHeard'>;
+
+/** An entry is published by the process that kept it, which may serve pages alone. */
+export function startEvents({ config, everywhere, ingest, publishing: choice, entriesHeard }: EventsParts): PileEvents {
+  const say: Ingest['say'] = (site, message) => ingest.say(site, message);
+  const events = new PileEvents({ root: config.MQTT_ROOT, choice, say });
+  entriesHeard.follow((entry) => {
+    const one = everywhere.get(entry.pileId);
+    if (one !== undefined) events.entryWritten(one.pile, entry);
+  });
+  return events;
+}
