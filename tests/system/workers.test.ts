@@ -3,6 +3,7 @@ import { connectAsync, type MqttClient } from 'mqtt';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { fastClock } from '../../shared/clock.ts';
 import { healthSchema } from '../../shared/contracts/health.ts';
+import { pileEventSchema, pileStateSchema } from '../../shared/contracts/published.ts';
 import { openInfluxReadings } from '../../shared/store/influx/influx-readings.ts';
 import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
 import type { Journal } from '../../shared/store/journal.ts';
@@ -192,6 +193,33 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
         return pile.positions.core?.temperatureC === 30 && pile.judgement ? pile : undefined;
       });
     }
+  });
+
+  test('each publishes the piles that it watches and no other, and what a person writes is one event', async () => {
+    const states = new Map<string, string[]>();
+    const written: string[] = [];
+    const program = await connectAsync(mosquitto.url, { protocolVersion: 5 });
+    program.on('message', (topic, payload) => {
+      if (topic.startsWith('piles-state/')) {
+        const { at: _, ...state } = pileStateSchema.parse(JSON.parse(payload.toString()));
+        states.set(state.id, [...(states.get(state.id) ?? []), JSON.stringify(state)]);
+        return;
+      }
+      const event = pileEventSchema.parse(JSON.parse(payload.toString()));
+      if (event.event === 'entry-written') written.push(event.pile);
+    });
+    await program.subscribeAsync(['piles-state/#', 'piles-event/#'], { qos: 1 });
+    await ask('PUT', '/api/publishing', { states: true });
+    const piles = siteNames.map((site) => `${site}-heap`);
+    await until('every pile', () => (piles.every((id) => states.has(id)) ? true : undefined), 40_000);
+    for (const id of piles) {
+      await ask('POST', `/api/piles/${id}/entries`, { what: { kind: 'note' }, note: 'steams' });
+      await until(`the entry of ${id}`, () => (written.includes(id) ? true : undefined));
+    }
+    expect(written).toEqual(piles);
+    // Two that said the same pile would say the same twice.
+    for (const [id, said] of states) expect(new Set(said).size, id).toBe(said.length);
+    await program.endAsync();
   });
 
   test('a pile whose probe speaks for a site of the other worker is judged as that probe speaks', async () => {
