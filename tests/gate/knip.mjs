@@ -21,6 +21,7 @@ export default {
     // Started as processes of their own.
     'tests/bench/{main,ingest-publisher}.ts',
     'tests/bench/siege/steady-client.ts',
+    'tests/ingest/probes/board/board-worker.mjs',
   ],
   project: ['{shared,core,ingest,server,simulator,web}/**/*.{ts,tsx}!', 'server/*.mjs', 'tests/**/*.{ts,tsx,mjs}'],
   // A test may take hold of a part that its module uses itself.

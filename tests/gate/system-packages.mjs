@@ -16,6 +16,7 @@ const packages = {
   influxdb: { file: '/usr/bin/influxd', tests: 'tests of readings in a real InfluxDB 1.6' },
   'victoria-metrics': { file: '/usr/bin/victoria-metrics', tests: 'tests with an independent taker of /api/v2/write' },
   nginx: { file: '/usr/sbin/nginx', tests: 'tests behind a reverse proxy' },
+  'g++': { file: '/usr/bin/g++', tests: 'the sketch for Arduino boards, compiled for this machine' },
   chromium: { file: '/usr/bin/chromium', tests: 'tests in a real browser' },
 };
 

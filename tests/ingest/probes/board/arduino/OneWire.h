@@ -1,0 +1,5 @@
+#pragma once
+#include "Arduino.h"
+struct OneWire {
+  explicit OneWire(int) {}
+};

@@ -1,0 +1,7 @@
+#include "Arduino.h"
+void setup();
+void loop();
+int main() {
+  setup();
+  for (;;) loop();
+}
