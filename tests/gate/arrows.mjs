@@ -16,12 +16,13 @@ const mayImport = {
   core: ['shared'],
   ingest: ['shared', 'core'],
   server: ['shared', 'core', 'ingest'],
-  web: ['shared', 'core', 'simulator/model', 'simulator/practice'],
+  // `ingest/probes` is files for boards, which the help fills in.
+  web: ['shared', 'core', 'simulator/model', 'simulator/practice', 'ingest/probes'],
   simulator: ['shared'],
   tests: ['shared', 'core', 'ingest', 'server', 'web', 'simulator'],
 };
 /** Rooms and parts whose files, and all they reach, must run in a page: no node: module, no database. */
-const runsInAPage = ['core', 'web', 'simulator/model', 'simulator/practice'];
+const runsInAPage = ['core', 'web', 'simulator/model', 'simulator/practice', 'ingest/probes'];
 
 /** Parts that work without knowing who asks them and who puts them together; `app` alone knows all. */
 const mustNotImport = [

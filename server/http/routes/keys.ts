@@ -14,6 +14,7 @@ import {
   newKeySchema,
 } from '../../../shared/contracts/keys.ts';
 import { message } from '../../../shared/messages/message.ts';
+import { qrPath } from '../../../shared/qr-path.ts';
 import type { Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';
 import { brokerAddress } from '../../services/probe-keys/broker-address.ts';
 import { keyView } from '../../services/probe-keys/key-view.ts';
@@ -21,7 +22,6 @@ import { keepEveryProbeNeedsAKey, renewKeys } from '../../services/probe-keys/op
 import { reachProblem } from '../../services/probe-keys/reach-problem.ts';
 import { newSecret, randomLetters } from '../../services/probe-keys/secret.ts';
 import { shownKey } from '../../services/probe-keys/show-key.ts';
-import { qrPath } from '../../services/records/qr-path.ts';
 import type { Api } from '../api.ts';
 import { notFound, refuseField, sendProblem } from '../problem.ts';
 

@@ -1,5 +1,5 @@
 /** A pile's label: its name and a code that opens its journal. */
-import { qrPath } from './qr-path.ts';
+import { qrPath } from '../../../shared/qr-path.ts';
 
 /** @param address What the code opens. @returns An SVG 60 mm wide that prints in black on white. */
 export async function labelSvg(name: string, siteName: string, address: string): Promise<string> {

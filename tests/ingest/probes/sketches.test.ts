@@ -3,9 +3,10 @@
  * the Arduino sketch compiled for this machine.
  */
 import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, test } from 'vitest';
 import { createAuthPolicy } from '../../../ingest/auth/auth-policy.ts';
-import type { ProbeSettings } from '../../../ingest/probes/fill-in.ts';
+import { type Ending, fillIn, type ProbeSettings } from '../../../ingest/probes/fill-in.ts';
 import { liveClock } from '../../../shared/clock.ts';
 import { openIngest } from '../open-ingest.ts';
 import { ArduinoBoard, hasCompiler } from './board/arduino-board.ts';
@@ -16,6 +17,9 @@ const closing: (() => unknown)[] = [];
 afterEach(async () => {
   for (const close of closing.splice(0).reverse()) await close();
 });
+
+const sketchOf = (ending: Ending, settings: ProbeSettings) =>
+  fillIn(readFileSync(new URL(`../../../ingest/probes/probe.${ending}`, import.meta.url), 'utf8'), ending, settings);
 
 const stepMs = 600_000;
 const startMs = Math.floor((Date.now() - 100 * stepMs) / 1000) * 1000;
@@ -72,12 +76,16 @@ async function begin(open: (settings: ProbeSettings) => Board, change: Partial<P
 const measured = (...steps: number[]) => steps.map((step) => [expect.closeTo(step, 1), (400 + step) / 10]);
 
 const sketches = [
-  { name: 'MicroPython', isThere: true, open: (settings: ProbeSettings) => new MicroPythonBoard(settings) },
+  {
+    name: 'MicroPython',
+    isThere: true,
+    open: (settings: ProbeSettings) => new MicroPythonBoard(sketchOf('py', settings)),
+  },
   {
     name: 'Arduino',
     isThere: hasCompiler,
     open: (settings: ProbeSettings) => {
-      const board = new ArduinoBoard(settings);
+      const board = new ArduinoBoard(sketchOf('ino', settings));
       closing.push(() => board.remove());
       return board;
     },

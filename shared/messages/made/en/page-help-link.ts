@@ -8,6 +8,7 @@ export const pageHelpLinkTexts: PageTexts<PageHelpLinkParams> = {
   "page-help-link.key": "What colours, dots and marks mean",
   "page-help-link.chapter.first-steps": "First steps",
   "page-help-link.chapter.probes": "Thermometers and probes",
+  "page-help-link.chapter.probe": "Build a probe",
   "page-help-link.chapter.squeeze": "Squeeze, smell and look",
   "page-help-link.chapter.signs": "Colours, dots and marks",
   "page-help-link.chapter.stages": "Stages and their words",

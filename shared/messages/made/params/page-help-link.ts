@@ -7,6 +7,7 @@ export interface PageHelpLinkParams {
   'page-help-link.key': NoParams;
   'page-help-link.chapter.first-steps': NoParams;
   'page-help-link.chapter.probes': NoParams;
+  'page-help-link.chapter.probe': NoParams;
   'page-help-link.chapter.squeeze': NoParams;
   'page-help-link.chapter.signs': NoParams;
   'page-help-link.chapter.stages': NoParams;

@@ -6,11 +6,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { expect } from 'vitest';
-import { fillIn, type ProbeSettings } from '../../../../ingest/probes/fill-in.ts';
 import type { Board, Waking, Woken } from './board.ts';
 
 const run = promisify(execFile);
-const template = readFileSync(new URL('../../../../ingest/probes/probe.ino', import.meta.url), 'utf8');
 const standIns = fileURLToPath(new URL('arduino', import.meta.url));
 
 export const hasCompiler = existsSync('/usr/bin/g++');
@@ -25,8 +23,8 @@ export class ArduinoBoard implements Board {
   #isCold = true;
   #sleptAtMs = 0;
 
-  constructor(settings: ProbeSettings) {
-    this.#program = this.#compile(fillIn(template, 'ino', settings));
+  constructor(sketch: string) {
+    this.#program = this.#compile(sketch);
   }
 
   async wake(waking: Waking): Promise<Woken> {

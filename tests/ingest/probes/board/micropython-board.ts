@@ -3,10 +3,7 @@ import { readFileSync } from 'node:fs';
 import { connect, type Socket } from 'node:net';
 import { MessageChannel, type MessagePort, Worker } from 'node:worker_threads';
 import { expect } from 'vitest';
-import { fillIn, type ProbeSettings } from '../../../../ingest/probes/fill-in.ts';
 import type { Board, Waking, Woken } from './board.ts';
-
-const template = readFileSync(new URL('../../../../ingest/probes/probe.py', import.meta.url), 'utf8');
 
 const standIns = Object.fromEntries(
   readFileSync(new URL('stand-ins.py', import.meta.url), 'utf8')
@@ -26,8 +23,8 @@ export class MicroPythonBoard implements Board {
   #isCold = true;
   #sleptAtMs = 0;
 
-  constructor(settings: ProbeSettings) {
-    this.#sketch = fillIn(template, 'py', settings);
+  constructor(sketch: string) {
+    this.#sketch = sketch;
   }
 
   async wake(waking: Waking): Promise<Woken> {

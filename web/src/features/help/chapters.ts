@@ -4,6 +4,7 @@ import { isConditionKind } from '../../../../shared/conditions/kinds.ts';
 export const chapters = [
   'first-steps',
   'probes',
+  'probe',
   'squeeze',
   'signs',
   'stages',

@@ -15,6 +15,7 @@ import { Device } from './device.tsx';
 import { FirstSteps } from './first-steps.tsx';
 import { useHelp } from './help-texts.tsx';
 import { Notifications } from './notifications.tsx';
+import { Probe } from './probe.tsx';
 import { Probes } from './probes.tsx';
 import { Questions } from './questions.tsx';
 import { Signs } from './signs.tsx';
@@ -27,6 +28,7 @@ import './help.css';
 const contents: Readonly<Record<Chapter, ComponentType>> = {
   'first-steps': FirstSteps,
   probes: Probes,
+  probe: Probe,
   squeeze: Squeeze,
   signs: Signs,
   stages: Stages,
@@ -42,6 +44,7 @@ const contents: Readonly<Record<Chapter, ComponentType>> = {
 const ofTheTrade: readonly Chapter[] = [
   'first-steps',
   'probes',
+  'probe',
   'squeeze',
   'stages',
   'warnings',

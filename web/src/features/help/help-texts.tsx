@@ -32,6 +32,7 @@ const to =
 /** Marks and links that texts may hold. */
 const tags = {
   b: (inner: ComponentChildren) => <b>{inner}</b>,
+  probe: to(chapterPath('probe')),
   probes: to(chapterPath('probes')),
   squeeze: to(chapterPath('squeeze')),
   signs: to(chapterPath('signs')),
@@ -55,6 +56,7 @@ const tags = {
 /** What differs from place to place, and is given there. */
 interface Given {
   readonly chapterText?: string;
+  readonly fileText?: string;
   readonly fromC?: Temperature;
 }
 type All<Texts> = (Texts extends unknown ? (texts: Texts) => void : never) extends (all: infer Every) => void

@@ -2,8 +2,15 @@
 /** Modules of white around the code that readers need: ISO/IEC 18004 asks for 4. */
 const quiet = 4;
 
-/** Level Q still reads with a quarter of it under mud or worn off. @returns modules a side with the white, and the dark ones. */
-export async function qrPath(text: string): Promise<{ size: number; path: string }> {
+export interface QrPath {
+  /** Modules a side, with the white. */
+  readonly size: number;
+  /** The dark ones. */
+  readonly path: string;
+}
+
+/** Level Q still reads with a quarter of it under mud or worn off. */
+export async function qrPath(text: string): Promise<QrPath> {
   const { default: QRCode } = await import('qrcode'); // seldom needed
   const { modules } = QRCode.create(text, { errorCorrectionLevel: 'Q' });
   let path = '';
