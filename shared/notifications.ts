@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { mailAddressPattern } from './mail-address.ts';
 import { fieldCode } from './messages/field-code.ts';
+import { serviceChannels } from './notification-services/services.ts';
 import { severities, severitySchema, warningKindSchema } from './warning.ts';
 import { isTimeZone } from './zoned-time.ts';
 
@@ -28,7 +29,7 @@ export type NoticeReason = z.infer<typeof noticeReasonSchema>;
 export const noticeSubjects = ['alarm', 'site', 'server', 'person'] as const;
 export type NoticeSubject = (typeof noticeSubjects)[number];
 
-export const notificationChannels = ['push', 'email', 'webhook'] as const;
+export const notificationChannels = ['push', 'email', 'webhook', ...serviceChannels] as const;
 export const notificationChannelSchema = z.enum(notificationChannels);
 export type NotificationChannel = z.infer<typeof notificationChannelSchema>;
 

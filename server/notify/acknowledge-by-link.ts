@@ -4,6 +4,7 @@ import type { Clock } from '../../shared/clock.ts';
 import { plainReader, type Reader } from '../../shared/messages/format.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import { plainSpaces, render } from '../../shared/messages/render.ts';
+import { isServiceChannel, serviceOf } from '../../shared/notification-services/services.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NotificationLink } from '../../shared/store/notifications-store.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
@@ -35,14 +36,20 @@ export interface AlarmLinkAnswer {
 }
 
 const channelWords = { email: 'the e-mail', push: 'the notification', webhook: 'the webhook' } as const;
+const wordsOf = (channel: NotificationLink['channel']) =>
+  isServiceChannel(channel) ? serviceOf(channel).name : channelWords[channel];
 
-export async function answerLink(
+export const answerLink = (parts: AcknowledgeByLinkParts, secret: string, press: boolean): Promise<AlarmLinkAnswer> =>
+  answerLinkOf(parts, digestOf(secret), press);
+
+/** The same where the digest of its secret is all that is kept. */
+export async function answerLinkOf(
   parts: AcknowledgeByLinkParts,
-  secret: string,
+  digest: string,
   press: boolean,
 ): Promise<AlarmLinkAnswer> {
   const { journal, clock, people } = parts;
-  const link = await journal.notifications.links.get(digestOf(secret));
+  const link = await journal.notifications.links.get(digest);
   const notice = link && (await journal.notifications.notices.get(link.noticeId));
   if (!link || !notice)
     return {
@@ -96,7 +103,7 @@ async function acknowledge(
     await watch.handleAlarm(id, {
       kind: 'acknowledge',
       by: link.personName,
-      note: `from ${channelWords[link.channel]}`,
+      note: `from ${wordsOf(link.channel)}`,
     });
   }
 }

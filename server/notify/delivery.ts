@@ -22,6 +22,8 @@ import { groupSilence } from './group-silence.ts';
 import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
 import { MailConfirmation } from './mail-confirmation.ts';
 import { type KnownPerson, Recipients } from './people.ts';
+import type { Receipts } from './receipts.ts';
+import { ServiceSettings } from './service-settings.ts';
 import { setAside } from './set-aside.ts';
 import { timedNotices } from './timed.ts';
 import { UnkeptNotices } from './unkept-notices.ts';
@@ -47,6 +49,7 @@ export interface DeliveryParts {
   readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;
   readonly heartbeat: Heartbeat;
+  readonly receipts: (people: Recipients) => Receipts;
   readonly newId: () => string;
   /** Whether no other process works on this journal. */
   readonly alone: boolean;
@@ -59,6 +62,8 @@ export class Delivery {
   readonly people: Recipients;
   readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;
+  readonly services: ServiceSettings;
+  readonly receipts: Receipts;
   readonly mail: MailConfirmation;
   readonly #parts: DeliveryParts;
   readonly #dispatcher: Dispatcher;
@@ -77,12 +82,15 @@ export class Delivery {
     this.pushKeys = parts.pushKeys;
     this.settings = parts.settings;
     const { journal, config } = parts;
+    this.services = new ServiceSettings(journal);
     this.people = new Recipients({
       notifications: journal.notifications,
+      services: this.services,
       known: parts.known,
       canMail: parts.channels.email !== undefined,
       mailTo: config.ALERT_MAIL_TO,
     });
+    this.receipts = parts.receipts(this.people);
     this.#unkept = new UnkeptNotices({ ...parts, people: this.people, publicUrl: config.PUBLIC_URL });
     this.mail = new MailConfirmation({
       ...parts,
@@ -104,6 +112,7 @@ export class Delivery {
     await this.#beside('push keys', () => this.pushKeys.check());
     this.kick();
     this.#parts.heartbeat.start();
+    this.receipts.start();
   }
 
   /** Whether a channel is set up at all. */
@@ -162,6 +171,7 @@ export class Delivery {
     this.#closed = true;
     clearTimeout(this.#timer);
     this.#parts.heartbeat.close();
+    await this.receipts.close();
     for (const channel of Object.values(this.#parts.channels)) channel.close();
     await this.#running;
     await this.#dispatcher.rest();

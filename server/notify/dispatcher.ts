@@ -11,6 +11,7 @@ import { isPast, pauseMs, troubleAfterTries } from '../../core/notify/backoff.ts
 import type { Clock } from '../../shared/clock.ts';
 import { message as because, type Message } from '../../shared/messages/message.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
+import { isServiceChannel } from '../../shared/notification-services/services.ts';
 import { type NotificationChannel, notificationChannels } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, MessageRecord, NoticeRecord } from '../../shared/store/notifications-store.ts';
@@ -117,8 +118,10 @@ export class Dispatcher {
   async #attempt(message: MessageRecord, notice: KeptNotice): Promise<ChannelAnswer> {
     const { channels, people } = this.#parts;
     const channel = channels[message.channel];
-    if (channel === undefined)
-      return { outcome: 'failed', detail: because('delivery.no-channel', { channel: message.channel }) };
+    if (channel === undefined) {
+      const by = isServiceChannel(message.channel) ? 'other' : message.channel;
+      return { outcome: 'failed', detail: because('delivery.no-channel', { channel: by }) };
+    }
     try {
       const reader = await people.readerOf(message.personId);
       return await channel.send(await this.#job(message, notice, reader));

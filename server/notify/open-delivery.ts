@@ -5,18 +5,23 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Config } from '../../shared/config.ts';
 import type { Message } from '../../shared/messages/message.ts';
+import { type ServiceChannel, serviceChannels } from '../../shared/notification-services/services.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
-import type { Channel } from './channels/channel.ts';
+import type { Channel, Job } from './channels/channel.ts';
 import { openEmail } from './channels/email.ts';
 import type { GuardedOptions } from './channels/guarded-request.ts';
 import { openPush } from './channels/push.ts';
 import { PushKeys } from './channels/push-keys.ts';
+import { openService } from './channels/services/open-service.ts';
+import { serviceSenders } from './channels/services/senders.ts';
 import { openWebhook } from './channels/webhook.ts';
 import { Delivery } from './delivery.ts';
 import { DeliverySettings } from './delivery-settings.ts';
 import { Heartbeat } from './heartbeat.ts';
+import { Receipts } from './receipts.ts';
+import { ServiceSettings } from './service-settings.ts';
 
 export interface OpenDeliveryParts {
   readonly config: Config;
@@ -28,7 +33,10 @@ export interface OpenDeliveryParts {
   readonly unwell?: () => Promise<Message | undefined>;
   readonly machineNowMs?: (() => number) | undefined;
   /** For tests: what is trusted and who answers for names. */
-  readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
+  readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'> & {
+    /** Where services answer in place of their own homes. */
+    readonly homes?: Partial<Record<ServiceChannel, string>>;
+  };
 }
 
 export function openDelivery(parts: OpenDeliveryParts): Delivery {
@@ -40,6 +48,14 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
     push: openPush({ journal, keys: pushKeys, clock, allowed, contact: contactOf(config), guard }),
     webhook: openWebhook({ allowed, secretOf: (personId) => settings.webhookSecret(personId), guard }),
   };
+  const services = new ServiceSettings(journal);
+  for (const channel of serviceChannels) {
+    const home = guard.homes?.[channel];
+    const valuesOf = (personId: string) => services.values(personId, channel);
+    const keepReceipt = (receipt: string, job: Job) => opened.receipts.keep(receipt, job);
+    const sender = serviceSenders[channel];
+    channels[channel] = openService({ channel, sender, allowed, valuesOf, guard, home, keepReceipt });
+  }
   if (config.SMTP_URL !== undefined && config.MAIL_FROM !== undefined) {
     channels.email = openEmail({ smtpUrl: config.SMTP_URL, from: config.MAIL_FROM });
   }
@@ -54,7 +70,7 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
     unwell: unwell ?? (async () => undefined),
     guard,
   });
-  return new Delivery({
+  const opened = new Delivery({
     config,
     journal,
     clock,
@@ -67,8 +83,11 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
     watch: () => watch,
     newId: randomUUID,
     machineNowMs,
+    receipts: (people) =>
+      new Receipts({ journal, clock, log, watch, services, people, allowed, guard, home: guard.homes?.pushover }),
     alone: config.JOURNAL_URL === undefined,
   });
+  return opened;
 }
 
 /** RFC 8292 section 2.1: where a push service may complain to. */

@@ -2,11 +2,13 @@
 import type { Recipient } from '../../core/notify/who.ts';
 import { mailAddressPattern } from '../../shared/mail-address.ts';
 import { fallback } from '../../shared/messages/language.ts';
+import { isFilledIn, serverOfService } from '../../shared/notification-services/services.ts';
 import { type NotificationChannel, type Preferences, preferencesSchema } from '../../shared/notifications.ts';
 import type { Role } from '../../shared/person.ts';
 import type { MailAddress, NotificationsStore, PushDevice } from '../../shared/store/notifications-store.ts';
 import type { MessageReader } from './channels/render-content.ts';
 import { type MailGoes, mailGoes } from './mail-standing.ts';
+import type { KeptService, ServiceSettings } from './service-settings.ts';
 
 export interface KnownPerson {
   readonly id: string;
@@ -34,6 +36,7 @@ export interface Listener extends Recipient {
 
 export interface PeopleParts {
   readonly notifications: NotificationsStore;
+  readonly services: Pick<ServiceSettings, 'list'>;
   readonly known: () => Promise<readonly KnownPerson[]>;
   /** Whether there is a mail server. */
   readonly canMail: boolean;
@@ -76,11 +79,12 @@ export class Recipients {
   }
 
   async listeners(): Promise<Listener[]> {
-    const [known, preferences, devices, addresses] = await Promise.all([
+    const [known, preferences, devices, addresses, services] = await Promise.all([
       this.known(),
       this.#parts.notifications.preferences.list(),
       this.#parts.notifications.devices.list(),
       this.#parts.notifications.mailAddresses.list(),
+      this.#parts.services.list(),
     ]);
     const preferencesOf = new Map(preferences.map((one) => [one.personId, one.preferences]));
     const listenerOf = ({ id, name, role }: KnownPerson): Listener => {
@@ -89,6 +93,7 @@ export class Recipients {
         own,
         devices.filter(({ personId }) => personId === id),
         this.#parts.canMail ? this.#mailGoes(id, own.email.address, addresses).to : undefined,
+        services.filter(({ personId }) => personId === id),
       );
       return {
         personId: id,
@@ -123,6 +128,7 @@ function addressesOf(
   preferences: Preferences,
   devices: readonly PushDevice[],
   mailTo: string | undefined,
+  services: readonly KeptService[],
 ): (ChannelAddress & { readonly on: boolean })[] {
   const { push, email, webhook } = preferences;
   return [
@@ -133,5 +139,12 @@ function addressesOf(
     ...(URL.canParse(webhook.url)
       ? [{ channel: 'webhook' as const, address: webhook.url, label: new URL(webhook.url).host, on: webhook.on }]
       : []),
+    ...services.filter(({ channel, values }) => isFilledIn(channel, values)).map(addressOfService),
   ];
+}
+
+/** Its host alone: whatever opens it is a secret, and messages are looked at by others. */
+function addressOfService({ channel, values, on }: KeptService) {
+  const { host } = new URL(serverOfService(channel, values));
+  return { channel, address: host, label: host, on };
 }

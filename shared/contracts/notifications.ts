@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
+import { serviceChannelSchema } from '../notification-services/services.ts';
 import {
   attemptOutcomeSchema,
   mailStandingSchema,
@@ -37,10 +38,22 @@ export const mailCodeSchema = z.object({
     .regex(/^\D{0,8}\d{4}\D{0,4}\d{4}\D{0,8}$/, fieldCode('field.mail-code')),
 });
 
+/** A service that a person set up. */
+export const serviceViewSchema = z.object({
+  channel: serviceChannelSchema,
+  on: z.boolean(),
+  /** What is no secret. */
+  values: z.record(z.string(), z.string()),
+  /** Secrets that are kept; they are never given back. */
+  secrets: z.array(z.string()),
+});
+export type ServiceView = z.infer<typeof serviceViewSchema>;
+
 export const notificationsAnswerSchema = z.object({
   person: z.object({ id: z.string(), name: z.string(), isOwner: z.boolean() }),
   preferences: preferencesSchema,
   devices: z.array(pushDeviceSchema),
+  services: z.array(serviceViewSchema),
   /** The public key that a device subscribes with. */
   pushKey: z.string(),
   mail: mailAnswerSchema,

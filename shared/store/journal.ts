@@ -222,6 +222,9 @@ export interface Journal extends PeopleJournal {
     /** A value kept as JSON. @throws {UnreadableRowError} when it is not what the schema says. */
     read<T>(key: string, schema: z.ZodType<T>): Promise<T | undefined>;
     write(key: string, value: unknown): Promise<void>;
+    /** All that is kept as JSON under keys that begin so; what cannot be read is noted and left out. */
+    readUnder<T>(start: string, schema: z.ZodType<T>): Promise<{ key: string; value: T }[]>;
+    remove(key: string): Promise<void>;
   };
   /** Rows met so far that cannot be read; lists leave them out. */
   readonly unreadable: UnreadableRows;

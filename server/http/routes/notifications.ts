@@ -24,6 +24,7 @@ import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { recipientAsking } from '../recipient-asking.ts';
 import { registerMailAddress } from './mail-address.ts';
+import { registerNotificationServices } from './notification-services.ts';
 import { registerPushDevices } from './push-devices.ts';
 
 const idParams = z.object({ id: z.string().min(1).max(100) });
@@ -42,6 +43,7 @@ export function registerNotifications(api: Api, parts: NotificationsParts): void
   registerTests(api, parts);
   registerPushDevices(api, parts);
   registerMailAddress(api, parts.delivery);
+  registerNotificationServices(api, parts.delivery);
 }
 
 function registerPreferences(api: Api, parts: NotificationsParts): void {
@@ -117,6 +119,7 @@ async function preferencesView(
     person: { id, name, isOwner: role === 'owner' },
     preferences: await delivery.people.preferencesOf(id),
     devices: (await journal.notifications.devices.list(id)).map(deviceView),
+    services: await delivery.services.views(id),
     mail: await delivery.mail.view(id),
     pushKey: (await delivery.pushKeys.pair()).publicKey,
     canMail: delivery.can('email'),

@@ -23,7 +23,7 @@ export interface GuardedOptions {
 }
 
 export interface GuardedAsk {
-  readonly method: 'POST' | 'GET';
+  readonly method: 'POST' | 'PUT' | 'GET';
   readonly url: string;
   readonly headers: Readonly<Record<string, string | number>>;
   readonly body?: string | Buffer;

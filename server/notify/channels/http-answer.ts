@@ -31,12 +31,13 @@ export function saidOf(error: unknown): Message {
   return asSaid(error.message || String((error as NodeJS.ErrnoException).code));
 }
 
-const longestMs = 3_600_000;
+/** However long the other side asks for. */
+export const longestRetryMs = 3_600_000;
 
 /** RFC 9110 section 10.2.3, in seconds or as a date. */
-function retryAfter(header: string | string[] | undefined): number | undefined {
+export function retryAfter(header: string | string[] | undefined): number | undefined {
   if (typeof header !== 'string') return undefined;
   const seconds = Number(header);
   const ms = Number.isFinite(seconds) ? seconds * 1000 : Date.parse(header) - Date.now();
-  return Number.isFinite(ms) ? Math.min(longestMs, Math.max(0, ms)) : undefined;
+  return Number.isFinite(ms) ? Math.min(longestRetryMs, Math.max(0, ms)) : undefined;
 }

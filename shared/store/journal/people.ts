@@ -5,6 +5,7 @@
 
 import { ConflictError } from '../../errors.ts';
 import { message } from '../../messages/message.ts';
+import { serviceChannels, serviceKey } from '../../notification-services/services.ts';
 import type { LinkRecord, PeopleJournal } from '../people-journal.ts';
 import { endAllHeld } from './held.ts';
 import { type JournalBase, type JournalDb, type JournalTransaction, setSetting } from './journal-base.ts';
@@ -139,6 +140,9 @@ async function remove(base: JournalBase, transaction: JournalTransaction, id: st
   await endAllHeld(transaction, id);
   await transaction.deleteFrom('link').where('person_id', '=', id).execute();
   await transaction.deleteFrom('mail_address').where('person_id', '=', id).execute();
+  // Keys of services that brought them messages.
+  const serviceKeys = serviceChannels.map((channel) => serviceKey(id, channel));
+  await transaction.deleteFrom('setting').where('key', 'in', serviceKeys).execute();
   await transaction
     .updateTable('person')
     .set({ removed_at_ms: atMs, password_hash: '' })

@@ -116,6 +116,8 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'POST /api/notifications/mail/code': 'viewer',
   'POST /api/notifications/mail/confirmation': 'viewer',
   'DELETE /api/notifications/devices/{id}': 'viewer',
+  'PUT /api/notifications/services': 'viewer',
+  'DELETE /api/notifications/services/{channel}': 'viewer',
   'POST /api/notifications/test': 'viewer',
   'GET /api/notifications/notices/{id}': 'viewer',
   'POST /api/notifications/webhook-secret': 'viewer',

@@ -111,7 +111,13 @@ test('messages are worded in the language that their person chose, with the numb
     mailAddresses: { list: async () => [] },
   } as unknown as NotificationsStore;
   const known = async () => one.installation.journal.people.list();
-  const recipients = new Recipients({ notifications, known, canMail: false, mailTo: undefined });
+  const recipients = new Recipients({
+    notifications,
+    services: { list: async () => [] },
+    known,
+    canMail: false,
+    mailTo: undefined,
+  });
   await readIn(people.keeper, 'de');
   const readerIn = async (person: string) => {
     const found = (await known()).find(({ name }) => name === person);

@@ -8,6 +8,7 @@ import { Delivery } from '../../../server/notify/delivery.ts';
 import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
 import type { KnownPerson } from '../../../server/notify/people.ts';
+import { Receipts } from '../../../server/notify/receipts.ts';
 import { verbatim } from '../../../shared/messages/message.ts';
 import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
@@ -101,6 +102,16 @@ export async function openService(): Promise<Service> {
     channels: { email: channel, webhook: channel },
     pushKeys: new PushKeys({ journal, clock, log, newId }),
     settings: new DeliverySettings(journal),
+    receipts: (people) =>
+      new Receipts({
+        journal,
+        clock,
+        log,
+        people,
+        services: { values: async () => undefined },
+        allowed: async () => [],
+        watch: { handleAlarm: async () => 'done' as never },
+      }),
     heartbeat: new Heartbeat({ url: async () => undefined, allowed: async () => [], unwell: async () => undefined }),
     newId,
     alone: true,

@@ -31,6 +31,7 @@ async function notified(
     },
   };
   const people = new Recipients({
+    services: { list: async () => [] },
     notifications: notifications as unknown as NotificationsStore,
     known: async () => known,
     canMail: true,

@@ -46,6 +46,8 @@ export const auditTexts = {
   "audit.did.made-key-for-probes": "made a key for probes",
   "audit.did.made-link-for-new-password": "made a link for a new password",
   "audit.did.made-webhook-secret": "made a webhook secret",
+  "audit.did.set-up-notification-service": "set up a service that notifies them",
+  "audit.did.removed-notification-service": "removed a service that notified them",
   "audit.did.mapped-foreign-topic": "mapped a foreign topic",
   "audit.did.merged-batches": "merged batches",
   "audit.did.named-season": "named a season",

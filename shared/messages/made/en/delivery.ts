@@ -17,4 +17,10 @@ export const deliveryTexts = {
   "delivery.address-inner": "{addressText} is an address of this machine or its network, which an owner must allow first",
   "delivery.name-not-found": "the name {hostText} was not found in time",
   "delivery.no-answer": "no answer within {secondsCount} s",
+  "delivery.service.removed": "{serviceName} is no longer set up",
+  "delivery.service.key": "{serviceName} did not accept what was filled in ({saidPart}): check it under My notifications",
+  "delivery.service.not-found": "{serviceName} knows no such address or key ({saidPart}): check it under My notifications",
+  "delivery.service.refused": "{serviceName} refused the message ({saidPart})",
+  "delivery.service.too-many": "{serviceName} takes no more messages for now ({saidPart})",
+  "delivery.service.trouble": "{serviceName} could not pass it on just now ({saidPart})",
 };

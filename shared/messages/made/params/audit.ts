@@ -48,6 +48,8 @@ export interface AuditParams {
   'audit.did.made-key-for-probes': NoParams;
   'audit.did.made-link-for-new-password': NoParams;
   'audit.did.made-webhook-secret': NoParams;
+  'audit.did.set-up-notification-service': NoParams;
+  'audit.did.removed-notification-service': NoParams;
   'audit.did.mapped-foreign-topic': NoParams;
   'audit.did.merged-batches': NoParams;
   'audit.did.named-season': NoParams;

@@ -19,4 +19,10 @@ export interface DeliveryParams {
   'delivery.address-inner': { readonly addressText: string };
   'delivery.name-not-found': { readonly hostText: string };
   'delivery.no-answer': { readonly secondsCount: number };
+  'delivery.service.removed': { readonly serviceName: string };
+  'delivery.service.key': { readonly saidPart: Part; readonly serviceName: string };
+  'delivery.service.not-found': { readonly saidPart: Part; readonly serviceName: string };
+  'delivery.service.refused': { readonly saidPart: Part; readonly serviceName: string };
+  'delivery.service.too-many': { readonly saidPart: Part; readonly serviceName: string };
+  'delivery.service.trouble': { readonly saidPart: Part; readonly serviceName: string };
 }

@@ -88,6 +88,13 @@ export interface FieldParams {
   'field.lineage-start': NoParams;
   'field.lineage-choice': NoParams;
   'field.mail-code': NoParams;
+  'field.token': NoParams;
+  'field.ntfy-topic': NoParams;
+  'field.apprise-key': NoParams;
+  'field.pushover-key': NoParams;
+  'field.telegram-token': NoParams;
+  'field.telegram-chat': NoParams;
+  'field.matrix-room': NoParams;
   'field.base64url': NoParams;
   'field.host-and-port': NoParams;
   'field.seen-letters': NoParams;

@@ -8,6 +8,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { getEscalations, getRecipients, saveOrder } from './notifications-api.ts';
+import { channelWords } from './sent-words.ts';
 import { useSentWords } from './use-sent-words.ts';
 import './notifications.css';
 import { useNotificationWords } from './use-notification-words.ts';
@@ -67,7 +68,7 @@ function useOrderDraft({ site, order, people, refresh }: SiteOrderProps) {
   const others = people.filter(({ id }) => !personIds.includes(id));
   const nameOf = (id: string) => people.find((one) => one.id === id)?.name ?? text('page-notifications.order.gone');
   const channelsOf = (id: string) =>
-    people.find((one) => one.id === id)?.channels.map((channel) => sent.text(`page-sent.channel.${channel}`)) ?? [];
+    people.find((one) => one.id === id)?.channels.map((channel) => channelWords(channel, sent)) ?? [];
   const move = (place: number) => setPersonIds(swapped(personIds, place));
   const isChanged = personIds.join() !== order.personIds.join() || after !== String(order.afterMin);
   const keep = () =>

@@ -13,6 +13,7 @@ import {
   type serverNotificationsSchema,
   undeliveredAnswerSchema,
 } from '../../../../shared/contracts/notifications.ts';
+import type { ServiceChannel, serviceAskSchema } from '../../../../shared/notification-services/services.ts';
 import type { NotificationChannel, Preferences } from '../../../../shared/notifications.ts';
 import { ask } from '../../data/client.ts';
 
@@ -33,6 +34,10 @@ export const sendMailCode = () => ask(made, '/api/notifications/mail/code', { me
 export const confirmMail = (code: string) =>
   ask(mailAnswerSchema, '/api/notifications/mail/confirmation', { method: 'POST', body: { code } });
 export const getNotice = (id: string) => ask(notificationSchema, `/api/notifications/notices/${piece(id)}`);
+export const saveService = (service: z.input<typeof serviceAskSchema>) =>
+  ask(nothing, '/api/notifications/services', { method: 'PUT', body: service });
+export const removeService = (channel: ServiceChannel) =>
+  ask(nothing, `/api/notifications/services/${channel}`, { method: 'DELETE' });
 export const renewSecret = () =>
   ask(z.object({ secret: z.string() }), '/api/notifications/webhook-secret', { method: 'POST' });
 

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
 import { fallback, regionOf } from '../../../../shared/messages/language.ts';
+import { serviceOf } from '../../../../shared/notification-services/services.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { useOtherLanguage } from '../../data/language.ts';
@@ -17,6 +18,7 @@ import { ChannelsPart } from './channels-part.tsx';
 import { Escalations } from './escalations.tsx';
 import { getNotifications, savePreferences, sendMailCode } from './notifications-api.ts';
 import { ServerNotifications } from './server-address.tsx';
+import { ServicesPart } from './services-part.tsx';
 import { Undelivered } from './undelivered.tsx';
 import { type NotificationWords, useNotificationWords } from './use-notification-words.ts';
 import { WhatPart } from './what-part.tsx';
@@ -104,6 +106,7 @@ function Mine({ notifications, refresh }: MineProps) {
         refresh={refresh}
         fieldError={mutation.fieldError}
       />
+      <ServicesPart services={notifications.services} refresh={refresh} />
       <WhatPart draft={draft} change={change} isOwner={notifications.person.isOwner} />
       <WhenPart draft={draft} change={change} fieldError={mutation.fieldError} />
       <div class={isChanged ? 'save-bar' : undefined}>
@@ -123,7 +126,7 @@ function inThisZone(preferences: Preferences): Preferences {
 }
 
 function reachWords(
-  { person, preferences, devices, canMail, mail }: NotificationsAnswer,
+  { person, preferences, devices, services, canMail, mail }: NotificationsAnswer,
   { text }: Pick<NotificationWords, 'text'>,
   language: string,
 ): string {
@@ -133,6 +136,7 @@ function reachWords(
       text('page-notifications.reach.devices', { deviceCount: devices.length }),
     preferences.email.on && canMail && mail.goesTo !== null && text('page-notifications.reach.email'),
     preferences.webhook.on && preferences.webhook.url !== '' && text('page-notifications.reach.webhook'),
+    ...services.map(({ on, channel }) => on && serviceOf(channel).name),
   ].filter((channel) => channel !== false);
   const isServer = person.id === 'server';
   if (channels.length === 0) return text('page-notifications.reach.none', { isServer });

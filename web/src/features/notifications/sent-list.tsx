@@ -5,7 +5,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getSentNotifications } from './notifications-api.ts';
-import { messageWords } from './sent-words.ts';
+import { channelWords, messageWords } from './sent-words.ts';
 import './notifications.css';
 import { useSentWords } from './use-sent-words.ts';
 
@@ -62,7 +62,7 @@ function MessageLine({ message, time }: MessageLineProps) {
     <li class={message.state === 'given-up' ? 'message-lost' : undefined}>
       {text('page-sent.message', {
         personName: message.person,
-        channelText: text(`page-sent.channel.${message.channel}`),
+        channelText: channelWords(message.channel, words),
         addressText: message.address,
         stateText: messageWords(message, time, words),
       })}

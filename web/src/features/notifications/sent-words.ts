@@ -1,6 +1,12 @@
 /** What became of a message, in words. */
 import type { MessageView } from '../../../../shared/contracts/notifications.ts';
+import { isServiceChannel, serviceOf } from '../../../../shared/notification-services/services.ts';
+import type { NotificationChannel } from '../../../../shared/notifications.ts';
 import type { SentWords } from './use-sent-words.ts';
+
+/** By which channel. */
+export const channelWords = (channel: NotificationChannel, { text }: Pick<SentWords, 'text'>): string =>
+  isServiceChannel(channel) ? serviceOf(channel).name : text(`page-sent.channel.${channel}`);
 
 /** @param time Tells an instant in the reader's clock. */
 export function messageWords(

@@ -1,4 +1,5 @@
 /** "send me a test", and what became of it. */
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { MessageView } from '../../../../shared/contracts/notifications.ts';
 import type { NotificationChannel } from '../../../../shared/notifications.ts';
@@ -11,7 +12,12 @@ import './notifications.css';
 const askEveryMs = 500;
 const patienceMs = 25_000;
 
-export function TestButton({ channel, label }: { readonly channel: NotificationChannel; readonly label: string }) {
+interface TestButtonProps {
+  readonly channel: NotificationChannel;
+  readonly label: ComponentChildren;
+}
+
+export function TestButton({ channel, label }: TestButtonProps) {
   const words = useNotificationWords();
   const { text } = words;
   const [outcome, setOutcome] = useState<string>();

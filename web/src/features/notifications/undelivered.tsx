@@ -8,10 +8,12 @@ import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { getUndelivered, sayUndeliveredSeen } from './notifications-api.ts';
 import './notifications.css';
+import { channelWords } from './sent-words.ts';
 import { useSentWords } from './use-sent-words.ts';
 
 export function Undelivered() {
-  const { text, rich } = useSentWords();
+  const words = useSentWords();
+  const { text, rich } = words;
   const { value, refresh } = useQuery('undelivered', getUndelivered);
   const mutation = useMutation();
   const nowMs = useServerNow();
@@ -28,7 +30,7 @@ export function Undelivered() {
               {rich('page-sent.lost.one', {
                 strong: (inner) => <b>{inner}</b>,
                 personName: message.person,
-                channelText: text(`page-sent.channel.${message.channel}`),
+                channelText: channelWords(message.channel, words),
                 addressText: message.address,
                 whenText: nearTime(Date.parse(message.doneAt ?? message.madeAt), nowMs, reader),
                 reasonText: message.reason ?? text('page-sent.state.given-up.why'),

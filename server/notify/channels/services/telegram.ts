@@ -1,0 +1,29 @@
+/** Messages of a bot by Telegram (core.telegram.org/bots/api, "Making requests", `sendMessage`, `ResponseParameters`). */
+import { z } from 'zod';
+import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
+
+/** `text` holds 4,096 characters. */
+const mostCharacters = 3_800;
+const waitSchema = z.object({ parameters: z.object({ retry_after: z.number().nonnegative() }) });
+
+export const telegramSender: ServiceSender = {
+  ask({ job, values, server, gravity, words }) {
+    const { content, ack, pageUrl } = job;
+    const buttons = [
+      ...(ack?.url === undefined ? [] : [{ text: words.seenIt, url: ack.url }]),
+      ...(pageUrl === undefined ? [] : [{ text: words.look, url: pageUrl }]),
+    ];
+    return jsonAsk('POST', `${server}/bot${values.token}/sendMessage`, {
+      chat_id: values.chat,
+      text: `${content.title}\n\n${plainText(job, mostCharacters)}`,
+      link_preview_options: { is_disabled: true },
+      disable_notification: gravity === 0,
+      ...(buttons.length === 0 ? {} : { reply_markup: { inline_keyboard: buttons.map((button) => [button]) } }),
+    });
+  },
+  fault: (body) => textAt(body, 'description'),
+  retryAfterMs(body) {
+    const { data } = waitSchema.safeParse(body);
+    return data && data.parameters.retry_after * 1000;
+  },
+};
