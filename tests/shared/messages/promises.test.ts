@@ -2,9 +2,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 
-/** Words that promise, and those that deny them in the same sentence: before them, or after where the verb comes last. A language without an entry is refused. */
+/** Words that promise, and those that deny them in the same sentence: before them, or after where the verb comes last. Where no full stop is written, a space ends it. A language without an entry is refused. */
 const wordsOf: Readonly<
-  Record<string, { readonly promises: RegExp; readonly denies: RegExp; readonly isDeniedAfter?: true }>
+  Record<
+    string,
+    { readonly promises: RegExp; readonly denies: RegExp; readonly isDeniedAfter?: true; readonly ends?: RegExp }
+  >
 > = {
   en: {
     promises: /\b(safe(ly)?|harmless|healthy|steril\w*|saniti[sz]\w*|disinfect\w*)\b/i,
@@ -30,13 +33,19 @@ const wordsOf: Readonly<
     denies: /ません|ない|なく/u,
     isDeniedAfter: true,
   },
+  th: {
+    promises:
+      /ปลอดภัย|ปลอดเชื้อ|ปลอดโรค|ฆ่าเชื้อ|ไร้เชื้อ|สะอาด|สุขอนามัย|สุขลักษณะ|(ไม่มี|ไร้)(พิษ|อันตราย|ความเสี่ยง)|ไม่เป็น(พิษ|อันตราย)|สุขภาพดี|(วาง|ไว้)ใจได้/u,
+    denies: /ไม่|อย่า|ห้าม/u,
+    ends: /[.;:!?{}\s]/,
+  },
 };
 
 /** @returns Its sentences that promise. */
 function promisesIn(language: string, text: string): string[] {
-  const { promises, denies, isDeniedAfter } = wordsOf[language] ?? {};
+  const { promises, denies, isDeniedAfter, ends = /[.;:!?{}。；：！？]/ } = wordsOf[language] ?? {};
   if (promises === undefined || denies === undefined) return [`no words are listed for ${language}`];
-  return text.split(/[.;:!?{}。；：！？]/).filter((sentence) => {
+  return text.split(ends).filter((sentence) => {
     const found = promises.exec(sentence);
     if (found === null) return false;
     return !denies.test(isDeniedAfter ? sentence.slice(found.index) : sentence.slice(0, found.index));
@@ -88,6 +97,12 @@ test.each([
   ['ja', 'まだでき上がっていませんが、健康なにおいがします。', true],
   ['ja', 'センサーだけで安全だと言うことは決してありません。', false],
   ['ja', '完全に冷めてから切り返してください。', false],
+  ['th', 'กองนี้ปลอดภัย', true],
+  ['th', 'อย่ากลับกอง กองผ่านการฆ่าเชื้อแล้ว', true],
+  ['th', 'รำนี้สะอาดและไม่มีพิษ', true],
+  ['th', 'กองนี้ไม่มีอันตราย', true],
+  ['th', 'หัววัดอย่างเดียวไม่เคยบอกว่ากองปลอดภัย', false],
+  ['th', 'กองไม่ได้ผ่านการฆ่าเชื้อ', false],
   ['xx', 'Anything.', true],
 ])('in %s, "%s" promises: %s', (language, text, isPromise) => {
   expect(promisesIn(language, text).length > 0).toBe(isPromise);
