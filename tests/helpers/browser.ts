@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
-import { build } from 'vite';
+import { build, type Plugin } from 'vite';
 
 const chromiumPath = '/usr/bin/chromium';
 
@@ -37,11 +37,12 @@ export interface BuiltPages {
 }
 
 /** Built into a folder of its own, so that what stands in .build/ is left alone. */
-export async function buildPages(): Promise<BuiltPages> {
+export async function buildPages(plugins: readonly Plugin[] = []): Promise<BuiltPages> {
   const dir = await mkdtemp(join(tmpdir(), 'branhearth-pages-'));
   await build({
     configFile: join(fileURLToPath(new URL('../../web', import.meta.url)), 'vite.config.ts'),
     logLevel: 'error',
+    plugins: [...plugins],
     build: { outDir: dir, emptyOutDir: true },
   });
   return { dir, remove: () => rm(dir, { recursive: true, force: true }) };

@@ -1,5 +1,6 @@
 /** The pages in a real browser before a stand-in server, for the tests beside this file. */
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Plugin } from 'vite';
 import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
 import { type MockApi, startMockApi } from '../helpers/mock-api.ts';
 import { type MockFarm, mockFarm } from '../helpers/mock-farm.ts';
@@ -30,8 +31,9 @@ export interface OpenPage {
   close(): Promise<void>;
 }
 
-export async function openService(): Promise<Service> {
-  const pages: BuiltPages = await buildPages();
+/** @param plugins Of the build, for pages that are not quite those that are shipped. */
+export async function openService(plugins: readonly Plugin[] = []): Promise<Service> {
+  const pages: BuiltPages = await buildPages(plugins);
   const browser: Browser = await launchBrowser();
   return {
     async open({ path = '/', farm: change, token, speed = 1, browser: context = {}, remembered = {} } = {}) {

@@ -34,4 +34,5 @@ export const pageSentTexts: PageTexts<PageSentParams> = {
   "page-sent.lost.one": [["<","strong",[["personName"]]]," was not notified by ",["channelText"]," (",["addressText"],"), ",["whenText"],": ",["reasonText"]],
   "page-sent.lost.pile": "See the pile",
   "page-sent.lost.seen": ["I have seen this",["<","aloud",[" about ",["personName"]]]],
+  "page-sent.attempt": [["timeText"],": ",["outcome",{"sent":"sent","failed":"failed","other":"refused"},0],", ",["detailText"]],
 };

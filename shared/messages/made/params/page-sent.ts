@@ -33,4 +33,5 @@ export interface PageSentParams {
   'page-sent.lost.one': { readonly addressText: string; readonly channelText: string; readonly personName: string; readonly reasonText: string; readonly strong: Tag; readonly whenText: string };
   'page-sent.lost.pile': NoParams;
   'page-sent.lost.seen': { readonly aloud: Tag; readonly personName: string };
+  'page-sent.attempt': { readonly detailText: string; readonly outcome: 'failed' | 'other' | 'sent'; readonly timeText: string };
 }

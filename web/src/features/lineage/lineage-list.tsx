@@ -1,5 +1,6 @@
 /** The family as a list, for those who cannot see the drawing or would rather read. */
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
+import { saidNow } from '../../data/said-now.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { keyOf } from './lineage-layout.ts';
 import { memberAddress } from './lineage-tree.tsx';
@@ -38,7 +39,8 @@ export function LineageList({ answer, way }: LineageListProps) {
 
 export function FamilyLine({ node }: { readonly node: LineageNode }) {
   const { text } = useLineageWords();
-  const { share, says } = node;
+  const { share } = node;
+  const says = saidNow(node.says, node.messages?.says);
   return (
     <li>
       <p>

@@ -2,6 +2,7 @@
 import { useRoute } from 'preact-iso';
 import type { LineageAnswer, LineageNode } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
+import { saidNow } from '../../data/said-now.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
@@ -59,7 +60,7 @@ function MemberFacts({ member, answer }: { readonly member: LineageNode; readonl
     <>
       <p class="sentence">
         {text('page-lineage.member', {
-          saysText: member.says,
+          saysText: saidNow(member.says, member.messages?.says),
           isUse: member.kind === 'use',
           bedCount: beds.length,
         })}

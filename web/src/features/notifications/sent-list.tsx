@@ -5,7 +5,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getSentNotifications } from './notifications-api.ts';
-import { channelWords, messageWords } from './sent-words.ts';
+import { channelWords, detailOf, messageWords } from './sent-words.ts';
 import './notifications.css';
 import { useSentWords } from './use-sent-words.ts';
 
@@ -78,7 +78,11 @@ function MessageLine({ message, time }: MessageLineProps) {
           <ol>
             {attempts.map((attempt) => (
               <li key={attempt.number}>
-                {time(attempt.at)}: {attempt.outcome}, {attempt.detail}
+                {text('page-sent.attempt', {
+                  timeText: time(attempt.at),
+                  outcome: attempt.outcome === 'refused' ? 'other' : attempt.outcome,
+                  detailText: detailOf(attempt),
+                })}
               </li>
             ))}
           </ol>

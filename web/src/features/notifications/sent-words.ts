@@ -2,6 +2,7 @@
 import type { MessageView } from '../../../../shared/contracts/notifications.ts';
 import { isServiceChannel, serviceOf } from '../../../../shared/notification-services/services.ts';
 import type { NotificationChannel } from '../../../../shared/notifications.ts';
+import { saidNow } from '../../data/said-now.ts';
 import type { SentWords } from './use-sent-words.ts';
 
 /** By which channel. */
@@ -22,21 +23,30 @@ export function messageWords(
     case 'held':
       return text('page-sent.state.held', {
         untilText: time(message.notBefore),
-        reasonText: message.reason ?? text('page-sent.state.held.quiet'),
+        reasonText: reasonOf(message) ?? text('page-sent.state.held.quiet'),
       });
     case 'overtaken':
       return text('page-sent.state.overtaken', {
-        reasonText: message.reason ?? text('page-sent.state.overtaken.over'),
+        reasonText: reasonOf(message) ?? text('page-sent.state.overtaken.over'),
       });
     case 'given-up':
       return text('page-sent.state.given-up', {
-        reasonText: message.reason ?? last?.detail ?? text('page-sent.state.given-up.why'),
+        reasonText: reasonOf(message) ?? (last && detailOf(last)) ?? text('page-sent.state.given-up.why'),
       });
     case 'waiting':
       return tries === 0
         ? text('page-sent.state.waiting')
-        : text('page-sent.state.tried', { tryCount: tries, reasonText: last?.detail ?? '' });
+        : text('page-sent.state.tried', { tryCount: tries, reasonText: last ? detailOf(last) : '' });
   }
+}
+
+/** Why it is so, in the language that is read; undefined where nobody said. */
+export function reasonOf({ reason, messages }: Pick<MessageView, 'reason' | 'messages'>): string | undefined {
+  return reason === null ? undefined : saidNow(reason, messages.reason);
+}
+
+export function detailOf({ detail, messages }: MessageView['attempts'][number]): string {
+  return saidNow(detail, messages.detail);
 }
 
 /** @example timeText(450) // => "07:30" */

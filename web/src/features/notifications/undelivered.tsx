@@ -8,7 +8,7 @@ import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { getUndelivered, sayUndeliveredSeen } from './notifications-api.ts';
 import './notifications.css';
-import { channelWords } from './sent-words.ts';
+import { channelWords, reasonOf } from './sent-words.ts';
 import { useSentWords } from './use-sent-words.ts';
 
 export function Undelivered() {
@@ -33,7 +33,7 @@ export function Undelivered() {
                 channelText: channelWords(message.channel, words),
                 addressText: message.address,
                 whenText: nearTime(Date.parse(message.doneAt ?? message.madeAt), nowMs, reader),
-                reasonText: message.reason ?? text('page-sent.state.given-up.why'),
+                reasonText: reasonOf(message) ?? text('page-sent.state.given-up.why'),
               })}
             </p>
             <p class="quiet">{message.sentence}</p>

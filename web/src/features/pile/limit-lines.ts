@@ -1,5 +1,6 @@
 /** A pile's limits as lines a grower reads, pairs joined. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { saidNow } from '../../data/said-now.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
 import type { PileWords } from './use-pile-words.ts';
 
@@ -34,7 +35,14 @@ export function limitLines(limits: Limits, temp: TempUnit, { text }: PileWords):
   const lines = known.flatMap(({ what, keys }) => {
     const found = keys.flatMap((key) => {
       const limit = limits[key];
-      return limit ? [{ said: inPeoplesUnit(key, limit.value, limit.unit, temp), origin: limit.origin }] : [];
+      return limit
+        ? [
+            {
+              said: inPeoplesUnit(key, limit.value, limit.unit, temp),
+              origin: saidNow(limit.origin, limit.messages.origin),
+            },
+          ]
+        : [];
     });
     if (found.length === 0) return [];
     const unit = found.at(-1)?.said[1] ?? '';
@@ -52,6 +60,10 @@ export function limitLines(limits: Limits, temp: TempUnit, { text }: PileWords):
   const covered = new Set<string>(known.flatMap(({ keys }) => [...keys]));
   const others = Object.entries(limits)
     .filter(([key]) => !covered.has(key))
-    .map(([key, { value, unit, origin }]) => ({ what: key, value: `${value}\u00a0${unit}`, origin }));
+    .map(([key, { value, unit, origin, messages }]) => ({
+      what: key,
+      value: `${value}\u00a0${unit}`,
+      origin: saidNow(origin, messages.origin),
+    }));
   return [...lines, ...others];
 }
