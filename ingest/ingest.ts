@@ -52,6 +52,11 @@ interface IngestCounters {
   readonly batches: number;
 }
 
+export interface FirstMessage {
+  readonly at: string;
+  readonly topic: string;
+}
+
 type ForeignMessageAnswer = z.infer<typeof foreignMessageSchema>;
 
 export interface Ingest {
@@ -66,6 +71,10 @@ export interface Ingest {
   setMappings(mappings: readonly MappingInput[]): void;
   /** The last message of each foreign topic, newest first. */
   foreignMessages(filter?: string): ForeignMessageAnswer[];
+  /** Of those, what neither a mapping nor a family of devices made anything of. */
+  unusedMessages(): ForeignMessageAnswer[];
+  /** The first that came since the start, on whatever topic. */
+  firstMessage(): FirstMessage | undefined;
   /** With an outside broker, hears this filter for a while; the embedded one hears everything. @throws {RangeError} */
   listen(filter: string, forMs: number): Promise<void>;
   /** Publishes for sirens, lamps and whoever else listens; the broker keeps it (retained). */

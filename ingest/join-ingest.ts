@@ -13,8 +13,8 @@ import { StoreTrouble } from './commit/store-trouble.ts';
 import { createPowerOnGuard } from './decode/power-on-guard.ts';
 import { createRefusals, type Refusals } from './decode/refusals.ts';
 import { ForeignTopics } from './foreign-topics.ts';
-import type { Ingest, IngestOptions } from './ingest.ts';
-import { createForeignMessages, type ForeignMessages } from './mapping/foreign-messages.ts';
+import type { FirstMessage, Ingest, IngestOptions } from './ingest.ts';
+import { createForeignMessages, type ForeignMessage, type ForeignMessages } from './mapping/foreign-messages.ts';
 import { tryMapping } from './mapping/mapping.ts';
 import { filterProblem, matchFilter } from './mapping/topic-filter.ts';
 
@@ -32,6 +32,7 @@ interface Joined<Ticket> {
   readonly topics: ForeignTopics;
   /** Messages. */
   readonly counted: { received: number; acked: number };
+  readonly heard: { first: FirstMessage | undefined };
   recall(): Promise<void>;
 }
 
@@ -42,6 +43,7 @@ export async function joinIngest<Ticket>(
 ): Promise<Ingest> {
   const { store, clock, root, log } = options;
   const counted = { received: 0, acked: 0 };
+  const heard: Joined<Ticket>['heard'] = { first: undefined };
   const refusals = createRefusals(clock);
   const foreign = createForeignMessages();
   const powerOn = createPowerOnGuard();
@@ -60,13 +62,13 @@ export async function joinIngest<Ticket>(
     recovered: () => trouble.recovered(),
   });
   const topics = topicsOf(options, () => source.setForeign(topics.filters()));
-  const sink = sinkOf(options, { counted, queue, refusals, foreign, topics, powerOn });
+  const sink = sinkOf(options, { counted, heard, queue, refusals, foreign, topics, powerOn });
 
   const recall = () => recallTemperatures(store, powerOn, log);
   await recall();
   const source = await open({ root, clock, log }, sink);
   source.setForeign(topics.filters());
-  return ingestOf({ source, queue, trouble, outcomes, refusals, foreign, topics, counted, recall });
+  return ingestOf({ source, queue, trouble, outcomes, refusals, foreign, topics, counted, heard, recall });
 }
 
 function topicsOf(options: Omit<IngestOptions, 'source'>, changed: () => void): ForeignTopics {
@@ -86,12 +88,12 @@ function topicsOf(options: Omit<IngestOptions, 'source'>, changed: () => void): 
 /** What the broker hands its messages to: decoded, and queued for the commit after which each is acknowledged. */
 function sinkOf<Ticket>(
   options: Omit<IngestOptions, 'source'>,
-  parts: Pick<Joined<Ticket>, 'counted' | 'queue' | 'refusals' | 'foreign' | 'topics'> & {
+  parts: Pick<Joined<Ticket>, 'counted' | 'heard' | 'queue' | 'refusals' | 'foreign' | 'topics'> & {
     readonly powerOn: ReturnType<typeof createPowerOnGuard>;
   },
 ): Sink<Ticket> {
   const { root, clock, log, calibrate, admits, onAirAhead } = options;
-  const { counted, queue, refusals, foreign, topics, powerOn } = parts;
+  const { counted, heard, queue, refusals, foreign, topics, powerOn } = parts;
   const intake = createIntake({
     root,
     clock,
@@ -108,12 +110,14 @@ function sinkOf<Ticket>(
   return {
     take(message, ticket) {
       counted.received += 1;
+      heard.first ??= { at: toInstant(clock.nowMs()), topic: message.topic };
       const readings = intake(message);
       queue.add(readings, ticket, message.topic.length + message.payload.length);
       return readings.length;
     },
     pass: (ticket) => queue.add([], ticket),
-    show: (topic, payload) => foreign.keep({ atMs: clock.nowMs(), topic, payload: payload.toString('utf8') }),
+    show: (topic, payload) =>
+      foreign.keep({ atMs: clock.nowMs(), topic, payload: payload.toString('utf8'), isUsed: false }),
     hasRoom: () => queue.hasRoom(),
     whenRoom: (callback) => queue.whenRoom(callback),
     refuse: refusals.count,
@@ -121,7 +125,7 @@ function sinkOf<Ticket>(
 }
 
 function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
-  const { source, queue, outcomes, refusals, foreign, topics, counted, recall } = joined;
+  const { source, queue, outcomes, refusals, foreign, topics, counted, heard, recall } = joined;
   return {
     url: source.url,
     tlsUrl: source.tlsUrl,
@@ -133,7 +137,13 @@ function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
       foreign
         .list()
         .filter(({ topic }) => filter === undefined || matchFilter(filter, topic) !== undefined)
-        .map(({ atMs, topic, payload }) => ({ at: toInstant(atMs), topic, payload })),
+        .map(shownMessage),
+    unusedMessages: () =>
+      foreign
+        .list()
+        .filter(({ isUsed }) => !isUsed)
+        .map(shownMessage),
+    firstMessage: () => heard.first,
     keep: (topic, text) => source.say(topic.split('/')[1] ?? '', { topic, text, retain: true }),
     say: (site, message) => source.say(site, message),
     async listen(filter, forMs) {
@@ -153,6 +163,8 @@ function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
     },
   };
 }
+
+const shownMessage = ({ atMs, topic, payload }: ForeignMessage) => ({ at: toInstant(atMs), topic, payload });
 
 function healthOf<Ticket>({ source, queue, trouble }: Joined<Ticket>): SourceHealth {
   if (!queue.failing()) return source.health();

@@ -23,12 +23,15 @@ export interface ForeignIntakeParts {
 export function readForeign(parts: ForeignIntakeParts, message: Inbound, arrival: Arrival): Decoded | undefined {
   const { topic } = message;
   const payload = message.payload.length > largestPayloadBytes ? '' : textOf(message);
-  parts.foreign.keep({ atMs: arrival.nowMs, topic, payload });
   const about = parts.mappings().filter((mapping) => matchFilter(mapping.filter, topic) !== undefined);
   // What a person mapped by hand is read that way alone.
-  return about.length === 0
-    ? readDevice(parts.devices, message, payload, arrival)
-    : readMapped(about, message, payload, arrival);
+  const decoded =
+    about.length === 0
+      ? readDevice(parts.devices, message, payload, arrival)
+      : readMapped(about, message, payload, arrival);
+  const isUsed = decoded !== undefined && decoded.readings.length + decoded.refusals.length > 0;
+  parts.foreign.keep({ atMs: arrival.nowMs, topic, payload, isUsed });
+  return decoded;
 }
 
 function readMapped(

@@ -64,6 +64,7 @@ export class BrokerConnections {
     const gate = new ReadingGate(socket, this.#parts.sink, {
       tooLong: (packet) => this.#tooLong(socket, packet, client),
       tooFast: () => this.refused(socket, 'too-fast', client),
+      noMqtt: (speaks) => this.refused(socket, speaks === 'tls' ? 'tls-at-plain-port' : 'no-mqtt'),
     });
     this.#open.set(socket, { raw, gate });
     const client = handle(socket);

@@ -16,7 +16,14 @@ import { createBrokerMemory } from './broker-memory.ts';
 import { createFilterShares } from './filter-shares.ts';
 import type { EmbeddedTicket, HookParts, Principals } from './hook-parts.ts';
 import { createKeyShares } from './key-shares.ts';
-import { type ListenAt, type Listening, listenPlain, listenTls, type TlsListenAt } from './listening.ts';
+import {
+  type ListenAt,
+  type Listening,
+  listenPlain,
+  listenTls,
+  type TlsListenAt,
+  type TlsProblem,
+} from './listening.ts';
 import { createRetainedMessages, type RetainedMessages } from './retained-messages.ts';
 import { watchClients, watchTrouble } from './watch-clients.ts';
 
@@ -120,7 +127,8 @@ async function listenAt(
   const speak = (socket: Socket, raw: Socket = socket) =>
     connections.speak(socket, raw, (readable) => broker.handle(readable));
   const plain = await listenPlain(options, arrive, speak, log);
-  const tls = options.tls && (await listenTls(options.tls, arrive, speak, log));
+  const disagreed = (socket: Socket, reason: TlsProblem) => connections.refused(socket, reason);
+  const tls = options.tls && (await listenTls(options.tls, { arrive, speak, disagreed }, log));
   const { url } = plain;
   log.info({ url, tls: tls?.url }, 'the embedded broker takes readings');
   return {

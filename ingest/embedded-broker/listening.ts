@@ -52,11 +52,20 @@ export async function listenPlain(
   return { url: `mqtt://${hostInUrl(at.host)}:${portOf(server)}`, stop: () => server.close() };
 }
 
-/** As `listenPlain`, but `arrive` gets the raw connection and `speak` the one under TLS. */
+export interface TlsCallers {
+  /** Says whether a raw connection may stay, before anything is read from it. */
+  arrive(socket: Socket): boolean;
+  /** Gets the one under TLS once it can speak MQTT. */
+  speak(socket: TLSSocket, raw: Socket | undefined): void;
+  /** The two did not agree on TLS; the connection ends after this. */
+  disagreed(socket: Socket, reason: TlsProblem): void;
+}
+
+export type TlsProblem = 'plain-at-tls-port' | 'certificate-refused' | 'no-mqtt';
+
 export async function listenTls(
   at: TlsListenAt,
-  arrive: (socket: Socket) => boolean,
-  speak: (socket: TLSSocket, raw: Socket | undefined) => void,
+  { arrive, speak, disagreed }: TlsCallers,
   log: IngestLog,
 ): Promise<Listening> {
   const raws = new Map<string, Socket>();
@@ -75,6 +84,8 @@ export async function listenTls(
   server.on('secureConnection', (socket) => speak(socket, raws.get(endsOf(socket))));
   server.on('tlsClientError', (error, socket) => {
     log.warn({ err: error, address: socket.remoteAddress }, 'a probe could not agree on TLS');
+    const reason = tlsProblemOf(error);
+    if (reason !== undefined) disagreed(socket, reason);
     socket.destroy();
   });
   await listen(server, at, tlsNames);
@@ -87,6 +98,14 @@ export async function listenTls(
       server.close();
     },
   };
+}
+
+/** What OpenSSL calls it, as Node passes it on. */
+function tlsProblemOf({ code = '' }: NodeJS.ErrnoException): TlsProblem | undefined {
+  if (code === 'ERR_SSL_HTTP_REQUEST') return 'no-mqtt';
+  if (code === 'ERR_SSL_WRONG_VERSION_NUMBER') return 'plain-at-tls-port';
+  // The other side says that it does not know, or does not accept, who signed it (RFC 8446 section 6.2).
+  return /ALERT_(UNKNOWN_CA|BAD_CERTIFICATE|CERTIFICATE_UNKNOWN)$/.test(code) ? 'certificate-refused' : undefined;
 }
 
 /** Two connections never have both ends in common. */

@@ -10,6 +10,10 @@ import { PacketGuard, type TooLong } from './packet-guard.ts';
 /** Answers that a sender does not fetch; above this no more is read from it. */
 const unfetchedBytes = 256 * 1024;
 
+const connectByte = 0x10;
+/** A handshake record of TLS (RFC 8446 section 5.1). */
+const tlsByte = 0x16;
+
 export interface GateRoom {
   hasRoom(): boolean;
   whenRoom(callback: () => void): void;
@@ -20,6 +24,8 @@ export interface GateHearing {
   tooLong(packet: TooLong): void;
   /** It sends faster than its pace; called when reading stops for it. */
   tooFast(): void;
+  /** Its first bytes are no MQTT; called before the connection ends for it. */
+  noMqtt(speaks: 'tls' | 'other'): void;
 }
 
 export class ReadingGate {
@@ -28,6 +34,7 @@ export class ReadingGate {
   readonly #hearing: GateHearing;
   readonly #guard = new PacketGuard({ payloadBytes: largestPayloadBytes });
   #paces: readonly Pace[] = [];
+  #isFirst = true;
   #waits = false;
 
   /** From now on the socket is read through this gate. */
@@ -54,16 +61,26 @@ export class ReadingGate {
     while (!this.#mustWait()) {
       const chunk = read(size);
       if (!(chunk instanceof Uint8Array)) return chunk;
+      if (this.#isFirst && chunk.length > 0) {
+        this.#isFirst = false;
+        // The first packet must be a CONNECT [MQTT-3.1.0-1], whose flags are fixed (section 3.1.1).
+        if (chunk[0] !== connectByte)
+          return this.#end(() => this.#hearing.noMqtt(chunk[0] === tlsByte ? 'tls' : 'other'));
+      }
       const passed = this.#guard.pass(chunk);
       if (!(passed instanceof Uint8Array)) {
-        this.#hearing.tooLong(passed);
-        // The network connection must be closed for what breaks the protocol [MQTT-4.8.0-1].
-        this.#socket.destroy();
-        return null;
+        return this.#end(() => this.#hearing.tooLong(passed));
       }
       this.spend(this.#guard.spent());
       if (passed.length > 0) return passed;
     }
+    return null;
+  }
+
+  /** The network connection must be closed for what breaks the protocol [MQTT-4.8.0-1]. */
+  #end(sayWhy: () => void): null {
+    sayWhy();
+    this.#socket.destroy();
     return null;
   }
 

@@ -2,10 +2,12 @@
  * The last message of each foreign topic, for making and trying mappings. It never grows beyond its bounds, whatever is
  * published.
  */
-interface ForeignMessage {
+export interface ForeignMessage {
   readonly atMs: number;
   readonly topic: string;
   readonly payload: string;
+  /** A mapping or a family of devices made something of it, be it a refusal. */
+  readonly isUsed: boolean;
 }
 
 const topicsKept = 200;

@@ -9,6 +9,7 @@ import { registerAudit } from '../http/audit-hook.ts';
 import { boundConnections } from '../http/connections.ts';
 import { registerGuard } from '../http/guard.ts';
 import { logSerializers } from '../http/log-serializers.ts';
+import { noticeMqttAtPages } from '../http/mqtt-at-pages.ts';
 import { registerPages } from '../http/pages.ts';
 import { registerProblems } from '../http/problem.ts';
 import { registerProtectingHeaders } from '../http/protecting-headers.ts';
@@ -82,6 +83,9 @@ export async function buildApp(installation: Installation, options: AppOptions =
   const isProxy = trustedProxies(proxies);
   boundUnfinishedBodies(app.server, unfinishedBounds, isProxy);
   boundConnections(app.server, { most, mostOfOne, stalledBodyMs }, isProxy);
+  noticeMqttAtPages(app.server, (address) =>
+    installation.authPolicy?.connectionAttempts.count({ address, clientId: '', keyId: null, reason: 'pages-port' }),
+  );
   registerProblems(app);
   const { refuseUnguarded } = registerRouteAccess(app);
 

@@ -15,6 +15,7 @@ import { registerCompare } from '../http/routes/compare.ts';
 import { registerEntries } from '../http/routes/entries.ts';
 import { registerEscalations } from '../http/routes/escalations.ts';
 import { registerExports } from '../http/routes/exports.ts';
+import { registerFirstMessage } from '../http/routes/first-message.ts';
 import { registerForgottenProbes } from '../http/routes/forgotten-probes.ts';
 import { registerHandDifferences } from '../http/routes/hand-differences.ts';
 import { registerHeld } from '../http/routes/held.ts';
@@ -94,6 +95,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerForgottenProbes(api, installation);
   registerPlan(api);
   registerIngest(api, installation);
+  registerFirstMessage(api, installation);
   registerMappings(api, installation);
   registerKeys(api, installation);
   registerMosquittoFiles(api, installation);

@@ -7,7 +7,7 @@ import { nameSchema } from '../names.ts';
 import { foreignUnits, quantitySchema } from '../quantity.ts';
 import { instantSchema } from './time.ts';
 
-const refusalSchema = z.object({
+export const refusalSchema = z.object({
   reason: z.enum(refusalReasons),
   /** What the reason means and what to do about it. */
   meaning: z.string(),

@@ -40,7 +40,7 @@ export const keysAnswerSchema = z.object({
 export type KeysAnswer = z.infer<typeof keysAnswerSchema>;
 
 /** The broker's address as a probe needs it. */
-const brokerAddressSchema = z.object({
+export const brokerAddressSchema = z.object({
   host: z.string(),
   port: z.number().int(),
   tls: z.boolean(),
@@ -76,21 +76,27 @@ export const refusedReasonSchema = z.enum([
   'too-long-packet',
   'too-long-client-id',
   'too-much-under-way',
+  'pages-port',
+  'no-mqtt',
+  'tls-at-plain-port',
+  'plain-at-tls-port',
+  'certificate-refused',
 ]);
 export type RefusedReason = z.infer<typeof refusedReasonSchema>;
+
+export const refusedConnectionSchema = z.object({
+  reason: refusedReasonSchema,
+  address: z.string(),
+  clientId: z.string(),
+  /** What the key is called that was named, where there is or was such a one. */
+  key: z.string().nullable(),
+  count: z.number().int(),
+  lastAt: instantSchema,
+});
+export type RefusedConnection = z.infer<typeof refusedConnectionSchema>;
 
 export const refusedConnectionsAnswerSchema = z.object({
   total: z.number().int(),
   /** The last first; at most 200. */
-  turnedAway: z.array(
-    z.object({
-      reason: refusedReasonSchema,
-      address: z.string(),
-      clientId: z.string(),
-      /** What the key is called that was named, where there is or was such a one. */
-      key: z.string().nullable(),
-      count: z.number().int(),
-      lastAt: instantSchema,
-    }),
-  ),
+  turnedAway: z.array(refusedConnectionSchema),
 });

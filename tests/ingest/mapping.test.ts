@@ -149,7 +149,7 @@ describe('createForeignMessages()', () => {
       ['b', '2'],
       ['a', '3'],
     ] as const)
-      messages.keep({ atMs: nowMs, topic, payload });
+      messages.keep({ atMs: nowMs, topic, payload, isUsed: false });
     expect(messages.list().map(({ topic, payload }) => [topic, payload])).toEqual([
       ['a', '3'],
       ['b', '2'],
@@ -158,13 +158,14 @@ describe('createForeignMessages()', () => {
 
   test('keeps at most 200 topics and a million characters', () => {
     const messages = createForeignMessages();
-    for (let index = 0; index < 1_000; index += 1) messages.keep({ atMs: nowMs, topic: `t${index}`, payload: 'x' });
+    for (let index = 0; index < 1_000; index += 1)
+      messages.keep({ atMs: nowMs, topic: `t${index}`, payload: 'x', isUsed: false });
     expect(messages.list()).toHaveLength(200);
     expect(messages.list()[0]?.topic).toBe('t999');
     for (let index = 0; index < 1_000; index += 1)
-      messages.keep({ atMs: nowMs, topic: `u${index}`, payload: 'x'.repeat(16_000) });
+      messages.keep({ atMs: nowMs, topic: `u${index}`, payload: 'x'.repeat(16_000), isUsed: false });
     expect(messages.list().reduce((sum, { payload }) => sum + payload.length, 0)).toBeLessThanOrEqual(1_000_000);
-    messages.keep({ atMs: nowMs, topic: 'big', payload: 'x'.repeat(20_000) });
+    messages.keep({ atMs: nowMs, topic: 'big', payload: 'x'.repeat(20_000), isUsed: false });
     expect(messages.list().some(({ topic }) => topic === 'big')).toBe(false);
   });
 });

@@ -119,7 +119,7 @@ describe('an empty start', () => {
     const { page, mock } = here;
     await page.getByRole('heading', { level: 1, name: 'No pile is watched yet.' }).waitFor();
     const { hostname } = new URL(mock.url);
-    await page.getByText(`mosquitto_pub -h ${hostname} -p 1883 -q 1 -t piles/my-yard/probe-1/reading`).waitFor();
+    await page.getByText(`npx mqtt pub -h ${hostname} -p 1883 -q 1 -t piles/my-yard/probe-1/reading`).waitFor();
     await page.getByText('No probe has talked yet.').waitFor();
 
     await page.getByLabel('Name of the place').fill('Saltmere Yard');

@@ -34,11 +34,10 @@ function topicOf({ site, probe, foreign, hears }: KeyReach, root: string): strin
 }
 
 function exampleOf(id: string, secret: string, broker: BrokerAddress, topic: string, publishes: boolean): string {
-  // The folder of certificates that the machine itself trusts; --cafile names one of your own.
-  const tls = broker.tls ? ' --capath /etc/ssl/certs' : '';
-  const common = `-h ${broker.host} -p ${broker.port}${tls} -u ${id} -P ${secret} -q 1`;
-  if (!publishes) return `mosquitto_sub ${common} -t '${topic}' -v`;
-  return `mosquitto_pub ${common} -t ${topic.replace('<probe>', 'probe-1')} -m '{"temperature": 24.5, "humidity": 98}'`;
+  // Of this program's own folder; --ca names a certificate of your own.
+  const common = `${broker.tls ? '--protocol mqtts ' : ''}-h ${broker.host} -p ${broker.port} -u ${id} -P ${secret} -q 1`;
+  if (!publishes) return `npx mqtt sub ${common} -t '${topic}' -v`;
+  return `npx mqtt pub ${common} -t ${topic.replace('<probe>', 'probe-1')} -m '{"temperature": 24.5, "humidity": 98}'`;
 }
 
 const inAddress = (host: string) => (host.includes(':') ? `[${host}]` : host);

@@ -58,6 +58,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'PUT /api/keys/rule': 'owner',
   'GET /api/keys/mosquitto/passwords': 'owner',
   'GET /api/keys/mosquitto/topics': 'owner',
+  'GET /api/ingest/first-message': 'keeper',
   'GET /api/ingest/refused-connections': 'keeper',
   'GET /api/live': 'viewer',
   'GET /api/lots': 'viewer',

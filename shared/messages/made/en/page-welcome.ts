@@ -15,7 +15,7 @@ export const pageWelcomeTexts: PageTexts<PageWelcomeParams> = {
   "page-welcome.only-looking": "Only looking?",
   "page-welcome.practise": [["<","link","Practise on a simulated pile"],", here and now: it takes a few minutes and no probe."],
   "page-welcome.demo": ["Stop the program, run ",["<","command","npm run demo"]," in its folder, and this page shows an invented farm with four piles, in fast time and on a scratch folder."],
-  "page-welcome.publish": ["A probe publishes over MQTT to ",["<","topic",[["topicText"]]],". To try it without one, run this ",["isOnlyHere",{"true":"on this machine, if it has Mosquitto’s tools","other":"on any machine that has Mosquitto’s tools"},0],":"],
+  "page-welcome.publish": ["A probe publishes over MQTT to ",["<","topic",[["topicText"]]],". To try it without one, run this in the folder of Branhearth",["isOnlyHere",{"true":"","other":", here or on another machine"},0],":"],
   "page-welcome.copy": "Copy",
   "page-welcome.copied": "Copied",
   "page-welcome.broker": ["The broker is ",["stateText"],": ",["detailText"]],

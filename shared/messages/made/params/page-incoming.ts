@@ -24,6 +24,16 @@ export interface PageIncomingParams {
   'page-incoming.connection.too-much-under-way.meaning': NoParams;
   'page-incoming.connection.too-slow': NoParams;
   'page-incoming.connection.too-slow.meaning': NoParams;
+  'page-incoming.connection.pages-port': NoParams;
+  'page-incoming.connection.pages-port.meaning': NoParams;
+  'page-incoming.connection.no-mqtt': NoParams;
+  'page-incoming.connection.no-mqtt.meaning': NoParams;
+  'page-incoming.connection.tls-at-plain-port': NoParams;
+  'page-incoming.connection.tls-at-plain-port.meaning': NoParams;
+  'page-incoming.connection.plain-at-tls-port': NoParams;
+  'page-incoming.connection.plain-at-tls-port.meaning': NoParams;
+  'page-incoming.connection.certificate-refused': NoParams;
+  'page-incoming.connection.certificate-refused.meaning': NoParams;
   'page-incoming.title': NoParams;
   'page-incoming.not-used': NoParams;
   'page-incoming.connections': NoParams;

@@ -2,7 +2,7 @@
 export function publishLine(brokerUrl: string, root: string, site: string, probe: string, pageHost: string): string {
   const { host, port } = brokerAddress(brokerUrl, pageHost);
   const payload = '{"temperature": 24.5, "humidity": 98}';
-  return `mosquitto_pub -h ${host} -p ${port} -q 1 -t ${root}/${site}/${probe}/reading -m '${payload}'`;
+  return `npx mqtt pub -h ${host} -p ${port} -q 1 -t ${root}/${site}/${probe}/reading -m '${payload}'`;
 }
 
 /** Whether such a line works on this machine only. */
