@@ -28,7 +28,16 @@ import type { WeatherFetcher } from '../weather/fetch-weather.ts';
 export interface Installation {
   readonly config: Pick<
     Config,
-    'API_TOKEN' | 'CONNECTIONS' | 'MQTT_ROOT' | 'MQTT_USERNAME' | 'MQTT_PASSWORD' | 'PUBLIC_URL' | 'TRUSTED_PROXIES'
+    | 'API_TOKEN'
+    | 'HOST'
+    | 'PORT'
+    | 'TLS_CERT'
+    | 'CONNECTIONS'
+    | 'MQTT_ROOT'
+    | 'MQTT_USERNAME'
+    | 'MQTT_PASSWORD'
+    | 'PUBLIC_URL'
+    | 'TRUSTED_PROXIES'
   >;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;

@@ -38,6 +38,7 @@ import { registerPiles } from '../http/routes/piles.ts';
 import { registerPlan } from '../http/routes/plan.ts';
 import { registerProbes } from '../http/routes/probes.ts';
 import { registerPublishing } from '../http/routes/publishing.ts';
+import { registerReach } from '../http/routes/reach.ts';
 import { registerRecords } from '../http/routes/records.ts';
 import { registerRefusedConnections } from '../http/routes/refused-connections.ts';
 import { registerKeeping } from '../http/routes/retention.ts';
@@ -96,6 +97,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerPlan(api);
   registerIngest(api, installation);
   registerFirstMessage(api, installation);
+  registerReach(api, installation);
   registerMappings(api, installation);
   registerKeys(api, installation);
   registerMosquittoFiles(api, installation);

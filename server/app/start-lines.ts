@@ -1,8 +1,8 @@
 /** What a person at a terminal needs to know of a server that has just started; pure but for the machine's own address. */
-import { networkInterfaces } from 'node:os';
 import { resolve } from 'node:path';
 import { type Config, isLoopback } from '../../shared/config.ts';
 import type { Only } from '../cluster/servers.ts';
+import { ownAddresses } from '../services/probe-keys/own-addresses.ts';
 
 export interface StartFacts {
   readonly version: string;
@@ -35,7 +35,7 @@ export function startLines(facts: StartFacts): string {
   return `Branhearth ${version}${only ? ` (${only} only)` : ''} is running\n${lines.join('')}`;
 }
 
-function probesText({ config, mqttUrl, mqttTlsUrl, ownAddresses = addressesOfThisMachine() }: StartFacts): string {
+function probesText({ config, mqttUrl, mqttTlsUrl, ownAddresses: own = ownAddresses() }: StartFacts): string {
   if (config.MQTT_URL !== undefined) return `publish to your broker, ${mqttUrl}`;
   const key = config.MQTT_TRUSTED_NETWORK === 'yes' ? 'without a key' : 'with a key, see “Keys for probes”';
   const beyond = [
@@ -43,7 +43,7 @@ function probesText({ config, mqttUrl, mqttTlsUrl, ownAddresses = addressesOfThi
     mqttTlsUrl === undefined || isLoopback(config.MQTT_TLS_HOST) ? [] : [mqttTlsUrl],
   ]
     .flat()
-    .map((url) => url.replace(/0\.0\.0\.0|\[::\]/, ownAddresses[0] ?? 'ADDRESS-OF-THIS-MACHINE'));
+    .map((url) => url.replace(/0\.0\.0\.0|\[::\]/, own[0] ?? 'ADDRESS-OF-THIS-MACHINE'));
   if (beyond.length > 0) return `publish to ${beyond.join(' or ')}; those of your network ${key}`;
   return `publish to ${mqttUrl} (from this machine only; BRANHEARTH_MQTT_HOST=0.0.0.0 lets those of your network in)`;
 }
@@ -55,9 +55,4 @@ function dataText({ DATA_DIR, JOURNAL_URL, READINGS_URL }: StartFacts['config'])
   ];
   if (away.length === 2) return away.join(', ');
   return [resolve(DATA_DIR), ...away].join(', ');
-}
-
-function addressesOfThisMachine(): string[] {
-  const all = Object.values(networkInterfaces()).flatMap((some) => some ?? []);
-  return all.filter(({ internal, family }) => !internal && family === 'IPv4').map(({ address }) => address);
 }

@@ -9,6 +9,7 @@ import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { z } from 'zod';
 import { alarmDetailSchema, shelveSchema } from '../../shared/contracts/alarms.ts';
+import { firstMessageAnswerSchema } from '../../shared/contracts/first-message.ts';
 import { healthSchema } from '../../shared/contracts/health.ts';
 import {
   foreignMessagesAnswerSchema,
@@ -41,6 +42,7 @@ import {
   probesAnswerSchema,
 } from '../../shared/contracts/probes.ts';
 import { problemSchema } from '../../shared/contracts/problem.ts';
+import { reachSchema } from '../../shared/contracts/reach.ts';
 import { seriesAnswerSchema } from '../../shared/contracts/series.ts';
 import { newSiteSchema, sitesAnswerSchema } from '../../shared/contracts/sites.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
@@ -50,6 +52,7 @@ import { partHealth } from '../../shared/part-health.ts';
 import { type MockFarm, mockSeries } from './mock-farm.ts';
 import { lifeRoutes } from './mock-life.ts';
 import { listMockProbes } from './mock-probes.ts';
+import { nothingCameYet, reachedFromHere } from './mock-reach.ts';
 
 /** As strict as the server's own. */
 const contentPolicy =
@@ -452,6 +455,8 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
     ],
     ['GET', /^\/api\/ingest\/refusals$/, () => ok(refusalsAnswerSchema, farm.refusals)],
     ['GET', /^\/api\/ingest\/refused-connections$/, () => ok(refusedConnectionsAnswerSchema, farm.turnedAway)],
+    ['GET', /^\/api\/ingest\/first-message$/, () => ok(firstMessageAnswerSchema, nothingCameYet)],
+    ['GET', /^\/api\/reach$/, () => ok(reachSchema, reachedFromHere)],
     ['POST', /^\/api\/ingest\/listen$/, done],
     ['GET', /^\/api\/ingest\/foreign$/, () => ok(foreignMessagesAnswerSchema, { messages: farm.messages })],
     [

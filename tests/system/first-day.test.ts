@@ -33,7 +33,7 @@ test.runIf(canRun)('an empty house welcomes, and a probe that talks stands on th
   await page.goto(installation.pagesUrl);
   await page.getByRole('heading', { level: 1, name: /No pile is watched yet/ }).waitFor();
   publish('saltmere-yard/p1/reading', '{"temperature":21.5,"humidity":97,"battery":3.1}');
-  await page.getByText(/saltmere-yard\/p1.*says 21\.5/).waitFor();
+  await page.getByRole('radio', { name: /^p1 21\.5/ }).waitFor();
 });
 
 test.runIf(canRun)('the first pile is laid, the probe claimed for its core, and the pile says how it is', async () => {

@@ -23,6 +23,21 @@ const scenes: readonly Scene[] = [
     open: { path: '/', farm: emptyFarm },
     arrange: (page) => page.getByText('Lay the first').waitFor(),
   },
+  ...(['A thermometer', 'A sensor that already sends', 'Parts to build one', 'Nothing yet: show me'] as const).map(
+    (way): Scene => ({
+      name: `welcome with ${way}`,
+      open: { path: '/', farm: emptyFarm },
+      async arrange(page) {
+        await page.getByRole('radio', { name: way }).click();
+        await page.locator('.welcome-way').first().waitFor();
+      },
+    }),
+  ),
+  {
+    name: 'letting probes and a phone in',
+    open: { path: '/reach' },
+    arrange: (page) => page.getByText('Before you do').waitFor(),
+  },
   {
     name: 'token',
     open: { path: '/', token: 'stone' },

@@ -22,6 +22,9 @@ const NewPilePage = lazy(() =>
 const ProbesPage = lazy(() => import('./features/probes/probes-page.tsx').then((page) => page.ProbesPage));
 const IncomingPage = lazy(() => import('./features/incoming/incoming-page.tsx').then((page) => page.IncomingPage));
 const KeysPage = lazy(() => import('./features/keys/keys-page.tsx').then((page) => onlyFor('owner', page.KeysPage)));
+const ReachPage = lazy(() =>
+  import('./features/start/reach-page.tsx').then((page) => onlyFor('keeper', page.ReachPage)),
+);
 const WeatherPage = lazy(() =>
   import('./features/weather/weather-page.tsx').then((page) => onlyFor('owner', page.WeatherPage)),
 );
@@ -117,6 +120,7 @@ const pages = [
   ['/probes', ProbesPage],
   ['/incoming', IncomingPage],
   ['/keys', KeysPage],
+  ['/reach', ReachPage],
   ['/practice/:id?', PracticePage],
   ['/plan/lay', LayPage],
   ['/plan/:what?', PlanPage],

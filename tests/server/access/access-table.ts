@@ -59,6 +59,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /api/keys/mosquitto/passwords': 'owner',
   'GET /api/keys/mosquitto/topics': 'owner',
   'GET /api/ingest/first-message': 'keeper',
+  'GET /api/reach': 'keeper',
   'GET /api/ingest/refused-connections': 'keeper',
   'GET /api/live': 'viewer',
   'GET /api/lots': 'viewer',

@@ -73,7 +73,7 @@ export const addAct = (id: string, act: Input<typeof newActSchema>) =>
 /** What people found of smell and look at a pile, the newest first. */
 export const getReadinessWords = (id: string) =>
   ask(entriesAnswerSchema, `${pilePath(id)}/entries?kind=readiness&limit=20`);
-export const sayReadiness = (id: string, entry: NewEntry) =>
+export const addEntry = (id: string, entry: NewEntry) =>
   ask(anything, `${pilePath(id)}/entries`, { method: 'POST', body: entry });
 
 export const getSeries = (

@@ -44,7 +44,7 @@ export const pageKeysTexts: PageTexts<PageKeysParams> = {
   "page-keys.revoke.no": "Keep it",
   "page-keys.new.made": ["The key “",["keyName"],"” is made. Copy it now: it is shown once."],
   "page-keys.new.password": "The password is stored nowhere. If it is lost, revoke the key and make another.",
-  "page-keys.new.only-here": "The broker answers this machine only. For probes elsewhere set BRANHEARTH_MQTT_HOST or the TLS settings and restart the server; the key stays valid.",
+  "page-keys.new.let-in": ["The broker answers this machine only. ",["<","link","Let probes and a phone in"]," before you use the key elsewhere; it stays valid."],
   "page-keys.new.no-tls": "Without TLS, anyone who can listen on your network can read this password. Give the broker a certificate if you do not trust your network.",
   "page-keys.new.enter": "Enter at the probe",
   "page-keys.new.enter.copy": "Copy what to enter at the probe",

@@ -29,4 +29,8 @@ export const pageLayTexts: PageTexts<PageLayParams> = {
   "page-lay.dose": "Culture mixed in",
   "page-lay.dose.unit": "% of the wet mass",
   "page-lay.cover": "Cover",
+  "page-lay.thermometer": "It shows",
+  "page-lay.thermometer.unset": "Not said yet: touch the scale.",
+  "page-lay.thermometer.less": "One degree less",
+  "page-lay.thermometer.more": "One degree more",
 };

@@ -43,7 +43,7 @@ export interface PageKeysParams {
   'page-keys.revoke.no': NoParams;
   'page-keys.new.made': { readonly keyName: string };
   'page-keys.new.password': NoParams;
-  'page-keys.new.only-here': NoParams;
+  'page-keys.new.let-in': { readonly link: Tag };
   'page-keys.new.no-tls': NoParams;
   'page-keys.new.enter': NoParams;
   'page-keys.new.enter.copy': NoParams;

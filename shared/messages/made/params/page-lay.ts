@@ -28,4 +28,8 @@ export interface PageLayParams {
   'page-lay.dose': NoParams;
   'page-lay.dose.unit': NoParams;
   'page-lay.cover': NoParams;
+  'page-lay.thermometer': NoParams;
+  'page-lay.thermometer.unset': NoParams;
+  'page-lay.thermometer.less': NoParams;
+  'page-lay.thermometer.more': NoParams;
 }

@@ -1,16 +1,15 @@
-/** An empty start: what to do first, and what is already talking. */
+/** An empty start: asks what one has, and each answer ends at a pile with a sentence. */
 import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
 import { pageWelcomeTexts } from '../../../../shared/messages/made/en/page-welcome.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
-import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMay } from '../../data/me.ts';
-import { usePrefs } from '../../data/prefs.ts';
-import { ageWords } from '../../ui/format/age.ts';
-import { formatTemp } from '../../ui/format/temperature.ts';
 import { EmptyMound } from '../../ui/mound/empty-mound.tsx';
+import { Choice } from '../../ui/parts/forms.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { PileForm } from '../pile/pile-form.tsx';
-import { FirstReading } from '../probes/first-reading.tsx';
+import { WhereItSends } from '../start/where-it-sends.tsx';
 import './welcome.css';
 
 export function Welcome() {
@@ -19,6 +18,9 @@ export function Welcome() {
 }
 
 const useWords = () => usePageTexts(pageWelcomeTexts);
+const ways = ['thermometer', 'sensor', 'parts', 'nothing'] as const;
+type Way = (typeof ways)[number];
+
 const practise = (inner: ComponentChildren) => <a href="/practice">{inner}</a>;
 
 function NothingYet() {
@@ -39,8 +41,12 @@ function NothingYet() {
 }
 
 function FirstSteps() {
-  const { text, rich } = useWords();
+  const { text } = useWords();
   const heading = usePage(text('page-welcome.title'));
+  const isTalking = useInstallation(({ probeCounts }) => probeCounts.all > 0);
+  const [chosen, setChosen] = useState<Way>();
+  // Whoever has a probe that talks already needs no question.
+  const way = chosen ?? (isTalking ? 'sensor' : undefined);
   return (
     <div class="page welcome">
       <div class="opening welcome-opening">
@@ -48,63 +54,81 @@ function FirstSteps() {
           {text('page-welcome.lay-first')}
         </h1>
         <p class="lead">{text('page-welcome.lead')}</p>
-        <div class="welcome-mound">
-          <EmptyMound />
+        <div class="welcome-ways">
+          <Choice
+            legend={text('page-welcome.have')}
+            value={way}
+            choices={ways.map((one) => [one, text(`page-welcome.have.${one}`)] as const)}
+            onValue={setChosen}
+          />
         </div>
+        {way === undefined && (
+          <div class="welcome-mound">
+            <EmptyMound />
+          </div>
+        )}
       </div>
-      <ol class="steps">
-        <li>
-          <h2>{text('page-welcome.step.name')}</h2>
-          <PileForm />
-        </li>
-        <li>
-          <h2>{text('page-welcome.step.probe')}</h2>
-          <FirstReading />
-        </li>
-        <li>
-          <h2>{text('page-welcome.step.claim')}</h2>
-          <Talking />
-        </li>
-      </ol>
-      <aside class="aside">
-        <h2 class="aside-title">{text('page-welcome.only-looking')}</h2>
-        <p>{rich('page-welcome.practise', { link: practise })}</p>
-        <p>{rich('page-welcome.demo', { command: (inner) => <code>{inner}</code> })}</p>
-      </aside>
+      {way === 'thermometer' && <WithThermometer />}
+      {way === 'sensor' && <WithSensor isTalking={isTalking} />}
+      {way === 'parts' && <WithParts isTalking={isTalking} />}
+      {way === 'nothing' && <WithNothing />}
     </div>
   );
 }
 
-/** Of the probes that talk, so that the first steps stay in sight. */
-const mostShown = 10;
+function WithThermometer() {
+  const { text } = useWords();
+  return (
+    <section class="welcome-way">
+      <p>{text('page-welcome.thermometer')}</p>
+      <PileForm measures="thermometer" />
+    </section>
+  );
+}
 
-function Talking() {
-  const { text, rich } = useWords();
-  const probes = useInstallation((installation) => installation.probes);
-  const { all } = useInstallation((installation) => installation.probeCounts);
-  const nowMs = useServerNow();
-  const { unit } = usePrefs();
-  if (probes.length === 0) {
-    return <p class="quiet">{text('page-welcome.no-probe')}</p>;
-  }
+/** What talks is asked for first; until then, how it is set up. The order stays once something was begun. */
+function WithSensor({ isTalking }: { readonly isTalking: boolean }) {
+  const { text } = useWords();
+  const [talkedAtFirst] = useState(isTalking);
+  const sends = (
+    <section class="welcome-way" aria-labelledby="sends-to">
+      <h2 id="sends-to">{text('page-welcome.sensor.where')}</h2>
+      <WhereItSends />
+    </section>
+  );
   return (
     <>
-      <ul class="talking">
-        {probes.slice(0, mostShown).map(({ site, probe, device, last: { temperatureC }, lastAt }) => (
-          <li key={`${site}/${probe}`}>
-            {rich('page-welcome.talks', {
-              probeText: device?.label ?? `${site}/${probe}`,
-              name: (inner) => <b>{inner}</b>,
-              isHot: temperatureC !== undefined,
-              tempText: temperatureC === undefined ? '' : formatTemp(temperatureC, unit),
-              isHeard: lastAt != null,
-              ageText: lastAt == null ? '' : ageWords(nowMs - Date.parse(lastAt)),
-            })}
-          </li>
-        ))}
-      </ul>
-      {all > mostShown && <p class="quiet">{text('page-welcome.more', { moreCount: all - mostShown })}</p>}
-      <p>{rich('page-welcome.then', { link: (inner) => <a href="/probes">{inner}</a> })}</p>
+      {!talkedAtFirst && sends}
+      <section class="welcome-way" aria-labelledby="its-pile">
+        <h2 id="its-pile">{text('page-welcome.sensor.pile')}</h2>
+        <PileForm />
+      </section>
+      {talkedAtFirst && sends}
     </>
+  );
+}
+
+function WithParts({ isTalking }: { readonly isTalking: boolean }) {
+  const { rich } = useWords();
+  return (
+    <>
+      <p>{rich('page-welcome.parts', { link: (inner) => <a href="/help/probe">{inner}</a> })}</p>
+      <WithSensor isTalking={isTalking} />
+    </>
+  );
+}
+
+function WithNothing() {
+  const { text, rich } = useWords();
+  return (
+    <section class="welcome-way">
+      <p>{text('page-welcome.nothing')}</p>
+      <p>
+        <a class="button primary" href="/practice">
+          {text('page-welcome.nothing.do')}
+        </a>
+      </p>
+      <p class="quiet">{rich('page-welcome.demo', { command: (inner) => <code>{inner}</code> })}</p>
+    </section>
   );
 }

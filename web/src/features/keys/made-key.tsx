@@ -1,9 +1,12 @@
 /** A key just made: what to enter at the probe, shown this once. */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { CopyText } from '../../ui/parts/copy-text.tsx';
 import './keys.css';
 import { useKeyWords } from './use-key-words.ts';
+
+const letIn = (inner: ComponentChildren) => <a href="/reach">{inner}</a>;
 
 interface MadeKeyProps {
   readonly made: MadeKey;
@@ -11,7 +14,7 @@ interface MadeKeyProps {
 }
 
 export function MadeKeyView({ made, onDone }: MadeKeyProps) {
-  const { text } = useKeyWords();
+  const { text, rich } = useKeyWords();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   const { size, path } = made.code;
@@ -21,7 +24,7 @@ export function MadeKeyView({ made, onDone }: MadeKeyProps) {
         {text('page-keys.new.made', { keyName: made.name })}
       </h3>
       <p>{text('page-keys.new.password')}</p>
-      {made.broker.onlyHere && <p class="caution">{text('page-keys.new.only-here')}</p>}
+      {made.broker.onlyHere && <p class="caution">{rich('page-keys.new.let-in', { link: letIn })}</p>}
       {!made.broker.tls && !made.broker.onlyHere && <p class="caution">{text('page-keys.new.no-tls')}</p>}
       <h4>{text('page-keys.new.enter')}</h4>
       <CopyText

@@ -5,11 +5,12 @@ import { useLocation } from 'preact-iso';
 import type { Probe } from '../../../../shared/contracts/probes.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useInstallation, useReader } from '../../data/live/use-installation.ts';
-import { claimProbe, makePile, makeSite } from '../../data/routes.ts';
+import { addEntry, claimProbe, makePile, makeSite } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { PickField, Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { CorePick } from '../probes/core-pick.tsx';
 import { type BatchDraft, BatchFields, batchBody, emptyBatch } from './batch-fields.tsx';
+import { ThermometerPick } from './thermometer-pick.tsx';
 import { useLayWords } from './use-lay-words.ts';
 
 const newSite = '';
@@ -26,6 +27,7 @@ function useLaying(planned: BatchDraft) {
   const [name, setName] = useState('');
   const [batch, setBatch] = useState(planned);
   const [core, setCore] = useState<Probe | null>(null);
+  const [coreC, setCoreC] = useState<number>();
   const chosen = site ?? sites[0]?.id ?? newSite;
   const { timeZone } = useReader(chosen);
 
@@ -49,13 +51,33 @@ function useLaying(planned: BatchDraft) {
       const pile = await makePile({ site: siteId, name, ...batchBody(batch, timeZone) });
       // Should the probe be refused, its pile is there all the same and offers the others.
       if (core) await claimProbe(core.site, core.probe, { pileId: pile.id, position: 'core' }).catch(() => undefined);
+      // So that it is judged at once; on the pile's page it can be said again.
+      if (coreC !== undefined) {
+        const what = { kind: 'measured', position: 'core', temperatureC: coreC } as const;
+        await addEntry(pile.id, { what }).catch(() => undefined);
+      }
       await fetchAll();
       route(`/piles/${pile.id}`);
     });
   };
 
   return {
-    ...{ sites, chosen, setSite, siteName, setSiteName, name, setName, batch, setBatch, core, setCore, lay },
+    ...{
+      sites,
+      chosen,
+      setSite,
+      siteName,
+      setSiteName,
+      name,
+      setName,
+      batch,
+      setBatch,
+      core,
+      setCore,
+      coreC,
+      setCoreC,
+      lay,
+    },
     siteNameError: place.fieldError('/name') ?? place.fieldError('/id'),
     error: place.error ?? mutation.error,
     isBusy: place.busy || mutation.busy,
@@ -63,8 +85,14 @@ function useLaying(planned: BatchDraft) {
   };
 }
 
-/** @param planned What stands in the fields at first, where it was planned before. */
-export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDraft }) {
+interface PileFormProps {
+  /** What stands in the fields at first, where it was planned before. */
+  readonly planned?: BatchDraft;
+  /** What its core is measured with. */
+  readonly measures?: 'probe' | 'thermometer';
+}
+
+export function PileForm({ planned = emptyBatch, measures = 'probe' }: PileFormProps) {
   const { sites, chosen, batch, mutation, ...laying } = useLaying(planned);
   const { text } = useLayWords();
   return (
@@ -104,7 +132,11 @@ export function PileForm({ planned = emptyBatch }: { readonly planned?: BatchDra
         required
         error={mutation.fieldError('/name')}
       />
-      <CorePick value={laying.core} onValue={laying.setCore} />
+      {measures === 'probe' ? (
+        <CorePick value={laying.core} onValue={laying.setCore} />
+      ) : (
+        <ThermometerPick valueC={laying.coreC} onValueC={laying.setCoreC} />
+      )}
       <BatchFields draft={batch} onDraft={(change) => laying.setBatch({ ...batch, ...change })} mutation={mutation} />
       <Refusal error={laying.error} />
       <button type="submit" class="primary" disabled={laying.isBusy}>

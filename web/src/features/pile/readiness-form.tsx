@@ -5,7 +5,7 @@ import { judgements } from '../../../../shared/entry.ts';
 import { message } from '../../../../shared/messages/message.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { usePrefs } from '../../data/prefs.ts';
-import { sayReadiness } from '../../data/routes.ts';
+import { addEntry } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { actCautions, handfulCaution, hottestC, renderCaution } from '../../ui/format/act-caution.ts';
 import { Choice, Refusal, TextField } from '../../ui/parts/forms.tsx';
@@ -29,7 +29,7 @@ function useJudgement(pileId: string, onDone: () => Promise<unknown>) {
   const isBad = smell === 'bad' || look === 'bad';
   const write = () =>
     mutation.run(async () => {
-      await sayReadiness(pileId, {
+      await addEntry(pileId, {
         what: { kind: 'readiness', smell, look, ready: ready === 'yes' && !isBad },
         ...(name === '' ? {} : { by: name }),
         ...(note.trim() === '' ? {} : { note: note.trim() }),

@@ -112,7 +112,8 @@ export function PickField<Value extends string>({
 
 interface ChoiceProps<Value extends string> {
   readonly legend: string;
-  readonly value: Value;
+  /** Undefined until one is taken. */
+  readonly value: Value | undefined;
   readonly choices: readonly (readonly [value: Value, words: string])[];
   readonly onValue: (value: Value) => void;
   readonly hideLegend?: boolean;

@@ -1,0 +1,36 @@
+// Made from ../../en/page-reach.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageReachParams } from '../params/page-reach.ts';
+
+export const pageReachTexts: PageTexts<PageReachParams> = {
+  "page-reach.title": "Let probes and a phone in",
+  "page-reach.now": [["areProbesIn",{"true":"Probes of your network reach the broker","other":"The broker answers this machine only"},0],", and ",["arePagesIn",{"true":"so do phones the pages","other":"the pages answer this machine only"},0],"."],
+  "page-reach.lead": "It takes a restart with other settings. Read what it means first.",
+  "page-reach.before": "Before you do",
+  "page-reach.before.network": "Do it in a network whose users you know: at home, at the farm. Not in one for guests or customers.",
+  "page-reach.before.plain": "Without a certificate, whoever listens in that network can read passwords and readings. With a certificate they cannot (server/README.md says how to give one), and push messages on a phone need one too.",
+  "page-reach.before.router": "Forward no port of your router to this machine: nothing here is meant for the open internet without a certificate.",
+  "page-reach.before.owner": "Nobody is the owner yet. Once the pages are reached from elsewhere, this machine is nobody special either: open the link that the start prints beside “Become owner”, on this machine, and then sign in.",
+  "page-reach.before.alarm": "A network fails at times. A phone that hears nothing does not mean that all is well with a pile.",
+  "page-reach.what": "Who is let in?",
+  "page-reach.what.both": "Probes and phones",
+  "page-reach.what.probes": "Probes only",
+  "page-reach.what.phones": "Phones only",
+  "page-reach.how": "How is Branhearth started?",
+  "page-reach.how.shell": "A terminal of Linux or macOS",
+  "page-reach.how.powershell": "PowerShell of Windows",
+  "page-reach.how.service": "A service (systemd)",
+  "page-reach.do": "Do it",
+  "page-reach.do.shell": "Stop it with Ctrl-C and start it in its folder with this:",
+  "page-reach.do.powershell": "Stop it with Ctrl-C and start it in its folder with this:",
+  "page-reach.do.service": "Put these lines into /etc/branhearth.env, then run the last:",
+  "page-reach.do.copy": "Copy what to run",
+  "page-reach.after": "Afterwards",
+  "page-reach.after.probes": ["Probes send to ",["<","mono",[["hostText"]]],", port ",["<","mono",[["portText"]]],", each with a ",["<","link","key"],"."],
+  "page-reach.after.phones": ["Phones in the same Wi-Fi open ",["<","mono",[["urlText"]]],"."],
+  "page-reach.after.code": "The address of the pages as a QR code",
+  "page-reach.after.others": ["This machine has other addresses too: ",["addressesText"],"."],
+  "page-reach.after.none": "This machine has no address in a network now: connect it first.",
+  "page-reach.after.firewall": ["If nothing comes, a firewall on this machine may be in the way: let TCP port ",["portsText"]," in, from your own network only."],
+  "page-reach.after.first": [["<","link","See whether the first message comes"]],
+};

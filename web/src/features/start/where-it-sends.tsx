@@ -1,0 +1,71 @@
+/** For a device that sends already: the broker's address, a key with its QR code, and what came of it. */
+import { useState } from 'preact/hooks';
+import type { MadeKey } from '../../../../shared/contracts/keys.ts';
+import { useFirstMessage } from '../../data/first-message.ts';
+import { useInstallation } from '../../data/live/use-installation.ts';
+import { useMutation } from '../../data/use-mutation.ts';
+import { Refusal } from '../../ui/parts/forms.tsx';
+import { May } from '../../ui/parts/only-for.tsx';
+import { makeKey } from '../keys/keys-api.ts';
+import { MadeKeyView } from '../keys/made-key.tsx';
+import { useKeyWords } from '../keys/use-key-words.ts';
+import { FirstMessage } from './first-message.tsx';
+import { useFirstWords } from './use-first-words.ts';
+import './first-message.css';
+
+/** Where there is no place yet; its probes may serve a pile of any. */
+const usualSite = 'my-yard';
+
+export function WhereItSends() {
+  const { text, rich } = useFirstWords();
+  const { value: answer, error } = useFirstMessage();
+  if (!answer) return error === undefined ? null : <Refusal error={error} />;
+  const { host, port, tls, onlyHere } = answer.broker;
+  return (
+    <>
+      <dl class="broker-facts">
+        <dt>{text('page-first.server')}</dt>
+        <dd>
+          <code>{host}</code>
+        </dd>
+        <dt>{text('page-first.port')}</dt>
+        <dd>
+          <code>{port}</code>
+        </dd>
+        <dt>{text('page-first.tls')}</dt>
+        <dd>{text('page-first.tls.on', { isTls: tls })}</dd>
+      </dl>
+      {onlyHere && (
+        <p class="caution">{rich('page-first.only-here', { link: (inner) => <a href="/reach">{inner}</a> })}</p>
+      )}
+      <May to="owner" otherwise={<p>{text('page-first.key.ask')}</p>}>
+        <KeyForIt />
+      </May>
+      <FirstMessage answer={answer} />
+    </>
+  );
+}
+
+function KeyForIt() {
+  const { text } = useFirstWords();
+  const keys = useKeyWords();
+  const site = useInstallation(({ sites }) => sites[0]?.id ?? usualSite);
+  const mutation = useMutation();
+  const [made, setMade] = useState<MadeKey>();
+  if (made) return <MadeKeyView made={made} onDone={() => setMade(undefined)} />;
+  const make = async () => {
+    const name = keys.text('page-keys.name.site', { siteName: site });
+    setMade(await makeKey({ name, site, probe: null, foreign: [], hears: 'own' }));
+  };
+  return (
+    <>
+      <p>{text('page-first.key.why')}</p>
+      <p>
+        <button type="button" disabled={mutation.busy} onClick={() => void mutation.run(make)}>
+          {text('page-first.key.do')}
+        </button>
+      </p>
+      <Refusal error={mutation.error} />
+    </>
+  );
+}
