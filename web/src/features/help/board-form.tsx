@@ -122,7 +122,9 @@ export function BoardForm() {
         {field('user', 'page-help.probe.form.user')}
         {field('password', 'page-help.probe.form.password')}
       </details>
-      {cautions.onlyHere && <p class="caution">{words.text('page-keys.new.only-here')}</p>}
+      {cautions.onlyHere && (
+        <p class="caution">{words.rich('page-keys.new.let-in', { link: (inner) => <a href="/reach">{inner}</a> })}</p>
+      )}
       {cautions.tls && <p class="caution">{text('page-help.probe.form.tls')}</p>}
       {settings && <BoardFileView firmware={draft.firmware} settings={settings} />}
     </form>
