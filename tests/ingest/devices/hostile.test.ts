@@ -84,6 +84,108 @@ test('a payload nested without end is read no deeper than a report is', () => {
   for (const reason of reasons()) expect(reason).toMatch(/^wrong-type: Cannot read temperature at the payload/);
 });
 
+/** What a template would do if anybody evaluated it: reach an object's maker, a file, a loop without end. */
+const hostileTemplate = fc.oneof(
+  fc.constantFrom(
+    '{{ value_json.t }}',
+    '{{ value_json["__proto__"].polluted }}',
+    '{{ value_json.constructor.constructor("globalThis.wasEvaluated = true")() }}',
+    '<%= globalThis.wasEvaluated = true %>',
+    '{{ globalThis.wasEvaluated = true }}',
+    "{{ ''.__class__.__mro__[1].__subclasses__() }}",
+    '{% for i in range(1000000000) %}{{ i }}{% endfor %}',
+    '{% set wasEvaluated = true %}{{ value_json.t }}',
+    `{{ value_json.t ${'| round(6) '.repeat(40)}}}`,
+    `{{ value_json.${'a'.repeat(100_000)} }}`,
+    '{{ value_json.t | float + 1 }}',
+    '{{ 61 }}',
+  ),
+  fc
+    .array(
+      fc.constantFrom(
+        '{{',
+        '}}',
+        '{%',
+        '%}',
+        'value',
+        'value_json',
+        '.t',
+        '[0]',
+        "['t']",
+        '|',
+        'round(',
+        ')',
+        ' ',
+        '+',
+        '61',
+      ),
+      { maxLength: 12 },
+    )
+    .map((parts) => parts.join('')),
+);
+const withKeys = (values: Record<string, fc.Arbitrary<unknown>>) => fc.record(values, { requiredKeys: [] });
+const stateTopic = fc.constantFrom('yard/a', 'yard/b', '~/a', 'piles/saltmere-yard/p1/other', 'yard/#', '$SYS/x', '');
+const entity = withKeys({
+  '~': fc.constantFrom<unknown>('yard', '~', 'piles/saltmere-yard', 7),
+  platform: fc.constantFrom('sensor', 'switch'),
+  name: fc.oneof(fc.string({ maxLength: 300 }), leaf),
+  state_topic: stateTopic,
+  stat_t: stateTopic,
+  value_template: hostileTemplate,
+  val_tpl: hostileTemplate,
+  device_class: fc.constantFrom('temperature', 'humidity', '__proto__', 'toString'),
+  unit_of_measurement: fc.constantFrom<unknown>('°C', '°F', '%', 'mV', 3),
+  device: fc.oneof(withKeys({ identifiers: tree, ids: tree, name: leaf }), tree),
+  availability: fc.oneof(fc.array(withKeys({ topic: stateTopic, value_template: hostileTemplate })), tree),
+  availability_mode: leaf,
+  expire_after: fc.oneof(fc.double(), leaf),
+});
+const introduction = fc.oneof(
+  fc.tuple(fc.constant('homeassistant/sensor/made/up/config'), entity),
+  fc.tuple(
+    fc.constant('homeassistant/device/made-up/config'),
+    fc.record({ dev: tree, cmps: fc.oneof(fc.dictionary(key, entity, { maxKeys: 5 }), tree) }),
+  ),
+);
+const stated = fc.oneof(
+  fc.constantFrom('{"t":23.5}', '[23.5]', '23.5', 'online', '{"__proto__":{"polluted":23.5},"constructor":23.5}'),
+  tree.map((body) => JSON.stringify(body) ?? ''),
+);
+
+/** Whether a number of the text is this one: as it stands, of °F, rounded or cut to a whole one by its template. */
+const isIn = (text: string, value: number) =>
+  [...text.matchAll(/-?\d+(?:\.\d+)?(?:e[+-]?\d+)?/gi)]
+    .map(Number)
+    .some((number) => Math.abs(number - value) <= 1 || Math.abs((number - 32) / 1.8 - value) <= 1);
+
+test('made-up introductions and templates evaluate nothing, read no topic of ours and give only what a message held', () => {
+  const { take, time, reasons } = openDevices();
+  let read = 0;
+  fc.assert(
+    fc.property(introduction, stated, ([to, body], state) => {
+      time.nowMs += 1_000;
+      expect(take(to, JSON.stringify(body))).toEqual([]);
+      expect(take('piles/saltmere-yard/p1/other', state)).toEqual([]);
+      for (const topicOfState of ['yard/a', 'yard/b']) {
+        for (const { quantity, value, probe } of take(topicOfState, state)) {
+          read += 1;
+          const { min, max } = quantityFacts[quantity];
+          expect(value >= min && value <= max).toBe(true);
+          expect(probe).toMatch(/^[a-z0-9_-]{1,64}$/);
+          expect(isIn(state, value)).toBe(true);
+        }
+      }
+      expect(take(to, '')).toEqual([]);
+    }),
+    { seed, numRuns: 5_000 },
+  );
+  expect(read).toBeGreaterThan(0);
+  expect(Object.hasOwn(globalThis, 'wasEvaluated')).toBe(false);
+  expect(Object.hasOwn(Object.prototype, 'polluted')).toBe(false);
+  expect(reasons().some((reason) => reason.startsWith('unknown-template'))).toBe(true);
+  for (const reason of reasons()) expect(reason.length).toBeLessThan(600);
+});
+
 test('a flood of invented devices and introductions leaves a bounded memory and goes on reading', () => {
   const { take, time } = openDevices();
   const introduction = (index: number) => {
