@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { fieldCode } from '../messages/field-code.ts';
 import type { NotificationService } from './service.ts';
 
-/** "30 characters long, case-sensitive" (pushover.net/api). */
+/** 30 characters (from memory). */
 const key = z
   .string()
   .trim()

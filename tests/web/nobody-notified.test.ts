@@ -58,7 +58,7 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
 
   test('leads an owner to where it is changed, and tells a keeper and a viewer whom to ask', async () => {
     const page = await open('owner', '/');
-    await page.getByRole('link', { name: 'Set up e-mail, push or a webhook' }).click();
+    await page.getByRole('link', { name: 'Set up e-mail, push or another service' }).click();
     await page.getByText('Set up one of the channels below').waitFor();
     await page.context().close();
     for (const who of ['keeper', 'viewer'] as const) {

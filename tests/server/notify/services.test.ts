@@ -1,8 +1,6 @@
 /**
- * Services that bring messages, against a double that speaks as each documents itself:
- * ntfy: docs.ntfy.sh/publish (JSON, action buttons) and its server/errors.go, v2; Apprise API: its swagger.yaml 1.4.0;
- * Pushover: pushover.net/api and /api/receipts; Telegram: core.telegram.org/bots/api (`sendMessage`, `ResponseParameters`), as
- * read in 2026; Matrix: Client-Server API v1.18.
+ * Services that bring messages, against a double that speaks as each documents itself. What was read of that, and what is
+ * from memory, stands at each of `server/notify/channels/services/`.
  */
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { z } from 'zod';

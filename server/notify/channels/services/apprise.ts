@@ -1,4 +1,4 @@
-/** Messages through a server with the Apprise API, `/notify/{key}` (its swagger.yaml, version 1.4.0). */
+/** Messages through a server with the Apprise API: `/notify/{key}`, read in its `swagger.yaml`, version 1.4.0. */
 import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
 
 const types = ['info', 'warning', 'failure', 'failure'] as const;

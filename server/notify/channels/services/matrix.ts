@@ -1,13 +1,14 @@
 /**
- * Messages to a room of Matrix (Client-Server API v1.18: `PUT …/send/{eventType}/{txnId}`, "Rate limiting", `m.room.message`,
- * "User and room mentions"). The transaction has the id of our message, so a second attempt adds no second one.
+ * Messages to a room of Matrix. The transaction has the id of our message, so a second attempt adds no second one. Read of
+ * the specification's sources, as of v1.18: `room_send.yaml`, `m.mentions.yaml`, `rate_limited.yaml`. The kinds of
+ * `m.room.message` are from memory.
  */
 import { z } from 'zod';
 import { escaped } from '../mail-body.ts';
 import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
 
 const mostCharacters = 10_000;
-/** Of servers before v1.10; those since say it in the header. */
+/** Of servers before v1.10; those since say it in the header (from memory). */
 const waitSchema = z.object({ retry_after_ms: z.number().nonnegative() });
 
 export const matrixSender: ServiceSender = {

@@ -1,6 +1,6 @@
 /**
- * Messages to a topic of ntfy, published as JSON (docs.ntfy.sh/publish, "Publish as JSON", "Action buttons"; errors as
- * in its `server/errors.go`, v2).
+ * Messages to a topic of ntfy, published as JSON. Read of its `docs/publish.md`: "Publish as JSON", "Send HTTP request"
+ * and "Limitations"; its `server/errors.go` at commit 01fd4754. The header with the access token is from memory.
  */
 import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
 

@@ -1,15 +1,19 @@
 /**
- * Messages by Pushover (pushover.net/api, "Pushing Messages", "Message Priority"; pushover.net/api/receipts). What is
- * urgent is of emergency priority: it rings until somebody acknowledges, and the receipt says that somebody did.
+ * Messages by Pushover. What is urgent is of emergency priority: it rings until somebody acknowledges, and the receipt
+ * says that somebody did. Read: the parameters on pushover.net/api, and pushover.net/api/receipts. From memory: that it
+ * takes them as JSON, and `errors`.
  */
 import { z } from 'zod';
 import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
 
 /** `normal`, `high`, `emergency`. */
 const priorities = [0, 1, 2, 2] as const;
-/** "Limitations": a message holds 1,024 characters. */
+/** Of a message, as the manual of the R client pushoverr 1.1.0 has it. */
 const mostCharacters = 1_024;
-/** Rings again every minute for an hour; by then the next reminder is due. */
+/**
+ * Rings again every minute for an hour; by then the next reminder is due. At least 30 s apart, as the manual of pushoverr
+ * 0.1.4 has it.
+ */
 const emergency = { retry: 60, expire: 3_600 };
 const faultSchema = z.object({ errors: z.array(z.string()).min(1) });
 

@@ -1,4 +1,8 @@
-/** Messages of a bot by Telegram (core.telegram.org/bots/api, "Making requests", `sendMessage`, `ResponseParameters`). */
+/**
+ * Messages of a bot by Telegram. The service's own page was not to be had: the parameters of `sendMessage` and the length
+ * of its text are from a copy of that table (effect-ak.github.io/tg-bot-api/send-message), `ResponseParameters` from
+ * several client libraries that quote it word for word; address, buttons and `description` are from memory.
+ */
 import { z } from 'zod';
 import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
 

@@ -308,7 +308,7 @@ export const pageHelpTexts: PageTexts<PageHelpParams> = {
   "page-help.notifications.hidden.title": "One hides another",
   "page-help.notifications.hidden.p1": "Where one warning explains another, you are notified of the graver alone. The other stays on the page with the name of what hides it.",
   "page-help.notifications.who.title": "Who is notified",
-  "page-help.notifications.who.p1": ["Each person chooses under ",["<","toNotifications","My notifications"],": push to this device, e-mail, a webhook; which kinds, how grave, which sites. Press the test once for each."],
+  "page-help.notifications.who.p1": ["Each person chooses under ",["<","toNotifications","My notifications"],": push to this device, e-mail, a webhook or another service; which kinds, how grave, which sites. Press the test once for each."],
   "page-help.notifications.who.p2": "For each site there can be an order of people. They are notified one after another, until somebody acknowledges. Everybody else is notified at once.",
   "page-help.notifications.when.title": "When",
   "page-help.notifications.when.l1": "When it is first raised, and when it gets worse.",

@@ -27,7 +27,7 @@ export const pageMoreTexts: PageTexts<PageMoreParams> = {
   "page-more.retention": "How long readings are kept",
   "page-more.retention.says": "How much disk space they take, and from which age 10-minute averages are enough.",
   "page-more.notifications": "My notifications",
-  "page-more.notifications.says": "Push, e-mail, webhook; of what, when, and who is notified next; a test for each.",
+  "page-more.notifications.says": "Push, e-mail, webhook or another service; of what, when, and who is notified next; a test for each.",
   "page-more.settings": "Settings",
   "page-more.settings.says": "Units, times, theme, your name.",
   "page-more.help": "Help",

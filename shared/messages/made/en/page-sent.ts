@@ -26,7 +26,7 @@ export const pageSentTexts: PageTexts<PageSentParams> = {
   "page-sent.reason.test": "Test",
   "page-sent.reason.confirmation": "Code for an address",
   "page-sent.loading": "Loading…",
-  "page-sent.nobody": "Nobody was notified: nobody who wants this has set up e-mail, push or a webhook.",
+  "page-sent.nobody": "Nobody was notified: nobody who wants this has set up e-mail, push or another service.",
   "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":" with its whole site","other":""},0],", ",["whenText"]],
   "page-sent.message": [["personName"],", by ",["channelText"]," (",["addressText"],"): ",["stateText"]],
   "page-sent.attempts": [["tryCount",{"one":[["#"]," attempt"],"other":[["#"]," attempts"]},1],["<","aloud",[" to reach ",["personName"]]]],

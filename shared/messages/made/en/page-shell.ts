@@ -14,7 +14,7 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.announcer": "New warnings",
   "page-shell.nobody": "Nobody is notified of warnings: they are shown on these pages only.",
   "page-shell.nobody.below": "Set up one of the channels below, and send a test.",
-  "page-shell.nobody.set-up": "Set up e-mail, push or a webhook",
+  "page-shell.nobody.set-up": "Set up e-mail, push or another service",
   "page-shell.nobody.ask": ["Ask an owner to set up notifications, or ",["<","link","set up your own"],"."],
   "page-shell.push.earlier-sign-in": "Push messages to this device have ended with an earlier sign-in.",
   "page-shell.push.other-keys": "Push messages to this device have ended: this server has new keys for them.",
