@@ -83,6 +83,15 @@ test('whoever reads English loads no other language', () => {
   expect(said()).toBe('<p>No batch lies here now. Wait. inside 51.5 °C</p>');
 });
 
+test('a page that waits for its language begins in it, and not in English', async () => {
+  vi.stubGlobal('navigator', { languages: ['de-AT', 'en'] });
+  await followLanguage();
+  expect(otherLanguage()?.language).toBe('de');
+  vi.unstubAllGlobals();
+  me.set({ ...known, person: kim });
+  await until('English', async () => (otherLanguage() === null ? true : undefined), 2_000);
+});
+
 test('names, ages, days and faults are worded in it as well, wherever they are made', async () => {
   const worded = () => [
     warningTitle('drying', 'core'),

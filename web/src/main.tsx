@@ -21,8 +21,12 @@ import { keepPages } from './data/live/installed.ts';
 // The content security policy forbids code made from strings, which zod would otherwise try first.
 config({ jitless: true });
 
+/** A slow line shows the page in English first rather than nothing [ms]. */
+const patienceMs = 2_000;
+
 const root = document.getElementById('page');
-if (root) render(<App />, root);
+const show = () => root && render(<App />, root);
+const patience = new Promise((resolve) => setTimeout(resolve, patienceMs));
+void Promise.race([followLanguage(), patience]).then(show);
 connect();
-followLanguage();
 void keepPages();

@@ -60,9 +60,12 @@ function setOther(now: OtherLanguage | null): void {
   globalThis.document?.documentElement.setAttribute('lang', now?.language ?? fallback);
 }
 
-/** From now on the page is read in whatever language is wanted. */
-export function followLanguage(): void {
-  const go = () => void follow().catch(() => undefined); // out of reach: English goes on
-  me.follow(go);
-  go();
+/**
+ * From now on the page is read in whatever language is wanted.
+ * @returns once the first is here, or cannot be had; a page that is drawn then does not begin in English and change.
+ */
+export function followLanguage(): Promise<void> {
+  const go = () => follow().catch(() => undefined); // out of reach: English goes on
+  me.follow(() => void go());
+  return go();
 }
