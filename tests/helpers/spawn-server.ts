@@ -64,7 +64,7 @@ export function spawnInstallation(
       child.kill('SIGKILL');
       reject(new Error(`${why}\n${output}`));
     };
-    const timer = setTimeout(() => giveUp('the house did not start in time'), patienceMs);
+    const timer = setTimeout(() => giveUp('the server did not start in time'), patienceMs);
     const onExit = (code: number | null) => {
       clearTimeout(timer);
       endedEarly?.(code);

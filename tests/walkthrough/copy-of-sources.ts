@@ -4,13 +4,14 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync }
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from 'vitest';
+import { languages } from '../../shared/messages/made/languages.ts';
 
 export interface CopyOfSources {
   /** The code of each step of the section, without the indent that keeps it in its list. */
   readonly steps: readonly string[];
   change(path: string, by: (text: string) => string): void;
   write(path: string, text: string): void;
-  /** Puts texts into the catalogues that their codes begin with. */
+  /** Puts texts into the catalogues that their codes begin with; languages that are offered get them in English. */
   giveTexts(json: string): void;
   /** Files that do not compile, of all that these lead to. */
   refusedFiles(files: readonly string[]): string[];
@@ -42,10 +43,11 @@ export function copySources(section: string): CopyOfSources {
     change,
     write: (path, code) => writeFileSync(inCopy(path), code),
     giveTexts(json) {
-      for (const [code, said] of Object.entries(JSON.parse(json) as Record<string, string>)) {
-        const catalogue = `shared/messages/en/${code.split('.')[0]}.json`;
-        change(catalogue, (all) => JSON.stringify({ ...JSON.parse(all), [code]: said }, null, 2));
-      }
+      for (const [code, said] of Object.entries(JSON.parse(json) as Record<string, string>))
+        for (const language of languages) {
+          const catalogue = `shared/messages/${language}/${code.split('.')[0]}.json`;
+          change(catalogue, (all) => JSON.stringify({ ...JSON.parse(all), [code]: said }, null, 2));
+        }
       execFileSync('node', ['shared/messages/make.mjs'], { cwd: copy });
     },
     refusedFiles(files) {

@@ -1,0 +1,21 @@
+// Made from ../../es/hand.json by `npm run messages`; change that instead.
+export const handTexts = {
+  "hand.found.crumbled": "Un puñado apretado{place, select, skin { de la superficie} edge { del borde} core { del centro} base { de la base} through { de todas partes} other {}} se desmoronó al abrir la mano.",
+  "hand.found.held": "Un puñado apretado{place, select, skin { de la superficie} edge { del borde} core { del centro} base { de la base} through { de todas partes} other {}} quedó unido y no soltó ni una gota.",
+  "hand.found.dripped": "Un puñado apretado{place, select, skin { de la superficie} edge { del borde} core { del centro} base { de la base} through { de todas partes} other {}} quedó unido y soltó dos o tres gotas.",
+  "hand.found.poured": "De un puñado apretado{place, select, skin { de la superficie} edge { del borde} core { del centro} base { de la base} through { de todas partes} other {}} escurrió agua.",
+  "hand.found.sample": "Una muestra pesada tiene {moistureFrac} de agua.",
+  "hand.found.sample-not-dried": "Una muestra pesada tiene una proporción de agua desconocida.",
+  "hand.found.smell": "Olía {smellsList}.",
+  "hand.found.growth": "{growthPart}.",
+  "hand.found.judged": "Su olor se calificó de {smell, select, good {bueno} doubtful {dudoso} bad {malo} other {desconocido}}; su aspecto, de {look, select, good {bueno} doubtful {dudoso} bad {malo} other {desconocido}}.",
+  "hand.smell.rotten": "a podrido",
+  "hand.smell.sour": "a agrio",
+  "hand.smell.ammonia": "a amoníaco",
+  "hand.smell.bad": "mal",
+  "hand.growth": "{colourCapitalPart}: crecimiento{place, select, skin { en la superficie} edge { en el borde} core { en el centro} base { en la base} through { por toda la pila} other {}}{amount, select, few {, pocas manchas} some {, algunas manchas} many {, muchas manchas} other {}}",
+  "hand.colour.white": "blanco",
+  "hand.colour.green": "verde",
+  "hand.colour.black": "negro",
+  "hand.colour.other": "de color",
+};

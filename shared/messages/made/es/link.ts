@@ -1,0 +1,22 @@
+// Made from ../../es/link.json by `npm run messages`; change that instead.
+export const linkTexts = {
+  "link.unknown": "Este enlace no se conoce",
+  "link.unknown.says": "Puede estar cortado, o haber terminado hace mucho. Los avisos que siguen en pie están en la página de las pilas.",
+  "link.used": "Ya se dio por visto",
+  "link.used.says": "Lo dio por visto {personName} con este enlace ({usedAtMs}).",
+  "link.too-old": "Este enlace es demasiado viejo",
+  "link.too-old.says": "Ya no sirve para dar nada por visto. Abre la pila para ver cómo está ahora.",
+  "link.ready": "¿Has visto esto?",
+  "link.ready.says": "Al darlo por visto cesan los recordatorios, y los demás ven que te ocupas.",
+  "link.done": "Dado por visto",
+  "link.done.says": "Lo dio por visto {personName}. Los recordatorios cesan; los demás pueden ver que te ocupas.",
+  "link.put-aside": "Aplazado",
+  "link.put-aside.says": "Sigue en pie, y alguien ha aplazado sus notificaciones. Abre la pila para ver cómo está ahora.",
+  "link.acknowledged-by": "{isNamed, select, true {{personName} ya lo ha dado por visto.} other {Ya se ha dado por visto.}} Abre la pila para ver cómo está ahora.",
+  "link.over": "Ya terminó",
+  "link.over.says": "El aviso ya no está en pie, y no queda nada que dar por visto.",
+  "link.button": "Lo he visto: dar por visto",
+  "link.see-piles": "Ver las pilas",
+  "link.see-pile": "Ver la pila",
+  "link.sent": "El mensaje de {sentAtMs}",
+};

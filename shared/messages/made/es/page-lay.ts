@@ -1,0 +1,36 @@
+// Made from ../../es/page-lay.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageLayParams } from '../params/page-lay.ts';
+
+export const pageLayTexts: PageTexts<PageLayParams> = {
+  "page-lay.title": "Armar una pila",
+  "page-lay.lead": "Deja vacío lo que no sepas. Branhearth puede decirte entonces menos de la pila, y lo dice.",
+  "page-lay.place": "Sitio",
+  "page-lay.place.new": "Un sitio nuevo",
+  "page-lay.place.name": "Nombre del sitio",
+  "page-lay.place.name.hint": "Patio, cobertizo, terraza: donde están sus sondas.",
+  "page-lay.place.usual": "Mi patio",
+  "page-lay.name": "Nombre de la pila",
+  "page-lay.lay": "Armar la pila",
+  "page-lay.stage": "Etapa",
+  "page-lay.stage.of": [["stage",{"bran":"Etapa de salvado","soil":"Etapa de tierra","other":""},0]],
+  "page-lay.not-given": "Sin indicar",
+  "page-lay.material": "Hecha de",
+  "page-lay.depth": "Altura",
+  "page-lay.depth.unit": "cm",
+  "page-lay.shelter": "Dónde está",
+  "page-lay.more": "Más sobre el lote",
+  "page-lay.laid-at": "Armada",
+  "page-lay.laid-at.hint": "Vacío significa ahora.",
+  "page-lay.moisture": "Humedad al armarla",
+  "page-lay.moisture.unit": "%, base húmeda",
+  "page-lay.mass": "Masa al armarla",
+  "page-lay.mass.unit": "kg, con su agua",
+  "page-lay.dose": "Inóculo mezclado",
+  "page-lay.dose.unit": "% de la masa húmeda",
+  "page-lay.cover": "Cubierta",
+  "page-lay.thermometer": "Marca",
+  "page-lay.thermometer.unset": "Todavía sin indicar: toca la escala.",
+  "page-lay.thermometer.less": "Un grado menos",
+  "page-lay.thermometer.more": "Un grado más",
+};

@@ -1,0 +1,35 @@
+// Made from ../../es/page-more.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageMoreParams } from '../params/page-more.ts';
+
+export const pageMoreTexts: PageTexts<PageMoreParams> = {
+  "page-more.title": "Más",
+  "page-more.practice": "Práctica",
+  "page-more.practice.says": "Una pila simulada que cuidas en tiempo acelerado y que se abre al final.",
+  "page-more.seasons": "Temporadas lado a lado",
+  "page-more.seasons.says": "Curvas y cifras de lotes pasados, unas sobre otras: qué fue distinto y qué fue igual.",
+  "page-more.records": "Informes",
+  "page-more.records.says": "Descargar todo como archivo, suscribirte a las fechas en un calendario, imprimir etiquetas.",
+  "page-more.import": "Importar",
+  "page-more.import.says": "Lecturas o un diario desde una tabla, que se revisa antes de guardar nada.",
+  "page-more.incoming": "Mensajes que no pudimos usar",
+  "page-more.incoming.says": "Mensajes que no se pudieron usar, y cómo leer temas de otros dispositivos.",
+  "page-more.keys": "Claves de las sondas",
+  "page-more.keys.says": "Qué dispositivos pueden enviar al broker, y para qué sonda; aquí se hacen y se retiran.",
+  "page-more.people": "Personas",
+  "page-more.people.says": "Quién tiene acceso y con qué papel; invitar a alguien.",
+  "page-more.who-did-what": "Registro de auditoría",
+  "page-more.who-did-what.says": "Cada cambio: de quién, cuándo y desde dónde.",
+  "page-more.account": "Mi cuenta",
+  "page-more.account.says": "Dónde tienes sesiones abiertas, tu contraseña, tokens para programas.",
+  "page-more.weather": "El aire de mañana",
+  "page-more.weather.says": "Para qué lugares se pide el tiempo, para que los pronósticos lo tengan en cuenta.",
+  "page-more.retention": "Cuánto se guardan las lecturas",
+  "page-more.retention.says": "Cuánto espacio ocupan en el disco, y desde qué edad bastan promedios de 10 minutos.",
+  "page-more.notifications": "Mis notificaciones",
+  "page-more.notifications.says": "Push, correo, webhook; de qué, cuándo, y a quién se avisa después; una prueba para cada canal.",
+  "page-more.settings": "Ajustes",
+  "page-more.settings.says": "Unidades, hora, apariencia, tu nombre.",
+  "page-more.help": "Ayuda",
+  "page-more.help.says": "Qué significa cada signo y cada palabra, dónde van las sondas, qué hacer con cada aviso, cuidados, fallos.",
+};

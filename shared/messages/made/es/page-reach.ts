@@ -1,0 +1,36 @@
+// Made from ../../es/page-reach.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageReachParams } from '../params/page-reach.ts';
+
+export const pageReachTexts: PageTexts<PageReachParams> = {
+  "page-reach.title": "Dejar entrar sondas y un teléfono",
+  "page-reach.now": [["areProbesIn",{"true":"Las sondas de tu red llegan al broker","other":"El broker solo responde a esta máquina"},0],", y ",["arePagesIn",{"true":"los teléfonos llegan a las páginas","other":"las páginas solo responden a esta máquina"},0],"."],
+  "page-reach.lead": "Hay que reiniciar el servidor con otros ajustes. Lee antes lo que eso significa.",
+  "page-reach.before": "Antes de hacerlo",
+  "page-reach.before.network": "Hazlo en una red en la que conozcas a quienes la usan: en casa, en la finca. No en una red para invitados o clientes.",
+  "page-reach.before.plain": "Sin certificado, cualquiera que escuche en esa red puede leer las contraseñas y las lecturas. Con un certificado no puede (server/README.md dice cómo darlo), y los mensajes push a un teléfono también lo necesitan.",
+  "page-reach.before.router": "No redirijas ningún puerto de tu router a esta máquina: aquí nada está hecho para la internet abierta sin certificado.",
+  "page-reach.before.owner": "Todavía no hay ningún propietario. En cuanto se llegue a las páginas desde otros dispositivos, esta máquina tampoco tendrá ya permisos especiales: abre en esta máquina el enlace que el arranque escribe junto a «Become owner», y luego entra con tu nombre.",
+  "page-reach.before.alarm": "Las redes fallan a veces. Que un teléfono no reciba nada no significa que una pila esté bien.",
+  "page-reach.what": "¿A quién se deja entrar?",
+  "page-reach.what.both": "Sondas y teléfonos",
+  "page-reach.what.probes": "Solo sondas",
+  "page-reach.what.phones": "Solo teléfonos",
+  "page-reach.how": "¿Cómo se arranca Branhearth?",
+  "page-reach.how.shell": "En un terminal de Linux o macOS",
+  "page-reach.how.powershell": "En PowerShell de Windows",
+  "page-reach.how.service": "Como servicio (systemd)",
+  "page-reach.do": "Hazlo",
+  "page-reach.do.shell": "Detenlo con Ctrl-C y arráncalo en su carpeta con esto:",
+  "page-reach.do.powershell": "Detenlo con Ctrl-C y arráncalo en su carpeta con esto:",
+  "page-reach.do.service": "Pon estas líneas en /etc/branhearth.env y luego ejecuta la última:",
+  "page-reach.do.copy": "Copiar lo que se ejecuta",
+  "page-reach.after": "Después",
+  "page-reach.after.probes": ["Las sondas envían a ",["<","mono",[["hostText"]]],", puerto ",["<","mono",[["portText"]]],", cada una con una ",["<","link","clave"],"."],
+  "page-reach.after.phones": ["Los teléfonos de la misma red wifi abren ",["<","mono",[["urlText"]]],"."],
+  "page-reach.after.code": "La dirección de las páginas como código QR",
+  "page-reach.after.others": ["Esta máquina tiene además otras direcciones: ",["addressesText"],"."],
+  "page-reach.after.none": "Esta máquina no tiene ahora dirección en ninguna red: conéctala antes.",
+  "page-reach.after.firewall": ["Si no llega nada, puede que lo impida un cortafuegos de esta máquina: deja entrar el puerto TCP ",["portsText"],", solo desde tu propia red."],
+  "page-reach.after.first": [["<","link","Mira si llega el primer mensaje"]],
+};

@@ -1,0 +1,38 @@
+// Made from ../../es/page-sent.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageSentParams } from '../params/page-sent.ts';
+
+export const pageSentTexts: PageTexts<PageSentParams> = {
+  "page-sent.state.sent": ["enviado (",["sentText"],["tryCount",{"=0":"","=1":"","other":[", tras ",["#"]," intentos"]},1],")"],
+  "page-sent.state.held": ["en espera hasta ",["untilText"],": ",["reasonText"]],
+  "page-sent.state.held.quiet": "horas de silencio",
+  "page-sent.state.overtaken": ["no enviado: ",["reasonText"]],
+  "page-sent.state.overtaken.over": "terminó antes de poder enviarse",
+  "page-sent.state.given-up": ["no se pudo entregar: ",["reasonText"]],
+  "page-sent.state.given-up.why": "no se dio ningún motivo",
+  "page-sent.state.waiting": "en camino",
+  "page-sent.state.tried": ["todavía sin entregar (",["tryCount",{"one":[["#"]," intento"],"other":[["#"]," intentos"]},1],"): ",["reasonText"],"; se vuelve a intentar"],
+  "page-sent.channel.push": "push",
+  "page-sent.channel.email": "correo",
+  "page-sent.channel.webhook": "webhook",
+  "page-sent.reason.first-raise": "Salió el aviso",
+  "page-sent.reason.got-worse": "Empeoró",
+  "page-sent.reason.reminder-due": "Recordatorio",
+  "page-sent.reason.cleared": "Terminó",
+  "page-sent.reason.handed-on": "Pasó a la siguiente persona",
+  "page-sent.reason.not-reached": "No se pudo avisar a otra persona",
+  "page-sent.reason.summary": "Resumen diario",
+  "page-sent.reason.measure-due": "Toca medir",
+  "page-sent.reason.test": "Prueba",
+  "page-sent.reason.confirmation": "Código para una dirección",
+  "page-sent.loading": "Cargando…",
+  "page-sent.nobody": "No se avisó a nadie: nadie que quiera este aviso ha configurado correo, push o un webhook.",
+  "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":" junto con todo su sitio","other":""},0],", ",["whenText"]],
+  "page-sent.message": [["personName"],", por ",["channelText"]," (",["addressText"],"): ",["stateText"]],
+  "page-sent.attempts": [["tryCount",{"one":[["#"]," intento"],"other":[["#"]," intentos"]},1],["<","aloud",[" de avisar a ",["personName"]]]],
+  "page-sent.lost": [["messageCount",{"=1":"Un mensaje no llegó","other":[["#"]," mensajes no llegaron"]},1]],
+  "page-sent.lost.one": ["No se avisó a ",["<","strong",[["personName"]]]," por ",["channelText"]," (",["addressText"],"), ",["whenText"],": ",["reasonText"]],
+  "page-sent.lost.pile": "Ver la pila",
+  "page-sent.lost.seen": ["Lo he visto",["<","aloud",[": ",["personName"]]]],
+  "page-sent.attempt": [["timeText"],": ",["outcome",{"sent":"enviado","failed":"falló","other":"rechazado"},0],", ",["detailText"]],
+};

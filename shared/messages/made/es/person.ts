@@ -1,0 +1,5 @@
+// Made from ../../es/person.json by `npm run messages`; change that instead.
+export const personTexts = {
+  "person.here": "Esta máquina",
+  "person.api-token": "Token de API",
+};

@@ -1,0 +1,21 @@
+// Made from ../../es/squeeze.json by `npm run messages`; change that instead.
+export const squeezeTexts = {
+  "squeeze.how": "Ponte guantes. Toma un puñado del centro, a un palmo bajo la superficie, del lado frío. Apriétalo fuerte unos cinco segundos y abre la mano. Repítelo con un puñado de otro lugar.",
+  "squeeze.feel.crumbles": "se desmorona al abrir la mano",
+  "squeeze.feel.holds": "queda unido, ni una gota",
+  "squeeze.feel.drips": "queda unido, dos o tres gotas",
+  "squeeze.feel.pours": "escurre agua",
+  "squeeze.bran.crumbles": "demasiado seco",
+  "squeeze.bran.holds": "bien, tirando a seco",
+  "squeeze.bran.drips": "bien",
+  "squeeze.bran.pours": "demasiado mojado",
+  "squeeze.soil.crumbles": "demasiado seca",
+  "squeeze.soil.holds": "bien",
+  "squeeze.soil.drips": "un poco mojada",
+  "squeeze.soil.pours": "demasiado mojada",
+  "squeeze.result": "{feelCapitalPart}: {meaningPart}",
+  "squeeze.todo.crumbles": "Dale un poco de agua, mézclala y aprieta otra vez al cuarto de hora.",
+  "squeeze.todo.holds": "Deja su agua como está y aprieta otra vez al día siguiente.",
+  "squeeze.todo.drips": "No le des agua y aprieta otra vez al día siguiente.",
+  "squeeze.todo.pours": "Voltéala dejándola suelta, mézclale algo seco como salvado o paja y protégela de la lluvia.",
+};

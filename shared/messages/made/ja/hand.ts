@@ -1,0 +1,21 @@
+// Made from ../../ja/hand.json by `npm run messages`; change that instead.
+export const handTexts = {
+  "hand.found.crumbled": "{place, select, skin {表面から} edge {端から} core {中心部から} base {底部から} through {全体から} other {}}取って握ったひと握りは、手を開くとくずれました。",
+  "hand.found.held": "{place, select, skin {表面から} edge {端から} core {中心部から} base {底部から} through {全体から} other {}}取って握ったひと握りは、まとまり、水滴は出ませんでした。",
+  "hand.found.dripped": "{place, select, skin {表面から} edge {端から} core {中心部から} base {底部から} through {全体から} other {}}取って握ったひと握りは、まとまり、水が2～3滴出ました。",
+  "hand.found.poured": "{place, select, skin {表面から} edge {端から} core {中心部から} base {底部から} through {全体から} other {}}取って握ったひと握りから、水が流れ出ました。",
+  "hand.found.sample": "量った試料の水分は{moistureFrac}です。",
+  "hand.found.sample-not-dried": "量った試料の水分は分かっていません。",
+  "hand.found.smell": "{smellsList}がしました。",
+  "hand.found.growth": "{growthPart}。",
+  "hand.found.judged": "においは「{smell, select, good {良い} doubtful {疑わしい} bad {悪い} other {不明}}」、見た目は「{look, select, good {良い} doubtful {疑わしい} bad {悪い} other {不明}}」と判断されました。",
+  "hand.smell.rotten": "腐ったにおい",
+  "hand.smell.sour": "酸っぱいにおい",
+  "hand.smell.ammonia": "アンモニア臭",
+  "hand.smell.bad": "悪いにおい",
+  "hand.growth": "{place, select, skin {表面に} edge {端に} core {中心部に} base {底部に} through {全体に} other {}}{colourCapitalPart}が生えています{amount, select, few {（少し）} some {（ところどころ）} many {（たくさん）} other {}}",
+  "hand.colour.white": "白い菌糸",
+  "hand.colour.green": "緑のカビ",
+  "hand.colour.black": "黒いカビ",
+  "hand.colour.other": "色のついたカビ",
+};

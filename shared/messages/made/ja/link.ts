@@ -1,0 +1,22 @@
+// Made from ../../ja/link.json by `npm run messages`; change that instead.
+export const linkTexts = {
+  "link.unknown": "このリンクは分かりません",
+  "link.unknown.says": "途中で切れているか、ずっと前に終わったものかもしれません。続いている警告は「山」のページにあります。",
+  "link.used": "もう答えてあります",
+  "link.used.says": "{usedAtMs}に、このリンクで{personName}さんが「見ました」と答えました。",
+  "link.too-old": "このリンクは古すぎます",
+  "link.too-old.says": "もうこのリンクでは答えられません。山を開いて、いまの様子を見てください。",
+  "link.ready": "これを見ましたか？",
+  "link.ready.says": "「見ました」と答えると、催促が止まり、あなたが対応していることがほかの人に分かります。",
+  "link.done": "「見ました」と答えました",
+  "link.done.says": "{personName}さんが「見ました」と答えました。催促は止まり、あなたが対応していることがほかの人に分かります。",
+  "link.put-aside": "保留中",
+  "link.put-aside.says": "まだ続いていますが、誰かが通知を保留しました。山を開いて、いまの様子を見てください。",
+  "link.acknowledged-by": "{isNamed, select, true {{personName}さんがもう「見ました」と答えています。} other {もう「見ました」と答えてあります。}}山を開いて、いまの様子を見てください。",
+  "link.over": "終わっています",
+  "link.over.says": "警告はもう続いていないので、答える必要はありません。",
+  "link.button": "見ました",
+  "link.see-piles": "山の一覧を見る",
+  "link.see-pile": "山を見る",
+  "link.sent": "{sentAtMs}のメッセージ",
+};

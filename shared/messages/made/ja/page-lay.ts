@@ -1,0 +1,36 @@
+// Made from ../../ja/page-lay.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageLayParams } from '../params/page-lay.ts';
+
+export const pageLayTexts: PageTexts<PageLayParams> = {
+  "page-lay.title": "山を仕込む",
+  "page-lay.lead": "分からないものは空のままにしてください。そのぶん山について言えることは減り、Branhearthはそう言います。",
+  "page-lay.place": "場所",
+  "page-lay.place.new": "新しい場所",
+  "page-lay.place.name": "場所の名前",
+  "page-lay.place.name.hint": "庭、小屋、段畑など、センサーのあるところ。",
+  "page-lay.place.usual": "うちの庭",
+  "page-lay.name": "山の名前",
+  "page-lay.lay": "仕込む",
+  "page-lay.stage": "段階",
+  "page-lay.stage.of": [["stage",{"bran":"ぬかの段階","soil":"土の段階","other":""},0]],
+  "page-lay.not-given": "記入なし",
+  "page-lay.material": "材料",
+  "page-lay.depth": "高さ",
+  "page-lay.depth.unit": "cm",
+  "page-lay.shelter": "置き場所",
+  "page-lay.more": "仕込みについて、ほかに",
+  "page-lay.laid-at": "仕込んだ日時",
+  "page-lay.laid-at.hint": "空なら、いまです。",
+  "page-lay.moisture": "仕込み時の水分",
+  "page-lay.moisture.unit": "%（湿量基準）",
+  "page-lay.mass": "仕込み時の質量",
+  "page-lay.mass.unit": "kg（水を含む）",
+  "page-lay.dose": "混ぜた微生物",
+  "page-lay.dose.unit": "湿量の%",
+  "page-lay.cover": "覆い",
+  "page-lay.thermometer": "温度計の値",
+  "page-lay.thermometer.unset": "まだ入っていません。目盛りに触れてください。",
+  "page-lay.thermometer.less": "1度下げる",
+  "page-lay.thermometer.more": "1度上げる",
+};

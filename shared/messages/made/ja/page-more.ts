@@ -1,0 +1,35 @@
+// Made from ../../ja/page-more.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageMoreParams } from '../params/page-more.ts';
+
+export const pageMoreTexts: PageTexts<PageMoreParams> = {
+  "page-more.title": "その他",
+  "page-more.practice": "練習",
+  "page-more.practice.says": "早送りの時間で世話をし、終わりに切り開くシミュレーションの山。",
+  "page-more.seasons": "季節を並べる",
+  "page-more.seasons.says": "過去の仕込みの曲線と数値を重ねます。何が違い、何が同じように進んだか。",
+  "page-more.records": "報告書",
+  "page-more.records.says": "すべてをファイルでダウンロード、日付をカレンダーで購読、ラベルを印刷。",
+  "page-more.import": "取り込み",
+  "page-more.import.says": "表から測定値や日誌を。何かを保存する前に確かめます。",
+  "page-more.incoming": "使えなかったメッセージ",
+  "page-more.incoming.says": "使えなかったメッセージと、ほかの機器のトピックの読み取り。",
+  "page-more.keys": "センサーのキー",
+  "page-more.keys.says": "どの機器が、どのセンサーとしてブローカーに送れるか。ここで作り、無効にします。",
+  "page-more.people": "人",
+  "page-more.people.says": "誰がどの役割で入れるか。人を招待します。",
+  "page-more.who-did-what": "監査ログ",
+  "page-more.who-did-what.says": "すべての変更。誰が、いつ、どこから。",
+  "page-more.account": "マイアカウント",
+  "page-more.account.says": "ログインしているところ、パスワード、プログラム用のトークン。",
+  "page-more.weather": "明日の外気",
+  "page-more.weather.says": "天気を尋ねる場所。予測に取り入れるためです。",
+  "page-more.retention": "測定値を残す期間",
+  "page-more.retention.says": "どれだけディスクを使うか、どれだけ古くなったら10分平均で足りるか。",
+  "page-more.notifications": "マイ通知",
+  "page-more.notifications.says": "プッシュ、メール、Webhook。何を、いつ、次は誰に。それぞれのテスト。",
+  "page-more.settings": "設定",
+  "page-more.settings.says": "単位、時刻、配色、あなたの名前。",
+  "page-more.help": "ヘルプ",
+  "page-more.help.says": "それぞれの印と言葉の意味、センサーの置き場所、警告ごとにすること、気をつけること、故障。",
+};

@@ -1,0 +1,36 @@
+// Made from ../../ja/page-reach.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageReachParams } from '../params/page-reach.ts';
+
+export const pageReachTexts: PageTexts<PageReachParams> = {
+  "page-reach.title": "センサーとスマートフォンをつなげる",
+  "page-reach.now": [["areProbesIn",{"true":"ネットワークのセンサーはブローカーにつながります","other":"ブローカーはこの機械にしか応答しません"},0],"。",["arePagesIn",{"true":"スマートフォンもページにつながります","other":"ページはこの機械にしか応答しません"},0],"。"],
+  "page-reach.lead": "別の設定で再起動する必要があります。先に、それがどういうことか読んでください。",
+  "page-reach.before": "する前に",
+  "page-reach.before.network": "使う人が分かっているネットワークでしてください。家や農場のものです。来客用のネットワークではしないでください。",
+  "page-reach.before.plain": "証明書がないと、そのネットワークを盗み聞きする人は誰でもパスワードと測定値を読めます。証明書があれば読めません（入れ方はserver/README.mdにあります）。スマートフォンへのプッシュ通知にも証明書が要ります。",
+  "page-reach.before.router": "ルーターのポートをこの機械に転送しないでください。証明書なしでインターネットに開くことは、何も想定していません。",
+  "page-reach.before.owner": "まだ所有者がいません。ほかからページに入れるようになると、この機械も特別ではなくなります。起動時に「Become owner」のそばに表示されるリンクをこの機械で開き、それからログインしてください。",
+  "page-reach.before.alarm": "ネットワークはときどき止まります。スマートフォンに何も届かないからといって、山に問題がないとは言えません。",
+  "page-reach.what": "何をつなげますか？",
+  "page-reach.what.both": "センサーとスマートフォン",
+  "page-reach.what.probes": "センサーだけ",
+  "page-reach.what.phones": "スマートフォンだけ",
+  "page-reach.how": "Branhearthをどう起動していますか？",
+  "page-reach.how.shell": "LinuxかmacOSのターミナル",
+  "page-reach.how.powershell": "WindowsのPowerShell",
+  "page-reach.how.service": "サービス（systemd）",
+  "page-reach.do": "する",
+  "page-reach.do.shell": "Ctrl-Cで止め、そのフォルダーで次のように起動してください：",
+  "page-reach.do.powershell": "Ctrl-Cで止め、そのフォルダーで次のように起動してください：",
+  "page-reach.do.service": "これらの行を/etc/branhearth.envに入れ、最後の行を実行してください：",
+  "page-reach.do.copy": "実行するものをコピー",
+  "page-reach.after": "そのあと",
+  "page-reach.after.probes": ["センサーは、",["<","mono",[["hostText"]]],"のポート",["<","mono",[["portText"]]],"に、それぞれの",["<","link","キー"],"で送ります。"],
+  "page-reach.after.phones": ["同じWi-Fiのスマートフォンで",["<","mono",[["urlText"]]],"を開きます。"],
+  "page-reach.after.code": "ページのアドレスのQRコード",
+  "page-reach.after.others": ["この機械にはほかのアドレスもあります：",["addressesText"],"。"],
+  "page-reach.after.none": "この機械は、いまネットワークのアドレスを持っていません。先につないでください。",
+  "page-reach.after.firewall": ["何も来ないなら、この機械のファイアウォールが止めているかもしれません。自分のネットワークからだけ、TCPポート",["portsText"],"を通してください。"],
+  "page-reach.after.first": [["<","link","最初のメッセージが届くか見る"]],
+};

@@ -1,0 +1,38 @@
+// Made from ../../ja/page-sent.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageSentParams } from '../params/page-sent.ts';
+
+export const pageSentTexts: PageTexts<PageSentParams> = {
+  "page-sent.state.sent": [["sentText"],"に送信",["tryCount",{"=0":"","=1":"","other":["、",["#"],"回試したあと"]},1]],
+  "page-sent.state.held": [["untilText"],"まで保留：",["reasonText"]],
+  "page-sent.state.held.quiet": "通知を控える時間",
+  "page-sent.state.overtaken": ["送信なし：",["reasonText"]],
+  "page-sent.state.overtaken.over": "送る前に終わりました",
+  "page-sent.state.given-up": ["届けられませんでした：",["reasonText"]],
+  "page-sent.state.given-up.why": "理由の記入なし",
+  "page-sent.state.waiting": "送信中",
+  "page-sent.state.tried": ["まだ届いていません（",["tryCount",{"other":[["#"]]},1],"回試行）：",["reasonText"],"。もう一度試します"],
+  "page-sent.channel.push": "プッシュ",
+  "page-sent.channel.email": "メール",
+  "page-sent.channel.webhook": "Webhook",
+  "page-sent.reason.first-raise": "発生した",
+  "page-sent.reason.got-worse": "悪くなった",
+  "page-sent.reason.reminder-due": "催促",
+  "page-sent.reason.cleared": "終わった",
+  "page-sent.reason.handed-on": "次の人に回した",
+  "page-sent.reason.not-reached": "ほかの人に連絡がつかなかった",
+  "page-sent.reason.summary": "一日のまとめ",
+  "page-sent.reason.measure-due": "測る時間",
+  "page-sent.reason.test": "テスト",
+  "page-sent.reason.confirmation": "アドレスのコード",
+  "page-sent.loading": "読み込み中…",
+  "page-sent.nobody": "誰にも知らせていません。これを希望する人が、メール、プッシュ、Webhookのどれも設定していません。",
+  "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":"（場所全体と一緒に）","other":""},0],"、",["whenText"]],
+  "page-sent.message": [["personName"],"さん、",["channelText"],"（",["addressText"],"）：",["stateText"]],
+  "page-sent.attempts": [["tryCount",{"other":[["#"]]},1],"回試行",["<","aloud",["：",["personName"],"さん"]]],
+  "page-sent.lost": [["messageCount",{"=1":"届かなかったメッセージが1件あります","other":["届かなかったメッセージが",["#"],"件あります"]},1]],
+  "page-sent.lost.one": [["<","strong",[["personName"],"さん"]],"に、",["channelText"],"（",["addressText"],"）で知らせられませんでした。",["whenText"],"：",["reasonText"]],
+  "page-sent.lost.pile": "山を見る",
+  "page-sent.lost.seen": ["見ました",["<","aloud",["：",["personName"],"さん"]]],
+  "page-sent.attempt": [["timeText"],"：",["outcome",{"sent":"送信した","failed":"失敗した","other":"断られた"},0],"、",["detailText"]],
+};

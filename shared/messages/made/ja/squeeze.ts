@@ -1,0 +1,21 @@
+// Made from ../../ja/squeeze.json by `npm run messages`; change that instead.
+export const squeezeTexts = {
+  "squeeze.how": "手袋を着けてください。冷たい側から、表面から手の長さほど下の中心部のひと握りを取ります。5秒ほど強く握り、手を開きます。別の場所のひと握りでもう一度行ってください。",
+  "squeeze.feel.crumbles": "手を開くとくずれる",
+  "squeeze.feel.holds": "まとまり、水滴は出ない",
+  "squeeze.feel.drips": "まとまり、水が2～3滴出る",
+  "squeeze.feel.pours": "水が流れ出る",
+  "squeeze.bran.crumbles": "乾きすぎ",
+  "squeeze.bran.holds": "ちょうどよい（やや乾き気味）",
+  "squeeze.bran.drips": "ちょうどよい",
+  "squeeze.bran.pours": "湿りすぎ",
+  "squeeze.soil.crumbles": "乾きすぎ",
+  "squeeze.soil.holds": "ちょうどよい",
+  "squeeze.soil.drips": "やや湿り気味",
+  "squeeze.soil.pours": "湿りすぎ",
+  "squeeze.result": "{feelCapitalPart}：{meaningPart}",
+  "squeeze.todo.crumbles": "水を少しやって混ぜ、15分たってからもう一度握ってください。",
+  "squeeze.todo.holds": "水はそのままにし、次の日にもう一度握ってください。",
+  "squeeze.todo.drips": "水をやらず、次の日にもう一度握ってください。",
+  "squeeze.todo.pours": "ふんわり切り返し、ぬかやわらなど乾いたものを混ぜ、雨が当たらないようにしてください。",
+};

@@ -1,0 +1,21 @@
+// Made from ../../ko/hand.json by `npm run messages`; change that instead.
+export const handTexts = {
+  "hand.found.crumbled": "{place, select, skin {겉에서 } edge {가장자리에서 } core {중심부에서 } base {바닥에서 } through {전체에서 } other {}}집은 한 줌을 쥐었다 펴니 부스러졌어요.",
+  "hand.found.held": "{place, select, skin {겉에서 } edge {가장자리에서 } core {중심부에서 } base {바닥에서 } through {전체에서 } other {}}집은 한 줌을 쥐니 뭉치고 물방울이 없었어요.",
+  "hand.found.dripped": "{place, select, skin {겉에서 } edge {가장자리에서 } core {중심부에서 } base {바닥에서 } through {전체에서 } other {}}집은 한 줌을 쥐니 뭉치고 물이 두세 방울 나왔어요.",
+  "hand.found.poured": "{place, select, skin {겉에서 } edge {가장자리에서 } core {중심부에서 } base {바닥에서 } through {전체에서 } other {}}집은 한 줌을 쥐니 물이 흘러나왔어요.",
+  "hand.found.sample": "무게를 단 시료의 수분은 {moistureFrac}예요.",
+  "hand.found.sample-not-dried": "무게를 단 시료의 수분을 알 수 없어요.",
+  "hand.found.smell": "{smellsList}가 났어요.",
+  "hand.found.growth": "{growthPart}.",
+  "hand.found.judged": "냄새: {smell, select, good {좋음} doubtful {의심스러움} bad {나쁨} other {알 수 없음}}, 겉모습: {look, select, good {좋음} doubtful {의심스러움} bad {나쁨} other {알 수 없음}}.",
+  "hand.smell.rotten": "썩은 내",
+  "hand.smell.sour": "신내",
+  "hand.smell.ammonia": "암모니아 냄새",
+  "hand.smell.bad": "나쁜 냄새",
+  "hand.growth": "{place, select, skin {겉에 핀 } edge {가장자리에 핀 } core {중심부에 핀 } base {바닥에 핀 } through {전체에 핀 } other {}}{colourCapitalPart} 균{amount, select, few {, 몇 군데} some {, 여러 군데} many {, 많은 곳} other {}}",
+  "hand.colour.white": "흰",
+  "hand.colour.green": "푸른",
+  "hand.colour.black": "검은",
+  "hand.colour.other": "색 있는",
+};

@@ -1,0 +1,22 @@
+// Made from ../../ko/link.json by `npm run messages`; change that instead.
+export const linkTexts = {
+  "link.unknown": "모르는 링크예요",
+  "link.unknown.says": "링크가 잘렸거나 오래전에 끝났을 수 있어요. 아직 이어지는 경고는 더미 페이지에 있어요.",
+  "link.used": "전에 봤다고 표시함",
+  "link.used.says": "{personName} 님이 이 링크로 {usedAtMs}에 봤다고 표시했어요.",
+  "link.too-old": "너무 오래된 링크예요",
+  "link.too-old.says": "이 링크로는 이제 표시할 수 없어요. 더미를 열어 지금 어떤지 보세요.",
+  "link.ready": "이것을 봤나요?",
+  "link.ready.says": "봤다고 표시하면 다시 알리지 않고, 다른 사람들은 누가 맡고 있는지 알 수 있어요.",
+  "link.done": "봤다고 표시함",
+  "link.done.says": "{personName} 님이 봤다고 표시했어요. 이제 다시 알리지 않고, 다른 사람들도 누가 맡고 있는지 알 수 있어요.",
+  "link.put-aside": "미뤄 둠",
+  "link.put-aside.says": "경고는 아직 이어지고, 누가 알림을 미뤄 두었어요. 더미를 열어 지금 어떤지 보세요.",
+  "link.acknowledged-by": "{isNamed, select, true {{personName} 님이 이미 봤다고 표시했어요.} other {이미 누가 봤다고 표시했어요.}} 더미를 열어 지금 어떤지 보세요.",
+  "link.over": "끝났어요",
+  "link.over.says": "경고가 이제 없어서, 봤다고 표시할 것이 없어요.",
+  "link.button": "봤어요: 표시하기",
+  "link.see-piles": "더미들 보기",
+  "link.see-pile": "더미 보기",
+  "link.sent": "{sentAtMs}의 메시지",
+};

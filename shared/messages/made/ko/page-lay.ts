@@ -1,0 +1,36 @@
+// Made from ../../ko/page-lay.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageLayParams } from '../params/page-lay.ts';
+
+export const pageLayTexts: PageTexts<PageLayParams> = {
+  "page-lay.title": "더미 쌓기",
+  "page-lay.lead": "모르는 것은 비워 두세요. 그러면 Branhearth가 더미에 대해 말할 수 있는 것이 줄어들고, 그렇게 알려 줘요.",
+  "page-lay.place": "장소",
+  "page-lay.place.new": "새로운 곳",
+  "page-lay.place.name": "장소의 이름",
+  "page-lay.place.name.hint": "마당, 창고, 윗밭: 센서가 있는 곳.",
+  "page-lay.place.usual": "우리 마당",
+  "page-lay.name": "더미의 이름",
+  "page-lay.lay": "더미 쌓기",
+  "page-lay.stage": "단계",
+  "page-lay.stage.of": [["stage",{"bran":"겨 단계","soil":"흙 단계","other":""},0]],
+  "page-lay.not-given": "안 적음",
+  "page-lay.material": "재료",
+  "page-lay.depth": "높이",
+  "page-lay.depth.unit": "cm",
+  "page-lay.shelter": "놓인 곳",
+  "page-lay.more": "회차에 대해 더",
+  "page-lay.laid-at": "쌓은 때",
+  "page-lay.laid-at.hint": "비워 두면 지금이에요.",
+  "page-lay.moisture": "쌓을 때의 수분",
+  "page-lay.moisture.unit": "%, 젖은 무게 기준",
+  "page-lay.mass": "쌓을 때의 무게",
+  "page-lay.mass.unit": "kg, 물까지",
+  "page-lay.dose": "섞은 미생물",
+  "page-lay.dose.unit": "젖은 무게의 %",
+  "page-lay.cover": "덮개",
+  "page-lay.thermometer": "온도계의 값",
+  "page-lay.thermometer.unset": "아직 안 적음: 눈금을 누르세요.",
+  "page-lay.thermometer.less": "1도 낮게",
+  "page-lay.thermometer.more": "1도 높게",
+};

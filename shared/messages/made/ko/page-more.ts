@@ -1,0 +1,35 @@
+// Made from ../../ko/page-more.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageMoreParams } from '../params/page-more.ts';
+
+export const pageMoreTexts: PageTexts<PageMoreParams> = {
+  "page-more.title": "더 보기",
+  "page-more.practice": "연습",
+  "page-more.practice.says": "모의 더미를 빠른 시간으로 돌보고 끝에 갈라 봐요.",
+  "page-more.seasons": "계절 나란히 보기",
+  "page-more.seasons.says": "지난 회차의 곡선과 숫자를 겹쳐 봐요. 무엇이 달랐고 무엇이 같았는지.",
+  "page-more.records": "보고서",
+  "page-more.records.says": "모두 파일로 내려받기, 날짜를 달력으로 받기, 라벨 인쇄.",
+  "page-more.import": "들여오기",
+  "page-more.import.says": "표에 있는 측정값이나 일지를 들여와요. 저장하기 전에 확인해요.",
+  "page-more.incoming": "쓰지 못한 메시지",
+  "page-more.incoming.says": "쓰지 못한 메시지와, 다른 기기의 토픽 읽기.",
+  "page-more.keys": "센서 키",
+  "page-more.keys.says": "어느 기기가 어느 센서의 값을 브로커로 보낼 수 있는지. 여기서 만들고 거둬요.",
+  "page-more.people": "사람들",
+  "page-more.people.says": "누가 어떤 역할로 쓰는지. 사람 초대하기.",
+  "page-more.who-did-what": "감사 로그",
+  "page-more.who-did-what.says": "모든 변경을 누가, 언제, 어디서 했는지.",
+  "page-more.account": "내 계정",
+  "page-more.account.says": "로그인한 곳, 비밀번호, 프로그램용 토큰.",
+  "page-more.weather": "내일의 기온",
+  "page-more.weather.says": "어디의 날씨를 물어볼지. 예측에 넣어요.",
+  "page-more.retention": "측정값을 얼마나 보관하나",
+  "page-more.retention.says": "디스크를 얼마나 쓰는지, 얼마나 오래되면 10분 평균으로 충분한지.",
+  "page-more.notifications": "내 알림",
+  "page-more.notifications.says": "푸시, 전자우편, 웹훅. 무엇을, 언제, 다음은 누구에게. 하나마다 시험할 수 있어요.",
+  "page-more.settings": "설정",
+  "page-more.settings.says": "단위, 시간, 테마, 내 이름.",
+  "page-more.help": "도움말",
+  "page-more.help.says": "표시와 말의 뜻, 센서를 두는 곳, 경고마다 할 일, 주의할 점, 고장.",
+};

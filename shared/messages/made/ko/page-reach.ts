@@ -1,0 +1,36 @@
+// Made from ../../ko/page-reach.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageReachParams } from '../params/page-reach.ts';
+
+export const pageReachTexts: PageTexts<PageReachParams> = {
+  "page-reach.title": "센서와 휴대전화 들여보내기",
+  "page-reach.now": [["areProbesIn",{"true":"이 통신망의 센서가 브로커에 닿아요","other":"브로커가 이 기기에만 답해요"},0],". ",["arePagesIn",{"true":"이 통신망의 휴대전화가 페이지에 닿아요","other":"페이지는 이 기기에만 답해요"},0],"."],
+  "page-reach.lead": "다른 설정으로 다시 시작해야 해요. 무슨 뜻인지 먼저 읽으세요.",
+  "page-reach.before": "하기 전에",
+  "page-reach.before.network": "쓰는 사람을 아는 통신망에서 하세요. 집이나 농장처럼요. 손님이나 고객이 쓰는 통신망에서는 하지 마세요.",
+  "page-reach.before.plain": "인증서가 없으면 그 통신망을 엿듣는 사람이 비밀번호와 측정값을 읽을 수 있어요. 인증서가 있으면 읽을 수 없고(넣는 방법은 server/README.md에 있어요), 휴대전화의 푸시 메시지에도 인증서가 필요해요.",
+  "page-reach.before.router": "공유기의 포트를 이 기기로 열지 마세요(포트 포워딩). 인증서 없이 인터넷에 열어 두라고 만든 것은 여기에 하나도 없어요.",
+  "page-reach.before.owner": "아직 주인이 없어요. 다른 곳에서 페이지에 닿게 되면 이 기기도 더는 특별하지 않아요. 시작할 때 “Become owner”(주인 되기) 옆에 나오는 링크를 이 기기에서 열고, 그다음 로그인하세요.",
+  "page-reach.before.alarm": "통신망은 때때로 끊겨요. 휴대전화가 조용하다고 더미가 괜찮다는 뜻은 아니에요.",
+  "page-reach.what": "무엇을 들여보낼까요?",
+  "page-reach.what.both": "센서와 휴대전화",
+  "page-reach.what.probes": "센서만",
+  "page-reach.what.phones": "휴대전화만",
+  "page-reach.how": "Branhearth를 어떻게 시작하나요?",
+  "page-reach.how.shell": "Linux나 macOS의 터미널",
+  "page-reach.how.powershell": "Windows의 PowerShell",
+  "page-reach.how.service": "서비스(systemd)",
+  "page-reach.do": "하기",
+  "page-reach.do.shell": "Ctrl-C로 멈추고, 그 폴더에서 다음으로 시작하세요:",
+  "page-reach.do.powershell": "Ctrl-C로 멈추고, 그 폴더에서 다음으로 시작하세요:",
+  "page-reach.do.service": "이 줄들을 /etc/branhearth.env에 넣고, 마지막 줄을 실행하세요:",
+  "page-reach.do.copy": "실행할 것 복사",
+  "page-reach.after": "그다음",
+  "page-reach.after.probes": ["센서는 ",["<","mono",[["hostText"]]],", 포트 ",["<","mono",[["portText"]]],"로 보내요. 센서마다 ",["<","link","키"],"가 필요해요."],
+  "page-reach.after.phones": ["같은 Wi-Fi의 휴대전화에서 여는 주소: ",["<","mono",[["urlText"]]],"."],
+  "page-reach.after.code": "페이지의 주소를 담은 QR 코드",
+  "page-reach.after.others": ["이 기기에는 다른 주소도 있어요: ",["addressesText"],"."],
+  "page-reach.after.none": "이 기기에 지금 통신망 주소가 없어요. 먼저 통신망에 연결하세요.",
+  "page-reach.after.firewall": ["아무것도 오지 않으면 이 기기의 방화벽이 막고 있을 수 있어요. 내 통신망에서 오는 것만 들여보내세요: TCP 포트 ",["portsText"],"."],
+  "page-reach.after.first": [["<","link","첫 메시지가 오는지 보기"]],
+};

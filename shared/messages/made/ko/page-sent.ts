@@ -1,0 +1,38 @@
+// Made from ../../ko/page-sent.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageSentParams } from '../params/page-sent.ts';
+
+export const pageSentTexts: PageTexts<PageSentParams> = {
+  "page-sent.state.sent": [["sentText"]," 보냄",["tryCount",{"=0":"","=1":"","other":[", ",["#"],"번 시도함"]},1]],
+  "page-sent.state.held": [["untilText"],"까지 미룸: ",["reasonText"]],
+  "page-sent.state.held.quiet": "조용한 시간",
+  "page-sent.state.overtaken": ["보내지 않음: ",["reasonText"]],
+  "page-sent.state.overtaken.over": "보내기 전에 끝남",
+  "page-sent.state.given-up": ["전하지 못함: ",["reasonText"]],
+  "page-sent.state.given-up.why": "까닭 없음",
+  "page-sent.state.waiting": "가는 중",
+  "page-sent.state.tried": ["아직 전하지 못함(",["tryCount",{"other":[["#"],"번 시도"]},1],"): ",["reasonText"],". 다시 시도해요"],
+  "page-sent.channel.push": "푸시",
+  "page-sent.channel.email": "전자우편",
+  "page-sent.channel.webhook": "웹훅",
+  "page-sent.reason.first-raise": "경고가 올라옴",
+  "page-sent.reason.got-worse": "더 나빠짐",
+  "page-sent.reason.reminder-due": "다시 알림",
+  "page-sent.reason.cleared": "끝남",
+  "page-sent.reason.handed-on": "다음 사람에게 넘김",
+  "page-sent.reason.not-reached": "다른 사람에게 닿지 않음",
+  "page-sent.reason.summary": "하루 요약",
+  "page-sent.reason.measure-due": "잴 때",
+  "page-sent.reason.test": "시험",
+  "page-sent.reason.confirmation": "주소 확인 코드",
+  "page-sent.loading": "불러오는 중…",
+  "page-sent.nobody": "아무에게도 알리지 않았어요. 이것을 원하는 사람 가운데 전자우편, 푸시, 웹훅을 정한 사람이 없어요.",
+  "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":"(장소 전체와 함께)","other":""},0],", ",["whenText"]],
+  "page-sent.message": [["personName"]," 님, ",["channelText"]," (",["addressText"],"): ",["stateText"]],
+  "page-sent.attempts": [["tryCount",{"other":[["#"],"번 시도"]},1],["<","aloud",[": ",["personName"]," 님"]]],
+  "page-sent.lost": [["messageCount",{"=1":"메시지 하나가 도착하지 않았어요","other":["메시지 ",["#"],"개가 도착하지 않았어요"]},1]],
+  "page-sent.lost.one": [["<","strong",[["personName"]]]," 님에게 알리지 못함, ",["channelText"]," (",["addressText"],"), ",["whenText"],": ",["reasonText"]],
+  "page-sent.lost.pile": "더미 보기",
+  "page-sent.lost.seen": ["이것을 봤어요",["<","aloud",[": ",["personName"]," 님"]]],
+  "page-sent.attempt": [["timeText"],": ",["outcome",{"sent":"보냄","failed":"실패","other":"거절됨"},0],", ",["detailText"]],
+};

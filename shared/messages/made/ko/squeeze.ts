@@ -1,0 +1,21 @@
+// Made from ../../ko/squeeze.json by `npm run messages`; change that instead.
+export const squeezeTexts = {
+  "squeeze.how": "장갑을 끼세요. 더 차가운 쪽에서, 겉에서 손 길이만큼 들어간 중심부 쪽의 한 줌을 집으세요. 약 5초 동안 세게 쥐었다가 손을 펴세요. 다른 자리의 한 줌으로 한 번 더 하세요.",
+  "squeeze.feel.crumbles": "손을 펴면 부스러짐",
+  "squeeze.feel.holds": "뭉치고 물방울 없음",
+  "squeeze.feel.drips": "뭉치고 물이 두세 방울",
+  "squeeze.feel.pours": "물이 흘러나옴",
+  "squeeze.bran.crumbles": "너무 마름",
+  "squeeze.bran.holds": "알맞음, 마른 편",
+  "squeeze.bran.drips": "알맞음",
+  "squeeze.bran.pours": "너무 젖음",
+  "squeeze.soil.crumbles": "너무 마름",
+  "squeeze.soil.holds": "알맞음",
+  "squeeze.soil.drips": "조금 젖음",
+  "squeeze.soil.pours": "너무 젖음",
+  "squeeze.result": "{feelCapitalPart}: {meaningPart}",
+  "squeeze.todo.crumbles": "물을 조금 주고 섞은 다음, 15분 뒤에 다시 쥐어 보세요.",
+  "squeeze.todo.holds": "물은 그대로 두고, 이튿날 다시 쥐어 보세요.",
+  "squeeze.todo.drips": "물을 주지 말고, 이튿날 다시 쥐어 보세요.",
+  "squeeze.todo.pours": "성글게 뒤집고, 겨나 짚 같은 마른 것을 섞고, 비를 막으세요.",
+};

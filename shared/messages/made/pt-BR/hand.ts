@@ -1,0 +1,21 @@
+// Made from ../../pt-BR/hand.json by `npm run messages`; change that instead.
+export const handTexts = {
+  "hand.found.crumbled": "Um punhado apertado{place, select, skin { da superfície} edge { da borda} core { do centro} base { da base} through { de toda a pilha} other {}} se desmanchou ao abrir a mão.",
+  "hand.found.held": "Um punhado apertado{place, select, skin { da superfície} edge { da borda} core { do centro} base { da base} through { de toda a pilha} other {}} ficou unido e não soltou gota.",
+  "hand.found.dripped": "Um punhado apertado{place, select, skin { da superfície} edge { da borda} core { do centro} base { da base} through { de toda a pilha} other {}} ficou unido e soltou duas ou três gotas.",
+  "hand.found.poured": "Escorreu água de um punhado apertado{place, select, skin { da superfície} edge { da borda} core { do centro} base { da base} through { de toda a pilha} other {}}.",
+  "hand.found.sample": "Uma amostra pesada tem {moistureFrac} de água.",
+  "hand.found.sample-not-dried": "Uma amostra pesada tem uma parte desconhecida de água.",
+  "hand.found.smell": "Cheirava {smellsList}.",
+  "hand.found.growth": "{growthPart}.",
+  "hand.found.judged": "O cheiro foi avaliado como {smell, select, good {bom} doubtful {duvidoso} bad {ruim} other {desconhecido}}, e o aspecto como {look, select, good {bom} doubtful {duvidoso} bad {ruim} other {desconhecido}}.",
+  "hand.smell.rotten": "a podre",
+  "hand.smell.sour": "a azedo",
+  "hand.smell.ammonia": "a amônia",
+  "hand.smell.bad": "mal",
+  "hand.growth": "{colourCapitalPart}: crescimento{place, select, skin { na superfície} edge { na borda} core { no centro} base { na base} through { em toda a pilha} other {}}{amount, select, few {, poucas manchas} some {, algumas manchas} many {, muitas manchas} other {}}",
+  "hand.colour.white": "branco",
+  "hand.colour.green": "verde",
+  "hand.colour.black": "preto",
+  "hand.colour.other": "colorido",
+};

@@ -1,0 +1,22 @@
+// Made from ../../pt-BR/link.json by `npm run messages`; change that instead.
+export const linkTexts = {
+  "link.unknown": "Este link não é conhecido",
+  "link.unknown.says": "Pode estar cortado, ou ter acabado há muito tempo. Os avisos ainda em aberto estão na página das pilhas.",
+  "link.used": "Já marcado como visto",
+  "link.used.says": "Marcado como visto por {personName} com este link, {usedAtMs}.",
+  "link.too-old": "Este link é antigo demais",
+  "link.too-old.says": "Ele já não marca nada como visto. Abra a pilha para ver como está agora.",
+  "link.ready": "Você viu isto?",
+  "link.ready.says": "Marcar como visto encerra os lembretes e mostra aos outros que você está cuidando disso.",
+  "link.done": "Marcado como visto",
+  "link.done.says": "Marcado como visto por {personName}. Os lembretes param; os outros podem ver que você está cuidando disso.",
+  "link.put-aside": "Adiado",
+  "link.put-aside.says": "Continua em aberto, e alguém adiou as notificações. Abra a pilha para ver como está agora.",
+  "link.acknowledged-by": "{isNamed, select, true {{personName} já marcou como visto.} other {Já foi marcado como visto.}} Abra a pilha para ver como está agora.",
+  "link.over": "Já passou",
+  "link.over.says": "O aviso já não está em aberto, e não há mais nada a marcar como visto.",
+  "link.button": "Eu vi: marcar como visto",
+  "link.see-piles": "Ver as pilhas",
+  "link.see-pile": "Ver a pilha",
+  "link.sent": "A mensagem de {sentAtMs}",
+};

@@ -1,0 +1,36 @@
+// Made from ../../pt-BR/page-lay.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageLayParams } from '../params/page-lay.ts';
+
+export const pageLayTexts: PageTexts<PageLayParams> = {
+  "page-lay.title": "Montar uma pilha",
+  "page-lay.lead": "Deixe vazio o que você não sabe. Branhearth pode então dizer menos sobre a pilha, e diz isso.",
+  "page-lay.place": "Local",
+  "page-lay.place.new": "Um lugar novo",
+  "page-lay.place.name": "Nome do local",
+  "page-lay.place.name.hint": "Quintal, galpão, terraço: onde estão as sondas.",
+  "page-lay.place.usual": "Meu quintal",
+  "page-lay.name": "Nome da pilha",
+  "page-lay.lay": "Montar a pilha",
+  "page-lay.stage": "Etapa",
+  "page-lay.stage.of": ["Etapa",["stage",{"bran":" de farelo","soil":" de terra","other":""},0]],
+  "page-lay.not-given": "Não informado",
+  "page-lay.material": "Feita de",
+  "page-lay.depth": "Altura",
+  "page-lay.depth.unit": "cm",
+  "page-lay.shelter": "Onde está",
+  "page-lay.more": "Mais sobre o lote",
+  "page-lay.laid-at": "Montagem",
+  "page-lay.laid-at.hint": "Vazio significa agora.",
+  "page-lay.moisture": "Umidade ao montar",
+  "page-lay.moisture.unit": "%, base úmida",
+  "page-lay.mass": "Massa ao montar",
+  "page-lay.mass.unit": "kg, com a água",
+  "page-lay.dose": "Microrganismos misturados",
+  "page-lay.dose.unit": "% da massa úmida",
+  "page-lay.cover": "Cobertura",
+  "page-lay.thermometer": "Ele mostra",
+  "page-lay.thermometer.unset": "Ainda não informado: toque na escala.",
+  "page-lay.thermometer.less": "Um grau a menos",
+  "page-lay.thermometer.more": "Um grau a mais",
+};

@@ -1,0 +1,35 @@
+// Made from ../../pt-BR/page-more.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageMoreParams } from '../params/page-more.ts';
+
+export const pageMoreTexts: PageTexts<PageMoreParams> = {
+  "page-more.title": "Mais",
+  "page-more.practice": "Prática",
+  "page-more.practice.says": "Uma pilha simulada para cuidar em tempo acelerado, cortada ao meio no fim.",
+  "page-more.seasons": "Temporadas lado a lado",
+  "page-more.seasons.says": "Curvas e números de lotes passados, uns sobre os outros: o que diferiu, e o que foi parecido.",
+  "page-more.records": "Relatórios",
+  "page-more.records.says": "Baixar tudo como arquivo, assinar as datas em um calendário, imprimir etiquetas.",
+  "page-more.import": "Importar",
+  "page-more.import.says": "Leituras ou um diário de uma tabela, conferidos antes de qualquer coisa ser guardada.",
+  "page-more.incoming": "Mensagens que não pudemos usar",
+  "page-more.incoming.says": "Mensagens que não puderam ser usadas, e como ler tópicos de outros aparelhos.",
+  "page-more.keys": "Chaves das sondas",
+  "page-more.keys.says": "Que aparelhos podem enviar ao broker, e por que sonda; criadas e revogadas aqui.",
+  "page-more.people": "Pessoas",
+  "page-more.people.says": "Quem tem acesso, com que papel; convidar pessoas.",
+  "page-more.who-did-what": "Trilha de auditoria",
+  "page-more.who-did-what.says": "Toda mudança, de quem, quando e de onde.",
+  "page-more.account": "Minha conta",
+  "page-more.account.says": "Onde você entrou, a sua senha, tokens para programas.",
+  "page-more.weather": "O ar de amanhã",
+  "page-more.weather.says": "Para onde se consulta o tempo, para que as previsões o levem em conta.",
+  "page-more.retention": "Por quanto tempo as leituras são guardadas",
+  "page-more.retention.says": "Quanto disco elas ocupam, e a partir de que idade bastam médias de 10 minutos.",
+  "page-more.notifications": "Minhas notificações",
+  "page-more.notifications.says": "Push, e-mail, webhook; de quê, quando, e quem é avisado depois; um teste para cada um.",
+  "page-more.settings": "Configurações",
+  "page-more.settings.says": "Unidades, horas, tema, o seu nome.",
+  "page-more.help": "Ajuda",
+  "page-more.help.says": "O que significa cada sinal e palavra, onde vão as sondas, o que fazer em cada aviso, cuidados, falhas.",
+};

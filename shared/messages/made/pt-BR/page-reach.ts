@@ -1,0 +1,36 @@
+// Made from ../../pt-BR/page-reach.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageReachParams } from '../params/page-reach.ts';
+
+export const pageReachTexts: PageTexts<PageReachParams> = {
+  "page-reach.title": "Deixar entrar sondas e um celular",
+  "page-reach.now": [["areProbesIn",{"true":"As sondas da sua rede alcançam o broker","other":"O broker só responde a esta máquina"},0],", e ",["arePagesIn",{"true":"os celulares alcançam as páginas","other":"as páginas só respondem a esta máquina"},0],"."],
+  "page-reach.lead": "Para isso, é preciso reiniciar com outras configurações. Leia antes o que isso significa.",
+  "page-reach.before": "Antes de fazer",
+  "page-reach.before.network": "Faça isso em uma rede cujos usuários você conhece: em casa, no sítio. Não em uma rede para visitas ou clientes.",
+  "page-reach.before.plain": "Sem certificado, quem escuta nessa rede consegue ler senhas e leituras. Com certificado não consegue (server/README.md diz como dar um), e as mensagens push em um celular também precisam dele.",
+  "page-reach.before.router": "Não encaminhe nenhuma porta do seu roteador para esta máquina: nada aqui foi feito para a internet aberta sem certificado.",
+  "page-reach.before.owner": "Ninguém é proprietário ainda. Quando as páginas são alcançadas de fora, esta máquina também já não tem nenhum privilégio: abra nesta máquina o link que o programa mostra ao começar, ao lado de “Become owner”, e depois entre.",
+  "page-reach.before.alarm": "Uma rede falha de vez em quando. Um celular que não recebe nada não quer dizer que está tudo bem com uma pilha.",
+  "page-reach.what": "Quem pode entrar?",
+  "page-reach.what.both": "Sondas e celulares",
+  "page-reach.what.probes": "Só sondas",
+  "page-reach.what.phones": "Só celulares",
+  "page-reach.how": "Como Branhearth é iniciado?",
+  "page-reach.how.shell": "Um terminal de Linux ou macOS",
+  "page-reach.how.powershell": "PowerShell do Windows",
+  "page-reach.how.service": "Um serviço (systemd)",
+  "page-reach.do": "Fazer",
+  "page-reach.do.shell": "Pare o programa com Ctrl-C e inicie-o na pasta dele com isto:",
+  "page-reach.do.powershell": "Pare o programa com Ctrl-C e inicie-o na pasta dele com isto:",
+  "page-reach.do.service": "Ponha estas linhas em /etc/branhearth.env e depois execute a última:",
+  "page-reach.do.copy": "Copiar o que se executa",
+  "page-reach.after": "Depois",
+  "page-reach.after.probes": ["As sondas enviam a ",["<","mono",[["hostText"]]],", porta ",["<","mono",[["portText"]]],", cada uma com uma ",["<","link","chave"],"."],
+  "page-reach.after.phones": ["Os celulares no mesmo Wi-Fi abrem ",["<","mono",[["urlText"]]],"."],
+  "page-reach.after.code": "O endereço das páginas como código QR",
+  "page-reach.after.others": ["Esta máquina tem também outros endereços: ",["addressesText"],"."],
+  "page-reach.after.none": "Esta máquina não tem agora nenhum endereço em uma rede: antes, conecte-a.",
+  "page-reach.after.firewall": ["Se nada chegar, talvez um firewall nesta máquina esteja bloqueando: libere a porta TCP ",["portsText"],", só para a sua própria rede."],
+  "page-reach.after.first": [["<","link","Ver se chega a primeira mensagem"]],
+};

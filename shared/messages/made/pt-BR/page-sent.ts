@@ -1,0 +1,38 @@
+// Made from ../../pt-BR/page-sent.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageSentParams } from '../params/page-sent.ts';
+
+export const pageSentTexts: PageTexts<PageSentParams> = {
+  "page-sent.state.sent": ["enviada ",["sentText"],["tryCount",{"=0":"","=1":"","other":[", depois de ",["#"]," tentativas"]},1]],
+  "page-sent.state.held": ["retida até ",["untilText"],": ",["reasonText"]],
+  "page-sent.state.held.quiet": "horas de silêncio",
+  "page-sent.state.overtaken": ["não enviada: ",["reasonText"]],
+  "page-sent.state.overtaken.over": "terminou antes de poder ser enviada",
+  "page-sent.state.given-up": ["não pôde ser entregue: ",["reasonText"]],
+  "page-sent.state.given-up.why": "sem motivo informado",
+  "page-sent.state.waiting": "a caminho",
+  "page-sent.state.tried": ["ainda não entregue (",["tryCount",{"one":[["#"]," tentativa"],"other":[["#"]," tentativas"]},1],"): ",["reasonText"],"; uma nova tentativa vem"],
+  "page-sent.channel.push": "push",
+  "page-sent.channel.email": "e-mail",
+  "page-sent.channel.webhook": "webhook",
+  "page-sent.reason.first-raise": "Apareceu",
+  "page-sent.reason.got-worse": "Piorou",
+  "page-sent.reason.reminder-due": "Lembrete",
+  "page-sent.reason.cleared": "Terminou",
+  "page-sent.reason.handed-on": "Passado à próxima pessoa",
+  "page-sent.reason.not-reached": "Não foi possível alcançar outra pessoa",
+  "page-sent.reason.summary": "Resumo do dia",
+  "page-sent.reason.measure-due": "Hora de medir",
+  "page-sent.reason.test": "Teste",
+  "page-sent.reason.confirmation": "Código para um endereço",
+  "page-sent.loading": "Carregando…",
+  "page-sent.nobody": "Ninguém foi avisado: ninguém que queira isso configurou e-mail, push ou um webhook.",
+  "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":" com o local inteiro","other":""},0],", ",["whenText"]],
+  "page-sent.message": [["personName"],", por ",["channelText"]," (",["addressText"],"): ",["stateText"]],
+  "page-sent.attempts": [["tryCount",{"one":[["#"]," tentativa"],"other":[["#"]," tentativas"]},1],["<","aloud",[" de alcançar ",["personName"]]]],
+  "page-sent.lost": [["messageCount",{"=1":"Uma mensagem não chegou","other":[["#"]," mensagens não chegaram"]},1]],
+  "page-sent.lost.one": [["<","strong",[["personName"]]]," não recebeu o aviso por ",["channelText"]," (",["addressText"],"), ",["whenText"],": ",["reasonText"]],
+  "page-sent.lost.pile": "Ver a pilha",
+  "page-sent.lost.seen": ["Eu vi isto",["<","aloud",[" sobre ",["personName"]]]],
+  "page-sent.attempt": [["timeText"],": ",["outcome",{"sent":"enviada","failed":"falhou","other":"recusada"},0],", ",["detailText"]],
+};

@@ -1,0 +1,4 @@
+// Made from ../../pt-BR/plain.json by `npm run messages`; change that instead.
+export const plainTexts = {
+  "plain.nothing-to-do": "Nada.",
+};

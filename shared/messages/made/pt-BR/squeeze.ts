@@ -1,0 +1,21 @@
+// Made from ../../pt-BR/squeeze.json by `npm run messages`; change that instead.
+export const squeezeTexts = {
+  "squeeze.how": "Use luvas. Pegue um punhado do centro, a um palmo abaixo da superfície, do lado frio. Aperte forte por uns cinco segundos e abra a mão. Repita com um punhado de outro lugar.",
+  "squeeze.feel.crumbles": "se desmancha ao abrir a mão",
+  "squeeze.feel.holds": "fica unido, nenhuma gota",
+  "squeeze.feel.drips": "fica unido, duas ou três gotas",
+  "squeeze.feel.pours": "escorre água",
+  "squeeze.bran.crumbles": "seco demais",
+  "squeeze.bran.holds": "certo, tendendo a seco",
+  "squeeze.bran.drips": "certo",
+  "squeeze.bran.pours": "molhado demais",
+  "squeeze.soil.crumbles": "seca demais",
+  "squeeze.soil.holds": "certa",
+  "squeeze.soil.drips": "um pouco molhada",
+  "squeeze.soil.pours": "molhada demais",
+  "squeeze.result": "{feelCapitalPart}: {meaningPart}",
+  "squeeze.todo.crumbles": "Ponha um pouco de água, misture e aperte de novo depois de um quarto de hora.",
+  "squeeze.todo.holds": "Deixe a água como está e aperte de novo no dia seguinte.",
+  "squeeze.todo.drips": "Não ponha água e aperte de novo no dia seguinte.",
+  "squeeze.todo.pours": "Revire deixando solta, misture algo seco como farelo ou palha e proteja da chuva.",
+};

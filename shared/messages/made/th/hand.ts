@@ -1,0 +1,21 @@
+// Made from ../../th/hand.json by `npm run messages`; change that instead.
+export const handTexts = {
+  "hand.found.crumbled": "หนึ่งกำมือที่บีบ{place, select, skin {จากผิวกอง} edge {จากขอบกอง} core {จากใจกลางกอง} base {จากก้นกอง} through {จากทั่วทั้งกอง} other {}}ร่วนเมื่อแบมือ",
+  "hand.found.held": "หนึ่งกำมือที่บีบ{place, select, skin {จากผิวกอง} edge {จากขอบกอง} core {จากใจกลางกอง} base {จากก้นกอง} through {จากทั่วทั้งกอง} other {}}จับเป็นก้อนและไม่มีน้ำหยด",
+  "hand.found.dripped": "หนึ่งกำมือที่บีบ{place, select, skin {จากผิวกอง} edge {จากขอบกอง} core {จากใจกลางกอง} base {จากก้นกอง} through {จากทั่วทั้งกอง} other {}}จับเป็นก้อนและมีน้ำหยดสองหรือสามหยด",
+  "hand.found.poured": "มีน้ำไหลออกจากหนึ่งกำมือที่บีบ{place, select, skin {จากผิวกอง} edge {จากขอบกอง} core {จากใจกลางกอง} base {จากก้นกอง} through {จากทั่วทั้งกอง} other {}}",
+  "hand.found.sample": "ตัวอย่างที่ชั่งมีน้ำ {moistureFrac}",
+  "hand.found.sample-not-dried": "ตัวอย่างที่ชั่งมีสัดส่วนน้ำที่ยังไม่ทราบ",
+  "hand.found.smell": "มีกลิ่น{smellsList}",
+  "hand.found.growth": "{growthPart}",
+  "hand.found.judged": "ประเมินว่ากลิ่น{smell, select, good {ดี} doubtful {น่าสงสัย} bad {ไม่ดี} other {ยังไม่ทราบ}} รูปลักษณ์{look, select, good {ดี} doubtful {น่าสงสัย} bad {ไม่ดี} other {ยังไม่ทราบ}}",
+  "hand.smell.rotten": "เน่า",
+  "hand.smell.sour": "เปรี้ยว",
+  "hand.smell.ammonia": "แอมโมเนีย",
+  "hand.smell.bad": "ไม่ดี",
+  "hand.growth": "เชื้อ{colourCapitalPart}ขึ้น{place, select, skin {ที่ผิวกอง} edge {ที่ขอบกอง} core {ที่ใจกลางกอง} base {ที่ก้นกอง} through {ทั่วทั้งกอง} other {}}{amount, select, few { เป็นหย่อมเล็กน้อย} some { เป็นหย่อม} many { เป็นหย่อมมาก} other {}}",
+  "hand.colour.white": "สีขาว",
+  "hand.colour.green": "สีเขียว",
+  "hand.colour.black": "สีดำ",
+  "hand.colour.other": "ที่มีสี",
+};

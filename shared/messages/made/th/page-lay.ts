@@ -1,0 +1,36 @@
+// Made from ../../th/page-lay.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageLayParams } from '../params/page-lay.ts';
+
+export const pageLayTexts: PageTexts<PageLayParams> = {
+  "page-lay.title": "ตั้งกอง",
+  "page-lay.lead": "สิ่งที่ไม่รู้ให้เว้นว่างไว้ แล้ว Branhearth จะบอกเรื่องกองได้น้อยลง และจะบอกไว้อย่างนั้น",
+  "page-lay.place": "สถานที่",
+  "page-lay.place.new": "ที่ใหม่",
+  "page-lay.place.name": "ชื่อของสถานที่",
+  "page-lay.place.name.hint": "ลานบ้าน โรงเรือน เชิงเขา: ที่ที่หัววัดอยู่",
+  "page-lay.place.usual": "ลานบ้านของฉัน",
+  "page-lay.name": "ชื่อของกอง",
+  "page-lay.lay": "ตั้งกอง",
+  "page-lay.stage": "ขั้น",
+  "page-lay.stage.of": [["stage",{"bran":"ขั้นรำ","soil":"ขั้นดิน","other":""},0]],
+  "page-lay.not-given": "ไม่ได้ระบุ",
+  "page-lay.material": "ทำจาก",
+  "page-lay.depth": "ความหนา",
+  "page-lay.depth.unit": "cm",
+  "page-lay.shelter": "กองอยู่ที่ไหน",
+  "page-lay.more": "เพิ่มเติมเกี่ยวกับรุ่น",
+  "page-lay.laid-at": "ตั้งเมื่อ",
+  "page-lay.laid-at.hint": "เว้นว่างหมายถึงตอนนี้",
+  "page-lay.moisture": "ความชื้นตอนตั้งกอง",
+  "page-lay.moisture.unit": "% ฐานเปียก",
+  "page-lay.mass": "มวลตอนตั้งกอง",
+  "page-lay.mass.unit": "kg รวมน้ำ",
+  "page-lay.dose": "จุลินทรีย์ที่คลุกลงไป",
+  "page-lay.dose.unit": "% ของมวลเปียก",
+  "page-lay.cover": "วัสดุคลุม",
+  "page-lay.thermometer": "เทอร์โมมิเตอร์แสดง",
+  "page-lay.thermometer.unset": "ยังไม่ได้บอก: แตะที่สเกล",
+  "page-lay.thermometer.less": "ลดหนึ่งองศา",
+  "page-lay.thermometer.more": "เพิ่มหนึ่งองศา",
+};

@@ -1,0 +1,35 @@
+// Made from ../../th/page-more.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageMoreParams } from '../params/page-more.ts';
+
+export const pageMoreTexts: PageTexts<PageMoreParams> = {
+  "page-more.title": "เพิ่มเติม",
+  "page-more.practice": "ฝึก",
+  "page-more.practice.says": "กองจำลองให้ดูแลในเวลาที่เร่ง และผ่าให้ดูตอนจบ",
+  "page-more.seasons": "เทียบฤดู",
+  "page-more.seasons.says": "เส้นและตัวเลขของรุ่นในอดีตวางซ้อนกัน: อะไรต่างไป และอะไรเหมือนกัน",
+  "page-more.records": "รายงาน",
+  "page-more.records.says": "นำทุกอย่างออกเป็นไฟล์ ติดตามวันนัดในปฏิทิน พิมพ์ป้าย",
+  "page-more.import": "นำเข้า",
+  "page-more.import.says": "ค่าหรือสมุดบันทึกจากตาราง ตรวจก่อนเก็บ",
+  "page-more.incoming": "ข้อความที่เราใช้ไม่ได้",
+  "page-more.incoming.says": "ข้อความที่ใช้ไม่ได้ และการอ่านหัวข้อของอุปกรณ์อื่น",
+  "page-more.keys": "กุญแจสำหรับหัววัด",
+  "page-more.keys.says": "อุปกรณ์ใดส่งมาที่โบรกเกอร์ได้ และเป็นของหัววัดใด สร้างและยกเลิกที่นี่",
+  "page-more.people": "สมาชิก",
+  "page-more.people.says": "ใครมีสิทธิ์เข้าถึง ในบทบาทใด และการเชิญคน",
+  "page-more.who-did-what": "บันทึกการเปลี่ยนแปลง",
+  "page-more.who-did-what.says": "ทุกการเปลี่ยนแปลง โดยใคร เมื่อไร และจากที่ไหน",
+  "page-more.account": "บัญชีของฉัน",
+  "page-more.account.says": "คุณเข้าสู่ระบบที่ไหนบ้าง รหัสผ่าน โทเค็นสำหรับโปรแกรม",
+  "page-more.weather": "อากาศของวันพรุ่งนี้",
+  "page-more.weather.says": "ถามสภาพอากาศของที่ใด เพื่อให้การพยากรณ์นำมาคิดด้วย",
+  "page-more.retention": "เก็บค่าไว้นานเท่าไร",
+  "page-more.retention.says": "ใช้ที่บนดิสก์เท่าไร และตั้งแต่อายุใดที่ค่าเฉลี่ย 10 นาทีก็พอ",
+  "page-more.notifications": "การแจ้งเตือนของฉัน",
+  "page-more.notifications.says": "พุช อีเมล เว็บฮุก; แจ้งเรื่องใด เมื่อไร แจ้งใครต่อ และทดสอบแต่ละอย่าง",
+  "page-more.settings": "การตั้งค่า",
+  "page-more.settings.says": "หน่วย เวลา สีหน้าจอ ชื่อของคุณ",
+  "page-more.help": "ความช่วยเหลือ",
+  "page-more.help.says": "แต่ละเครื่องหมายและคำหมายถึงอะไร หัววัดอยู่ที่ไหน ทำอะไรเมื่อมีคำเตือนแต่ละเรื่อง ข้อควรระวัง ข้อขัดข้อง",
+};

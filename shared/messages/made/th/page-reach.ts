@@ -1,0 +1,36 @@
+// Made from ../../th/page-reach.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageReachParams } from '../params/page-reach.ts';
+
+export const pageReachTexts: PageTexts<PageReachParams> = {
+  "page-reach.title": "ให้หัววัดและโทรศัพท์เข้ามา",
+  "page-reach.now": [["areProbesIn",{"true":"หัววัดในเครือข่ายของคุณเข้าถึงโบรกเกอร์ได้","other":"โบรกเกอร์ตอบเฉพาะเครื่องนี้"},0]," และ",["arePagesIn",{"true":"โทรศัพท์เข้าถึงหน้าเหล่านี้ได้","other":"หน้าเหล่านี้ตอบเฉพาะเครื่องนี้"},0]],
+  "page-reach.lead": "ต้องเริ่มใหม่ด้วยการตั้งค่าอื่น ให้อ่านก่อนว่าหมายถึงอะไร",
+  "page-reach.before": "ก่อนทำ",
+  "page-reach.before.network": "ทำในเครือข่ายที่คุณรู้จักผู้ใช้: ที่บ้าน ที่ฟาร์ม ไม่ใช่เครือข่ายสำหรับแขกหรือลูกค้า",
+  "page-reach.before.plain": "ถ้าไม่มีใบรับรอง ใครที่ดักฟังในเครือข่ายนั้นก็อ่านรหัสผ่านและค่าได้ ถ้ามีใบรับรองจะอ่านไม่ได้ (server/README.md บอกวิธีใส่ใบรับรอง) และข้อความพุชบนโทรศัพท์ก็ต้องใช้ใบรับรอง",
+  "page-reach.before.router": "อย่าส่งต่อพอร์ตใดของเราเตอร์มาที่เครื่องนี้: ไม่มีอะไรที่นี่ทำไว้สำหรับอินเทอร์เน็ตเปิดโดยไม่มีใบรับรอง",
+  "page-reach.before.owner": "ยังไม่มีใครเป็นเจ้าของ เมื่อเข้าถึงหน้าเหล่านี้ได้จากที่อื่น เครื่องนี้ก็ไม่มีสิทธิ์พิเศษอีก: ให้เปิดลิงก์ที่พิมพ์ข้าง “Become owner” ตอนเริ่ม บนเครื่องนี้ แล้วเข้าสู่ระบบ",
+  "page-reach.before.alarm": "เครือข่ายขัดข้องได้เป็นครั้งคราว โทรศัพท์ที่ไม่ได้รับอะไรไม่ได้หมายความว่ากองปกติดี",
+  "page-reach.what": "จะให้ใครเข้ามา",
+  "page-reach.what.both": "หัววัดและโทรศัพท์",
+  "page-reach.what.probes": "หัววัดเท่านั้น",
+  "page-reach.what.phones": "โทรศัพท์เท่านั้น",
+  "page-reach.how": "เริ่ม Branhearth อย่างไร",
+  "page-reach.how.shell": "เทอร์มินัลของ Linux หรือ macOS",
+  "page-reach.how.powershell": "PowerShell ของ Windows",
+  "page-reach.how.service": "เซอร์วิส (systemd)",
+  "page-reach.do": "ลงมือ",
+  "page-reach.do.shell": "หยุดด้วย Ctrl-C แล้วเริ่มในโฟลเดอร์ของโปรแกรมด้วยคำสั่งนี้:",
+  "page-reach.do.powershell": "หยุดด้วย Ctrl-C แล้วเริ่มในโฟลเดอร์ของโปรแกรมด้วยคำสั่งนี้:",
+  "page-reach.do.service": "ใส่บรรทัดเหล่านี้ใน /etc/branhearth.env แล้วสั่งบรรทัดสุดท้าย:",
+  "page-reach.do.copy": "คัดลอกสิ่งที่ต้องสั่ง",
+  "page-reach.after": "หลังจากนั้น",
+  "page-reach.after.probes": ["หัววัดส่งไปที่ ",["<","mono",[["hostText"]]]," พอร์ต ",["<","mono",[["portText"]]]," แต่ละตัวด้วย",["<","link","กุญแจ"]],
+  "page-reach.after.phones": ["โทรศัพท์ใน Wi-Fi เดียวกันเปิด ",["<","mono",[["urlText"]]]],
+  "page-reach.after.code": "ที่อยู่ของหน้าเหล่านี้เป็นคิวอาร์โค้ด",
+  "page-reach.after.others": ["เครื่องนี้มีที่อยู่อื่นด้วย: ",["addressesText"]],
+  "page-reach.after.none": "ตอนนี้เครื่องนี้ไม่มีที่อยู่ในเครือข่าย: ต่อเครือข่ายก่อน",
+  "page-reach.after.firewall": ["ถ้าไม่มีอะไรมา ไฟร์วอลล์บนเครื่องนี้อาจขวางอยู่: ให้พอร์ต TCP ",["portsText"]," เข้ามาได้ จากเครือข่ายของคุณเองเท่านั้น"],
+  "page-reach.after.first": [["<","link","ดูว่าข้อความแรกมาหรือไม่"]],
+};

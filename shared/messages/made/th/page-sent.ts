@@ -1,0 +1,38 @@
+// Made from ../../th/page-sent.json by `npm run messages`; change that instead.
+import type { PageTexts } from '../../page-text.ts';
+import type { PageSentParams } from '../params/page-sent.ts';
+
+export const pageSentTexts: PageTexts<PageSentParams> = {
+  "page-sent.state.sent": ["ส่งแล้ว ",["sentText"],["tryCount",{"=0":"","=1":"","other":[" หลังจากลอง ",["#"]," ครั้ง"]},1]],
+  "page-sent.state.held": ["รอจนถึง ",["untilText"],": ",["reasonText"]],
+  "page-sent.state.held.quiet": "ช่วงงดแจ้ง",
+  "page-sent.state.overtaken": ["ไม่ได้ส่ง: ",["reasonText"]],
+  "page-sent.state.overtaken.over": "จบก่อนจะส่งได้",
+  "page-sent.state.given-up": ["ส่งไม่ถึง: ",["reasonText"]],
+  "page-sent.state.given-up.why": "ไม่ได้ให้เหตุผล",
+  "page-sent.state.waiting": "กำลังส่ง",
+  "page-sent.state.tried": ["ยังส่งไม่ถึง (ลอง ",["tryCount",{"other":[["#"]]},1]," ครั้ง): ",["reasonText"]," ระบบลองใหม่"],
+  "page-sent.channel.push": "พุช",
+  "page-sent.channel.email": "อีเมล",
+  "page-sent.channel.webhook": "เว็บฮุก",
+  "page-sent.reason.first-raise": "เริ่มเตือน",
+  "page-sent.reason.got-worse": "แย่ลง",
+  "page-sent.reason.reminder-due": "เตือนซ้ำ",
+  "page-sent.reason.cleared": "จบแล้ว",
+  "page-sent.reason.handed-on": "ส่งต่อให้คนถัดไป",
+  "page-sent.reason.not-reached": "ติดต่ออีกคนไม่ได้",
+  "page-sent.reason.summary": "สรุปประจำวัน",
+  "page-sent.reason.measure-due": "ถึงเวลาวัด",
+  "page-sent.reason.test": "ทดสอบ",
+  "page-sent.reason.confirmation": "รหัสสำหรับที่อยู่",
+  "page-sent.loading": "กำลังโหลด…",
+  "page-sent.nobody": "ไม่มีใครได้รับแจ้ง: ไม่มีใครที่ต้องการเรื่องนี้ตั้งอีเมล พุช หรือเว็บฮุกไว้",
+  "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":" พร้อมกับทั้งสถานที่","other":""},0],", ",["whenText"]],
+  "page-sent.message": [["personName"]," ทาง",["channelText"]," (",["addressText"],"): ",["stateText"]],
+  "page-sent.attempts": ["ลอง ",["tryCount",{"other":[["#"]]},1]," ครั้ง",["<","aloud",[" เพื่อติดต่อ ",["personName"]]]],
+  "page-sent.lost": [["messageCount",{"=1":"มีหนึ่งข้อความที่ไปไม่ถึง","other":["มี ",["#"]," ข้อความที่ไปไม่ถึง"]},1]],
+  "page-sent.lost.one": [["<","strong",[["personName"]]]," ไม่ได้รับแจ้งทาง",["channelText"]," (",["addressText"],"), ",["whenText"],": ",["reasonText"]],
+  "page-sent.lost.pile": "ดูกอง",
+  "page-sent.lost.seen": ["ฉันเห็นแล้ว",["<","aloud",[" เรื่องของ ",["personName"]]]],
+  "page-sent.attempt": [["timeText"],": ",["outcome",{"sent":"ส่งแล้ว","failed":"ส่งไม่สำเร็จ","other":"ถูกปฏิเสธ"},0],", ",["detailText"]],
+};

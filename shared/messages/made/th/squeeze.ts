@@ -1,0 +1,21 @@
+// Made from ../../th/squeeze.json by `npm run messages`; change that instead.
+export const squeezeTexts = {
+  "squeeze.how": "สวมถุงมือ หยิบหนึ่งกำมือจากใจกลางกอง ลึกจากผิวราวหนึ่งฝ่ามือ จากด้านที่เย็น บีบแรง ๆ ราวห้าวินาที แล้วแบมือ ทำซ้ำกับหนึ่งกำมือจากอีกที่หนึ่ง",
+  "squeeze.feel.crumbles": "ร่วนเมื่อแบมือ",
+  "squeeze.feel.holds": "จับเป็นก้อน ไม่มีน้ำหยด",
+  "squeeze.feel.drips": "จับเป็นก้อน น้ำหยดสองหรือสามหยด",
+  "squeeze.feel.pours": "น้ำไหลออก",
+  "squeeze.bran.crumbles": "แห้งเกินไป",
+  "squeeze.bran.holds": "พอดี ค่อนไปทางแห้ง",
+  "squeeze.bran.drips": "พอดี",
+  "squeeze.bran.pours": "เปียกเกินไป",
+  "squeeze.soil.crumbles": "แห้งเกินไป",
+  "squeeze.soil.holds": "พอดี",
+  "squeeze.soil.drips": "เปียกเล็กน้อย",
+  "squeeze.soil.pours": "เปียกเกินไป",
+  "squeeze.result": "{feelCapitalPart}: {meaningPart}",
+  "squeeze.todo.crumbles": "ใส่น้ำเล็กน้อย คลุกให้เข้ากัน และบีบดูใหม่หลังผ่านไป 15 นาที",
+  "squeeze.todo.holds": "ปล่อยน้ำไว้เท่าเดิม และบีบดูใหม่ในวันรุ่งขึ้น",
+  "squeeze.todo.drips": "อย่าใส่น้ำ และบีบดูใหม่ในวันรุ่งขึ้น",
+  "squeeze.todo.pours": "กลับกองให้โปร่ง คลุกของแห้ง เช่น รำหรือฟาง และกันฝน",
+};
