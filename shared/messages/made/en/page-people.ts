@@ -16,6 +16,7 @@ export const pagePeopleTexts: PageTexts<PagePeopleParams> = {
   "page-people.audit.earlier": "Show earlier changes",
   "page-people.audit.before": "before",
   "page-people.audit.after": "after",
+  "page-people.audit.did": [["<","b",[["personName"]]]," ",["whatText"],["hasSubject",{"true":[": ",["<","subject",[["subjectText"]]]],"other":""},0]],
   "page-people.audit.when": [["whenText"],["isKnown",{"true":[", from ",["addressText"]],"other":""},0],["isByToken",{"true":", with a token","other":""},0]],
   "page-people.audit.exactly": "Details",
   "page-people.held": ["Sign-ins, tokens and devices",["<","aloud",[" of ",["personName"]]]],

@@ -11,7 +11,7 @@ export const cautionTexts = {
   "caution.deep": "Una pila alta o compactada guarda su calor y puede seguir calentándose sola: no dejes salvado tibio en sacos ni en recipientes.",
   "caution.scald": "El centro está tan caliente que quema, y su vapor también: usa guantes y manga larga.",
   "caution.watering": "El agua ya no se puede sacar: da poca cada vez, mézclala y aprieta un puñado antes de dar más.",
-  "caution.using": "No está higienizado: no lo pongas sobre partes de la planta que se comen crudas y lávate las manos después de usarlo. Que no lo coman mascotas ni ganado: el salvado echado a perder puede intoxicarlos. Si lleva estiércol, valen tus normas sobre los días antes de la cosecha (en la agricultura orgánica de EE. UU., 90 o 120).",
+  "caution.using": "No está higienizado: no lo pongas sobre partes de la planta que se comen crudas y lávate las manos después de usarlo. Que no lo coman mascotas ni ganado: el salvado echado a perder puede intoxicarlos. Si lleva estiércol, cumple las normas de tu lugar sobre los días que deben pasar hasta la cosecha (en la agricultura orgánica de EE. UU., 90 o 120).",
   "caution.unknown-heat": "No se sabe qué hace la pila mientras tanto: puede estar calentándose.",
   "caution.who": "Los niños, las embarazadas y quienes tengan asma, alergia al moho, problemas de pulmón o defensas bajas deben dejárselo a otros.",
   "caution.hands": "Lávate las manos antes de comer.",

@@ -12,7 +12,7 @@ export const pageFirstTexts: PageTexts<PageFirstParams> = {
   "page-first.key.why": "Un dispositivo que está en otro lugar necesita una clave: un nombre de usuario y una contraseña.",
   "page-first.key.ask": "Un dispositivo que está en otro lugar necesita una clave: pide una a un propietario.",
   "page-first.waiting": "A la espera del primer mensaje. Al broker no le ha llegado nada todavía.",
-  "page-first.came": ["El primer mensaje llegó el ",["cameAtMs"],", en ",["<","mono",[["topicText"]]],"."],
+  "page-first.came": ["Llegó el primer mensaje (",["cameAtMs"],"), en ",["<","mono",[["topicText"]]],"."],
   "page-first.unread": ["Un mensaje en ",["<","mono",[["topicText"]]]," no se pudo usar, ",["lastAgoMs"],". ",["whyText"]],
   "page-first.unused": ["Llegan mensajes en ",["<","mono",[["topicText"]]],", un tema que Branhearth no conoce por sí solo. ",["<","link","Di qué valor es"]],
   "page-first.turned-away": [["<","b",[["whatText"]]],", desde ",["addressText"],", ",["lastAgoMs"],". ",["meaningText"]],

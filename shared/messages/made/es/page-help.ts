@@ -308,7 +308,7 @@ export const pageHelpTexts: PageTexts<PageHelpParams> = {
   "page-help.notifications.hidden.title": "Uno tapa a otro",
   "page-help.notifications.hidden.p1": "Donde un aviso explica a otro, se te avisa solo del más grave. El otro queda en la página con el nombre del que lo tapa.",
   "page-help.notifications.who.title": "A quién se avisa",
-  "page-help.notifications.who.p1": ["Cada persona elige en ",["<","toNotifications","Mis notificaciones"],": push a este dispositivo, correo, un webhook; qué clases, qué gravedad, qué sitios. Pulsa la prueba una vez para cada uno."],
+  "page-help.notifications.who.p1": ["Cada persona elige en ",["<","toNotifications","Mis notificaciones"],": push a este dispositivo, correo, un webhook u otro servicio; qué clases, qué gravedad, qué sitios. Pulsa la prueba una vez para cada uno."],
   "page-help.notifications.who.p2": "Cada sitio puede tener un orden de personas. Se las avisa una tras otra, hasta que alguien lo da por visto. A todas las demás se las avisa enseguida.",
   "page-help.notifications.when.title": "Cuándo",
   "page-help.notifications.when.l1": "Cuando sale por primera vez, y cuando empeora.",

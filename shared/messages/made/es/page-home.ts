@@ -6,7 +6,7 @@ export const pageHomeTexts: PageTexts<PageHomeParams> = {
   "page-home.title": "Pilas",
   "page-home.looking": "Mirando las pilas…",
   "page-home.no-answer": "Branhearth no responde todavía.",
-  "page-home.no-answer.hint": "La página sigue intentándolo. Mira que el programa funcione y que este dispositivo esté en su red.",
+  "page-home.no-answer.hint": "La página sigue intentándolo. Comprueba que el programa funcione y que este dispositivo esté en su red.",
   "page-home.now.danger": [["share",{"only":"Tu pila","both":"Ambas pilas","all":["Todas las pilas (",["pileCount",{"=3":"tres","=4":"cuatro","=5":"cinco","=6":"seis","=7":"siete","=8":"ocho","=9":"nueve","=10":"diez","=11":"once","=12":"doce","other":[["#"]]},1],")"],"other":[["someCount",{"=1":"Una","=2":"Dos","=3":"Tres","=4":"Cuatro","=5":"Cinco","=6":"Seis","=7":"Siete","=8":"Ocho","=9":"Nueve","=10":"Diez","=11":"Once","=12":"Doce","other":[["#"]]},1]," de ",["pileCount",{"=2":"dos","=3":"tres","=4":"cuatro","=5":"cinco","=6":"seis","=7":"siete","=8":"ocho","=9":"nueve","=10":"diez","=11":"once","=12":"doce","other":[["#"]]},1]," pilas"]},0]," ",["someCount",{"one":"está en peligro. Atiéndela","other":"están en peligro. Atiéndelas"},1]," primero."],
   "page-home.now.act": [["share",{"only":"Tu pila","both":"Ambas pilas","all":["Todas las pilas (",["pileCount",{"=3":"tres","=4":"cuatro","=5":"cinco","=6":"seis","=7":"siete","=8":"ocho","=9":"nueve","=10":"diez","=11":"once","=12":"doce","other":[["#"]]},1],")"],"other":[["someCount",{"=1":"Una","=2":"Dos","=3":"Tres","=4":"Cuatro","=5":"Cinco","=6":"Seis","=7":"Siete","=8":"Ocho","=9":"Nueve","=10":"Diez","=11":"Once","=12":"Doce","other":[["#"]]},1]," de ",["pileCount",{"=2":"dos","=3":"tres","=4":"cuatro","=5":"cinco","=6":"seis","=7":"siete","=8":"ocho","=9":"nueve","=10":"diez","=11":"once","=12":"doce","other":[["#"]]},1]," pilas"]},0]," te ",["someCount",{"one":"necesita","other":"necesitan"},1]," ahora."],
   "page-home.now.watch": ["Ahora no hay nada que hacer, pero ",["someCount",{"=1":"una pila pide","=2":"dos pilas piden","=3":"tres pilas piden","=4":"cuatro pilas piden","=5":"cinco pilas piden","=6":"seis pilas piden","=7":"siete pilas piden","=8":"ocho pilas piden","=9":"nueve pilas piden","=10":"diez pilas piden","=11":"once pilas piden","=12":"doce pilas piden","other":[["#"]," pilas piden"]},1]," que estés pendiente."],
@@ -38,7 +38,7 @@ export const pageHomeTexts: PageTexts<PageHomeParams> = {
   "page-home.show-all": "Mostrar todas",
   "page-home.none-like-that": "Ninguna pila es así.",
   "page-home.need": [["pileCount",{"one":"Una te necesita","other":[["#"]," te necesitan"]},1]," ahora"],
-  "page-home.watch": [["pileCount",{"one":"Pendiente de una","other":["Pendiente de ",["#"]]},1]],
+  "page-home.watch": [["pileCount",{"one":"Una pide que estés pendiente","other":[["#"]," piden que estés pendiente"]},1]],
   "page-home.others": [["siteName"],": ",["pileCount",{"one":"una pila, nada","other":[["#"]," pilas, nada"]},1]," que hacer"],
   "page-home.curve": ["El centro en dos días: de ",["firstText"]," a ",["nowText"]," ahora",["isAheadKnown",{"true":[", probablemente ",["thenText"]," dentro de un día"],"other":""},0]],
 };

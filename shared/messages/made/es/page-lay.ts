@@ -29,7 +29,7 @@ export const pageLayTexts: PageTexts<PageLayParams> = {
   "page-lay.dose": "Inóculo mezclado",
   "page-lay.dose.unit": "% de la masa húmeda",
   "page-lay.cover": "Cubierta",
-  "page-lay.thermometer": "Marca",
+  "page-lay.thermometer": "Lo que marca",
   "page-lay.thermometer.unset": "Todavía sin indicar: toca la escala.",
   "page-lay.thermometer.less": "Un grado menos",
   "page-lay.thermometer.more": "Un grado más",

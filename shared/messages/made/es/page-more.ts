@@ -27,7 +27,7 @@ export const pageMoreTexts: PageTexts<PageMoreParams> = {
   "page-more.retention": "Cuánto se guardan las lecturas",
   "page-more.retention.says": "Cuánto espacio ocupan en el disco, y desde qué edad bastan promedios de 10 minutos.",
   "page-more.notifications": "Mis notificaciones",
-  "page-more.notifications.says": "Push, correo, webhook; de qué, cuándo, y a quién se avisa después; una prueba para cada canal.",
+  "page-more.notifications.says": "Push, correo, webhook u otro servicio; de qué, cuándo, y a quién se avisa después; una prueba para cada canal.",
   "page-more.settings": "Ajustes",
   "page-more.settings.says": "Unidades, hora, apariencia, tu nombre.",
   "page-more.help": "Ayuda",

@@ -16,6 +16,7 @@ export const pagePeopleTexts: PageTexts<PagePeopleParams> = {
   "page-people.audit.earlier": "Mostrar cambios anteriores",
   "page-people.audit.before": "antes",
   "page-people.audit.after": "después",
+  "page-people.audit.did": [["<","b",[["personName"]]]," ",["whatText"],["hasSubject",{"true":[": ",["<","subject",[["subjectText"]]]],"other":""},0]],
   "page-people.audit.when": [["whenText"],["isKnown",{"true":[", desde ",["addressText"]],"other":""},0],["isByToken",{"true":", con un token","other":""},0]],
   "page-people.audit.exactly": "Detalles",
   "page-people.held": ["Sesiones, tokens y dispositivos",["<","aloud",[" de ",["personName"]]]],

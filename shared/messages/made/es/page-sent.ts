@@ -26,7 +26,7 @@ export const pageSentTexts: PageTexts<PageSentParams> = {
   "page-sent.reason.test": "Prueba",
   "page-sent.reason.confirmation": "Código para una dirección",
   "page-sent.loading": "Cargando…",
-  "page-sent.nobody": "No se avisó a nadie: nadie que quiera este aviso ha configurado correo, push o un webhook.",
+  "page-sent.nobody": "No se avisó a nadie: nadie que quiera este aviso ha configurado correo, push u otro servicio.",
   "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":" junto con todo su sitio","other":""},0],", ",["whenText"]],
   "page-sent.message": [["personName"],", por ",["channelText"]," (",["addressText"],"): ",["stateText"]],
   "page-sent.attempts": [["tryCount",{"one":[["#"]," intento"],"other":[["#"]," intentos"]},1],["<","aloud",[" de avisar a ",["personName"]]]],

@@ -14,7 +14,7 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.announcer": "Avisos nuevos",
   "page-shell.nobody": "No se avisa a nadie: los avisos solo se ven en estas páginas.",
   "page-shell.nobody.below": "Configura uno de los canales de abajo, y envía una prueba.",
-  "page-shell.nobody.set-up": "Configurar correo, push o un webhook",
+  "page-shell.nobody.set-up": "Configurar correo, push u otro servicio",
   "page-shell.nobody.ask": ["Pide a un propietario que configure las notificaciones, o ",["<","link","configura las tuyas"],"."],
   "page-shell.push.earlier-sign-in": "Los mensajes push a este dispositivo terminaron con una sesión anterior.",
   "page-shell.push.other-keys": "Los mensajes push a este dispositivo terminaron: este servidor tiene claves nuevas para ellos.",

@@ -40,5 +40,5 @@ export const pageSignInTexts: PageTexts<PageSignInParams> = {
   "page-sign-in.password.hint": "Al menos 12 caracteres. Cuatro palabras que no tengan nada que ver entre sí van bien.",
   "page-sign-in.link.reset.do": "Guardar la contraseña nueva",
   "page-sign-in.link.join": "Crear mi cuenta",
-  "page-sign-in.link.ends": ["El enlace sirve una vez, hasta el ",["endsAtMs"],"."],
+  "page-sign-in.link.ends": ["El enlace sirve una vez. Termina: ",["endsAtMs"],"."],
 };

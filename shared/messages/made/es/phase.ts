@@ -8,9 +8,9 @@ export const phaseTexts = {
   "phase.reason.fell-from-its-peak": "el centro bajó claramente de su máximo y sigue bajando",
   "phase.reason.reheated": "el centro volvió a subir",
   "phase.reason.back-near-air": "el centro volvió a menos de {nearK} del aire y se quedó ahí",
-  "phase.lost-culture-signs": "Hilos blancos nuevos y olor dulce o a tierra hablan a favor; en contra, que no huela o huela a quemado, manchas grises secas como ceniza, amoníaco o podrido.",
-  "phase.past-heat.unjudged": "{position, select, core {El centro} top {La parte de arriba} base {La base} edge {El borde} other {La pila}} estuvo a {lossC} o más durante {lossH}, hasta {peakC}. Sus microorganismos pueden haberse perdido, y nadie la ha olido ni mirado desde entonces.",
-  "phase.past-heat.judged": "{position, select, core {El centro} top {La parte de arriba} base {La base} edge {El borde} other {La pila}} estuvo a {lossC} o más durante {lossH}, hasta {peakC}; alguien la ha olido o mirado desde entonces.",
+  "phase.lost-culture-signs": "Hilos blancos nuevos y olor dulce o a tierra hablan a favor; en contra, que no huela a nada, que huela a quemado, a amoníaco o a podrido, o que haya manchas grises, secas como ceniza.",
+  "phase.past-heat.unjudged": "{position, select, core {El centro} top {La parte de arriba} base {La base} edge {El borde} other {La pila}} estuvo a {lossC} o más durante {lossH}, hasta {peakC}. Sus microorganismos pueden haberse perdido, y nadie ha olido ni mirado la pila desde entonces.",
+  "phase.past-heat.judged": "{position, select, core {El centro} top {La parte de arriba} base {La base} edge {El borde} other {La pila}} estuvo a {lossC} o más durante {lossH}, hasta {peakC}; alguien ha olido o mirado la pila desde entonces.",
   "phase.past-heat.brief": "{position, select, core {El centro} top {La parte de arriba} base {La base} edge {El borde} other {La pila}} llegó a {peakC} y estuvo a {lossC} o más durante {lossH}.",
   "phase.past-heat.hot": "{position, select, core {El centro} top {La parte de arriba} base {La base} edge {El borde} other {La pila}} estuvo a {actC} o más durante {actH}, hasta {peakC}.",
 };

@@ -15,6 +15,7 @@ export interface PagePeopleParams {
   'page-people.audit.earlier': NoParams;
   'page-people.audit.before': NoParams;
   'page-people.audit.after': NoParams;
+  'page-people.audit.did': { readonly b: Tag; readonly hasSubject: boolean; readonly personName: string; readonly subject: Tag; readonly subjectText: string; readonly whatText: string };
   'page-people.audit.when': { readonly addressText: string; readonly isByToken: boolean; readonly isKnown: boolean; readonly whenText: string };
   'page-people.audit.exactly': NoParams;
   'page-people.held': { readonly aloud: Tag; readonly personName: string };

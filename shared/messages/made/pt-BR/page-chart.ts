@@ -9,7 +9,7 @@ export const pageChartTexts: PageTexts<PageChartParams> = {
   "page-chart.over-time": [["titleText"]," ao longo do tempo. ",["linesText"]],
   "page-chart.line": [["position",{"core":"Centro","top":"Topo","base":"Base","edge":"Borda","air":"Ar","other":""},0],["isByHand",{"true":" com termômetro","other":""},0]," de ",["lowestText"]," a ",["highestText"],", o mais alto: ",["timeText"],", o último: ",["lastText"],"."],
   "page-chart.next-sentence": [["beforeText"]," ",["nextText"]],
-  "page-chart.act": ["espalhe ou revire a ",["actC"]],
+  "page-chart.act": ["espalhe ou revire a partir de ",["actC"]],
   "page-chart.by-hand": "○ medido com termômetro, cada um por si.",
   "page-chart.expected": ["esperado: o centro em oito de dez casos. ",["originText"],"."],
   "page-chart.ahead": "adiante: as próximas 24 horas do centro em oito de dez casos, se ninguém tocar na pilha; a marca em cada traço é o meio.",

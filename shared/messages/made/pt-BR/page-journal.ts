@@ -54,7 +54,7 @@ export const pageJournalTexts: PageTexts<PageJournalParams> = {
   "page-journal.pests": "O que você viu",
   "page-journal.pests.hint": "Moscas, ácaros, formigas, ratos, fezes.",
   "page-journal.sample.wet": "Peso ao tirar",
-  "page-journal.sample.dry": "Peso de novo, seca",
+  "page-journal.sample.dry": "Peso depois de seca",
   "page-journal.sample.dry.hint": "Seca até não perder mais; então se conhece a umidade. Pode ser acrescentado depois.",
   "page-journal.sample.unit": "g",
   "page-journal.ready.sense": [["sense",{"smell":"Cheiro","look":"Aspecto","other":""},0]],

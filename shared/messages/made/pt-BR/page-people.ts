@@ -16,6 +16,7 @@ export const pagePeopleTexts: PageTexts<PagePeopleParams> = {
   "page-people.audit.earlier": "Mostrar mudanças anteriores",
   "page-people.audit.before": "antes",
   "page-people.audit.after": "depois",
+  "page-people.audit.did": [["<","b",[["personName"]]]," ",["whatText"],["hasSubject",{"true":[": ",["<","subject",[["subjectText"]]]],"other":""},0]],
   "page-people.audit.when": [["whenText"],["isKnown",{"true":[", de ",["addressText"]],"other":""},0],["isByToken",{"true":", com um token","other":""},0]],
   "page-people.audit.exactly": "Detalhes",
   "page-people.held": ["Entradas, tokens e aparelhos",["<","aloud",[" de ",["personName"]]]],

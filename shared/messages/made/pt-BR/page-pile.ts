@@ -99,7 +99,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.done.title": "Terminou?",
   "page-pile.done.seen": [["seen",{"true":"Sim","other":"Ainda não"},0]],
   "page-pile.done.hazard": "O perigo de autoaquecimento está em aberto: o conselho dele vem antes de tudo.",
-  "page-pile.done.hint": "A última palavra é sua: abra em vários lugares, cheire e olhe. As sondas não têm olfato, e o calor que veio e se foi não deixa uma pilha higienizada.",
+  "page-pile.done.hint": "A última palavra é sua: abra em vários lugares, cheire e olhe. As sondas não têm olfato, e o calor que veio e se foi não torna uma pilha higienizada.",
   "page-pile.word": [["timeText"],", ",["byWhom",{"true":[["personName"]],"other":"alguém"},0],": cheiro ",["smell",{"good":"bom","doubtful":"duvidoso","other":"ruim"},0],", aspecto ",["look",{"good":"bom","doubtful":"duvidoso","other":"ruim"},0],", ",["ready",{"true":"terminou","other":"ainda não terminou"},0],"."],
   "page-pile.word.say": [["isFirst",{"true":"Dizer como cheira e que aspecto tem","other":"Dizer de novo como cheira e que aspecto tem"},0]],
   "page-pile.word.judgement": [["judgement",{"good":"Bom","doubtful":"Duvidoso","other":"Ruim"},0]],

@@ -117,7 +117,7 @@ export const pageSeasonsTexts: PageTexts<PageSeasonsParams> = {
   "page-seasons.like.closest": "O mais próximo primeiro",
   "page-seasons.like.hint": ["A proximidade conta a distância entre os centros até aqui e, ao lado disso, as diferenças de altura, umidade, material, cobertura e ar: ",["depthCm"]," de altura, ou cinco pontos de umidade, pesam como ",["weighsK"]," entre as curvas; escolha nossa."],
   "page-seasons.like.back": ["Voltar a ",["batchName"]],
-  "page-seasons.like.apart": ["Os centros ficaram a ",["curveK"]," de distância; o que diferiu na montagem e no ar pesa ",["conditionK"],"."],
+  "page-seasons.like.apart": ["Os centros diferiram em ",["curveK"],"; o que diferiu na montagem e no ar pesa ",["conditionK"],"."],
   "page-seasons.like.done": "Feito até esta idade",
   "page-seasons.like.later": "Feito depois",
   "page-seasons.like.ended": "Como terminou",

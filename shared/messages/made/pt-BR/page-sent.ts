@@ -11,7 +11,7 @@ export const pageSentTexts: PageTexts<PageSentParams> = {
   "page-sent.state.given-up": ["não pôde ser entregue: ",["reasonText"]],
   "page-sent.state.given-up.why": "sem motivo informado",
   "page-sent.state.waiting": "a caminho",
-  "page-sent.state.tried": ["ainda não entregue (",["tryCount",{"one":[["#"]," tentativa"],"other":[["#"]," tentativas"]},1],"): ",["reasonText"],"; uma nova tentativa vem"],
+  "page-sent.state.tried": ["ainda não entregue (",["tryCount",{"one":[["#"]," tentativa"],"other":[["#"]," tentativas"]},1],"): ",["reasonText"],"; haverá uma nova tentativa"],
   "page-sent.channel.push": "push",
   "page-sent.channel.email": "e-mail",
   "page-sent.channel.webhook": "webhook",

@@ -19,7 +19,7 @@ export const pageWelcomeTexts: PageTexts<PageWelcomeParams> = {
   "page-welcome.have.sensor": "Um sensor que já envia",
   "page-welcome.have.parts": "Peças para montar uma sonda",
   "page-welcome.have.nothing": "Nada ainda: quero ver",
-  "page-welcome.thermometer": "Enfie o termômetro até o meio da pilha, espere até parar e diga o que ele mostra.",
+  "page-welcome.thermometer": "Enfie o termômetro até o meio da pilha, espere até o número parar e diga o que ele mostra.",
   "page-welcome.parts": [["<","link","Como montar uma sonda"],": o que comprar, como ligar os fios, e uma configuração pronta para carregar. Assim que ela enviar, aparece aqui."],
   "page-welcome.nothing": "Uma pilha simulada nas suas mãos: leva alguns minutos e não precisa de sonda.",
   "page-welcome.nothing.do": "Praticar em uma pilha simulada",

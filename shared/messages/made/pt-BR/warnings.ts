@@ -76,7 +76,7 @@ export const warningsTexts = {
   "warnings.water.litres": "cerca de {waterL} de água (para chegar a {goalFrac}), em duas ou três vezes",
   "warnings.water.litres-each": "cerca de {waterL} de água para cada {eachKg} da camada (para chegar a {goalFrac}), em duas ou três vezes",
   "warnings.stalling.seen.never-warmed": "Não aqueceu: {corePart}.",
-  "warnings.stalling.seen.below-what-it-should": "{corePart} e já não sobe, abaixo do que uma pilha assim deveria mostrar a esta altura.",
+  "warnings.stalling.seen.below-what-it-should": "{corePart} e já não sobe, abaixo do que uma pilha assim deveria mostrar depois desse tempo.",
   "warnings.stalling.seen.warm-but-idle": "Continua quente, mas quase já não produz calor: {corePart}; a camada a mantém quente, e a maior parte do alimento ainda está lá.",
   "warnings.stalling.seen.idle": "Aqueceu, e quase já não produz calor antes de terminar o trabalho; {corePart}.",
   "warnings.stalling.seen.went-out": "Aqueceu e depois perdeu mais da metade do calor antes de terminar o trabalho; {corePart}.",

@@ -105,7 +105,7 @@ function WhoDidWhat() {
 }
 
 function TrailLine({ entry }: { readonly entry: AuditEntry }) {
-  const { text } = usePeopleWords();
+  const { text, rich } = usePeopleWords();
   const reader = useReader();
   const details = [
     [text('page-people.audit.before'), entry.before],
@@ -115,12 +115,14 @@ function TrailLine({ entry }: { readonly entry: AuditEntry }) {
   return (
     <li>
       <p>
-        <b>{entry.personName}</b> {entry.what}
-        {entry.subject !== null && (
-          <>
-            : <span class="trail-subject">{entry.subject}</span>
-          </>
-        )}
+        {rich('page-people.audit.did', {
+          personName: entry.personName,
+          whatText: entry.what,
+          hasSubject: entry.subject !== null,
+          subjectText: entry.subject ?? '',
+          b: (inner) => <b>{inner}</b>,
+          subject: (inner) => <span class="trail-subject">{inner}</span>,
+        })}
       </p>
       <p class="quiet">
         {text('page-people.audit.when', {
