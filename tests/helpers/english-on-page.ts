@@ -11,7 +11,7 @@ export function textsOf(language: string): Readonly<Record<string, string>> {
 }
 
 /** Words without which no English sentence goes, and which Spanish and Portuguese do not have. */
-const particle = /\b(?:the|and|of|with|your|is|are|was|it|this|that|from|for|not|here|when|what|how|been|will)\b/i;
+const particle = /\b(?:the|and|of|with|your|is|are|was|it|this|that|from|not|here|when|what|how|been|will)\b/i;
 
 /** Of a page: what is shown, what stands in empty fields, and what screen readers say. Commands and what was sent stand as they are. */
 function shownOn(page: Page): Promise<string[]> {
