@@ -308,7 +308,7 @@ export const pageHelpTexts: PageTexts<PageHelpParams> = {
   "page-help.notifications.hidden.title": "Um esconde outro",
   "page-help.notifications.hidden.p1": "Onde um aviso explica outro, você só recebe o mais grave. O outro fica na página com o nome do que o esconde.",
   "page-help.notifications.who.title": "Quem é avisado",
-  "page-help.notifications.who.p1": ["Cada pessoa escolhe em ",["<","toNotifications","Minhas notificações"],": push para este aparelho, e-mail, um webhook; que tipos, de que gravidade, que locais. Faça o teste uma vez para cada um."],
+  "page-help.notifications.who.p1": ["Cada pessoa escolhe em ",["<","toNotifications","Minhas notificações"],": push para este aparelho, e-mail, um webhook ou outro serviço; que tipos, de que gravidade, que locais. Faça o teste uma vez para cada um."],
   "page-help.notifications.who.p2": "Para cada local pode haver uma ordem de pessoas. Elas são avisadas uma depois da outra, até alguém marcar como visto. Todas as outras são avisadas ao mesmo tempo.",
   "page-help.notifications.when.title": "Quando",
   "page-help.notifications.when.l1": "Quando aparece, e quando piora.",

@@ -27,7 +27,7 @@ export const pageMoreTexts: PageTexts<PageMoreParams> = {
   "page-more.retention": "Por quanto tempo as leituras são guardadas",
   "page-more.retention.says": "Quanto disco elas ocupam, e a partir de que idade bastam médias de 10 minutos.",
   "page-more.notifications": "Minhas notificações",
-  "page-more.notifications.says": "Push, e-mail, webhook; de quê, quando, e quem é avisado depois; um teste para cada um.",
+  "page-more.notifications.says": "Push, e-mail, webhook ou outro serviço; de quê, quando, e quem é avisado depois; um teste para cada um.",
   "page-more.settings": "Configurações",
   "page-more.settings.says": "Unidades, horas, tema, o seu nome.",
   "page-more.help": "Ajuda",

@@ -26,7 +26,7 @@ export const pageSentTexts: PageTexts<PageSentParams> = {
   "page-sent.reason.test": "Teste",
   "page-sent.reason.confirmation": "Código para um endereço",
   "page-sent.loading": "Carregando…",
-  "page-sent.nobody": "Ninguém foi avisado: ninguém que queira isso configurou e-mail, push ou um webhook.",
+  "page-sent.nobody": "Ninguém foi avisado: ninguém que queira isso configurou e-mail, push ou outro serviço.",
   "page-sent.notice": [["<","strong",[["reasonText"]]],["isOfSite",{"true":" com o local inteiro","other":""},0],", ",["whenText"]],
   "page-sent.message": [["personName"],", por ",["channelText"]," (",["addressText"],"): ",["stateText"]],
   "page-sent.attempts": [["tryCount",{"one":[["#"]," tentativa"],"other":[["#"]," tentativas"]},1],["<","aloud",[" de alcançar ",["personName"]]]],

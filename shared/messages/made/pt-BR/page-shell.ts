@@ -14,7 +14,7 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.announcer": "Avisos novos",
   "page-shell.nobody": "Ninguém é avisado: os avisos só aparecem nestas páginas.",
   "page-shell.nobody.below": "Configure um dos canais abaixo, e envie um teste.",
-  "page-shell.nobody.set-up": "Configurar e-mail, push ou um webhook",
+  "page-shell.nobody.set-up": "Configurar e-mail, push ou outro serviço",
   "page-shell.nobody.ask": ["Peça a um proprietário que configure as notificações, ou ",["<","link","configure as suas"],"."],
   "page-shell.push.earlier-sign-in": "As mensagens push para este aparelho acabaram com uma entrada anterior.",
   "page-shell.push.other-keys": "As mensagens push para este aparelho acabaram: este servidor tem novas chaves para elas.",

@@ -87,7 +87,7 @@ export const sayTexts = {
   "say.next.wait-for-reading": "Olhe de novo quando chegar a próxima leitura; se você estiver ao lado dela, meça com um termômetro de haste longa.",
   "say.next.measure-danger": "Meça {place, select, core {o centro} top {o topo} base {a base} edge {a borda} air {o ar} other {a pilha}} com um termômetro de haste longa agora, antes de abrir qualquer coisa; tenha água à mão e outra pessoa ao lado.",
   "say.next.measure-hot": "Meça {place, select, core {o centro} top {o topo} base {a base} edge {a borda} air {o ar} other {a pilha}} com um termômetro de haste longa agora: se estiver mesmo tão quente, revire ou espalhe em camada mais fina.",
-  "say.next.heat-damage": "Depois que esfriar, abra em vários lugares, cheire e olhe, com máscara contra poeira. Fios brancos novos e um cheiro doce ou de terra são bons sinais; nenhum cheiro ou cheiro de queimado, manchas acinzentadas e secas como cinza, amônia ou podre são maus sinais.",
+  "say.next.heat-damage": "Depois que esfriar, abra em vários lugares, cheire e olhe, com máscara contra poeira. Fios brancos novos e um cheiro doce ou de terra são bons sinais; nenhum cheiro, cheiro de queimado, de amônia ou de podre, e manchas acinzentadas e secas como cinza são maus sinais.",
   "say.next.probe-stuck": "Meça com um termômetro de haste longa e troque a sonda.",
   "say.next.probe-out": "Enfie a sonda de volta, ou troque.",
   "say.next.probe-silent": "Olhe a sonda: bateria, cabo, rádio.",

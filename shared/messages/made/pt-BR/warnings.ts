@@ -46,7 +46,7 @@ export const warningsTexts = {
   "warnings.heat-damage.seen.short": "{position, select, air {O ar} base {A base} core {O centro} edge {A borda} top {O topo} other {O lugar}} chegou a {peakC}, e ficou a {lossC} ou mais por menos de {neededH}.",
   "warnings.heat-damage.seen.never": "Nenhum lugar da pilha chegou a {lossC}, até onde foi medida.",
   "warnings.heat-damage.seen.not-measured": "O centro nunca foi medido.",
-  "warnings.heat-damage.todo": "Depois que esfriar, abra em vários lugares, cheire, olhe e escreva no diário. Fios brancos novos e um cheiro doce ou de terra são bons sinais; nenhum cheiro ou cheiro de queimado, manchas acinzentadas e secas como cinza, amônia ou podre são maus sinais. Não use como inóculo antes disso.",
+  "warnings.heat-damage.todo": "Depois que esfriar, abra em vários lugares, cheire, olhe e escreva no diário. Fios brancos novos e um cheiro doce ou de terra são bons sinais; nenhum cheiro, cheiro de queimado, de amônia ou de podre, e manchas acinzentadas e secas como cinza são maus sinais. Não use como inóculo antes disso.",
   "warnings.probe.seen.none": "Não há sonda ali agora.",
   "warnings.probe-silent.seen.silent": "A sonda {position, select, air {do ar} base {da base} core {do centro} edge {da borda} top {do topo} other {do lugar}} não envia nada há {silentMs}.",
   "warnings.probe-silent.seen.silent-after": "A sonda {position, select, air {do ar} base {da base} core {do centro} edge {da borda} top {do topo} other {do lugar}} não envia nada há {silentMs}. A última leitura dela foi {lastC}.",
