@@ -186,7 +186,11 @@ const ofEverybody: Readonly<Record<string, readonly string[]>> = {
   '/batches/:id/record': ['Print it', 'What is good and bad to find'],
   '/records': ['Copy', 'The address fell into the wrong hands', 'Renew the address'],
   '/plan': ['In kilograms, litres, metres, °C', 'Starting from the starter you have'],
-  '/notifications': ['Notify this device', 'Saved'],
+  '/notifications': [
+    'Notify this device',
+    ...['Add ntfy', 'Add Pushover', 'Add Telegram', 'Add Matrix', 'Add Apprise'],
+    'Saved',
+  ],
 };
 /** Columns of the table of measures sort it; these stand above it. */
 const ofSeasons = ['Copy the link', 'Print'];
