@@ -16,7 +16,7 @@ const particle = /\b(?:the|and|of|with|your|is|are|was|it|this|that|from|not|her
 /** Of a page: what is shown, what stands in empty fields, and what screen readers say. Commands and what was sent stand as they are. */
 function shownOn(page: Page): Promise<string[]> {
   return page.evaluate(() => {
-    const isCode = (one: Element | null | undefined) => one?.closest('pre, code, samp, [translate="no"]') != null;
+    const isCode = (one: Element | null | undefined) => one?.closest('pre, code, samp, [lang="zxx"]') != null;
     const found: string[] = [document.title];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node; node = walker.nextNode())

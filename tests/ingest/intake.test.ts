@@ -117,7 +117,7 @@ test('a foreign message is kept for a look and counts as nothing', () => {
   take('garden/x', '{"t":41}');
   take('garden/cleared', '');
   take('$SYS/broker/uptime', '9');
-  expect(foreign.list()).toEqual([{ topic: 'garden/x', payload: '{"t":41}', atMs: nowMs }]);
+  expect(foreign.list()).toEqual([{ topic: 'garden/x', isUsed: false, payload: '{"t":41}', atMs: nowMs }]);
   expect(reasons()).toEqual([]);
 });
 

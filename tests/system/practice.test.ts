@@ -58,6 +58,7 @@ test.runIf(hasChromium)(
   async () => {
     const startedMs = performance.now();
     await page.goto(installation.pagesUrl);
+    await page.getByRole('radio', { name: 'Nothing yet: show me' }).check();
     await page.getByRole('link', { name: 'Practise on a simulated pile' }).click();
     await page.getByRole('link', { name: plainEnglish(hotWeek.name) }).click();
     await page.getByText(plainEnglish(hotWeek.goal.says)).waitFor();

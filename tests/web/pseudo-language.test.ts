@@ -71,7 +71,7 @@ function unbracketed(page: Page): Promise<string[]> {
         }
         continue;
       }
-      if (node.parentElement?.closest('script, style, noscript, code, pre')) continue;
+      if (node.parentElement?.closest('script, style, noscript, code, pre, [lang="zxx"]')) continue;
       for (const part of (node.textContent ?? '').split(/([⟦⟧])/)) {
         if (part === '⟦') depth += 1;
         else if (part === '⟧') depth -= 1;

@@ -9,6 +9,7 @@ interface WiringProps {
 /** Height of each pin of the board. */
 const pins = { '3V3': 34, GPIO4: 74, GND: 114, GPIO34: 154 } as const;
 const boardX = 84;
+/** As it is printed on parts and shop pages everywhere, as are the pins. */
 const resistor = '4.7 kΩ';
 
 export function WiringDrawing({ words, withSoil }: WiringProps) {
@@ -19,7 +20,7 @@ export function WiringDrawing({ words, withSoil }: WiringProps) {
       {shown.map(([name, y]) => (
         <g key={name}>
           <circle class="help-tip" cx={boardX} cy={y} r="3.5" />
-          <text class="help-number" x={boardX - 8} y={y + 4.5} text-anchor="end">
+          <text class="help-number" x={boardX - 8} y={y + 4.5} text-anchor="end" lang="zxx">
             {name}
           </text>
         </g>
@@ -30,7 +31,7 @@ export function WiringDrawing({ words, withSoil }: WiringProps) {
       />
       <path class="help-thin" d={`M132 ${pins['3V3']}V42M132 66V${pins.GPIO4}`} />
       <rect class="help-box" x="126" y="42" width="12" height="24" />
-      <text class="help-number" x="143" y="58">
+      <text class="help-number" x="143" y="58" lang="zxx">
         {resistor}
       </text>
       <circle class="help-tip" cx="132" cy={pins['3V3']} r="2.5" />
