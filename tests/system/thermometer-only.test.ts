@@ -33,6 +33,7 @@ test.runIf(hasChromium)(
   'whoever has only a thermometer goes from an empty start to a judged pile',
   async () => {
     await page.goto(installation.pagesUrl);
+    await page.getByRole('radio', { name: 'A thermometer' }).check();
     await page.getByLabel('Name of the place').fill('Saltmere Yard');
     await page.getByLabel('Name of the pile').fill('Cart shed');
     await page.getByRole('button', { name: 'Lay the pile' }).click();

@@ -32,6 +32,7 @@ test('from an empty start to a watched pile: each payload form shows on the page
   page.setDefaultTimeout(10_000);
   await page.goto(installation.pagesUrl);
 
+  await page.getByRole('radio', { name: 'A sensor that already sends' }).check();
   await page.getByLabel('Name of the place').fill('Saltmere Yard');
   await page.getByLabel('Name of the pile').fill('First bed');
   await page.getByLabel('Depth').fill('30');

@@ -44,6 +44,7 @@ type WellFormed = (laid: Laid) => Promise<Partial<Asked>> | Partial<Asked>;
 const digestOf = (secret: string) => createHash('sha256').update(secret).digest('hex');
 const hourMs = 3_600_000;
 
+const service = { channel: 'ntfy', on: true, values: { topic: 'saltmere-yard', server: 'https://ntfy.example' } };
 const of = (body: unknown, params: Record<string, string> = {}): Partial<Asked> => ({ params, body });
 const nothing = (params: Record<string, string>): Partial<Asked> => ({ params });
 const atPile =
@@ -233,6 +234,11 @@ export const wellFormed: Readonly<Record<string, WellFormed>> = {
   'DELETE /api/mappings/{id}': async ({ send }) => nothing({ id: (await send('POST', '/api/mappings', mapping)).id }),
 
   'PUT /api/notifications': (laid) => of(withAddress(laid)),
+  'PUT /api/notifications/services': () => of(service),
+  'DELETE /api/notifications/services/{channel}': async ({ send }) => {
+    await send('PUT', '/api/notifications/services', service);
+    return nothing({ channel: service.channel });
+  },
   'POST /api/notifications/devices': ({ number }) => of(deviceOf(number)),
   'POST /api/notifications/devices/here': ({ number }) => of({ endpoint: deviceOf(number).endpoint }),
   'DELETE /api/notifications/devices/{id}': async (laid) => nothing({ id: await deviceFor(laid, laid.headers) }),
