@@ -20,7 +20,7 @@ import type { PileMonitorParts } from './pile-monitor-parts.ts';
 import { PileOpener } from './pile-opener.ts';
 import { PileQueues } from './pile-queues.ts';
 import { PileRegistry } from './pile-registry.ts';
-import { showPile } from './show-pile.ts';
+import { type ShowPileParts, showPile } from './show-pile.ts';
 import { SiteLeases } from './site-leases.ts';
 import { siteSilenceOf } from './site-silence-of.ts';
 import { checkpointIsDue, isDue } from './tick-schedule.ts';
@@ -38,6 +38,7 @@ export class PileMonitor implements PilePort {
   readonly #queues = new PileQueues();
   readonly #leases: SiteLeases;
   readonly #opener: PileOpener;
+  readonly #showing: ShowPileParts;
   readonly #changes: ChangeKeeper;
   readonly #bands: ExpectedBands;
   readonly #evaluator: PileEvaluator;
@@ -48,6 +49,7 @@ export class PileMonitor implements PilePort {
     this.#parts = parts;
     this.#piles = new PileRegistry(probes);
     this.#leases = new SiteLeases(clock.nowMs());
+    this.#showing = { ...parts, leases: this.#leases };
     this.#opener = new PileOpener({
       ...parts,
       latest: (id) => this.#piles.get(id),
@@ -132,13 +134,14 @@ export class PileMonitor implements PilePort {
   /** Reads a pile's records anew after its claims, acts, batch or name changed, and judges its batch from the start. */
   reload(pileId: string): Promise<OwnPile | undefined> {
     return this.#queues.run(pileId, async () => {
-      const { journal, shared } = this.#parts;
+      const { journal, hub, shared } = this.#parts;
       const before = this.#piles.get(pileId);
       if (before) await this.#changes.keepOwed(before);
       this.#bands.recordsChanged();
       const pile = await journal.piles.get(pileId);
       if (!pile) {
         if (before) this.#remove(before);
+        hub.publish('pile-gone', pileId, { id: pileId });
         return undefined;
       }
       if (shared && !this.#leases.of(pile.siteId)) return undefined; // another worker's
@@ -153,9 +156,7 @@ export class PileMonitor implements PilePort {
   }
 
   #remove(pile: MonitoredPile): void {
-    const { id } = pile.pile;
     this.#piles.remove([pile]);
-    this.#parts.hub.publish('pile-gone', id, { id });
     this.#parts.onGone?.(pile.pile);
   }
 
@@ -244,7 +245,7 @@ export class PileMonitor implements PilePort {
   }
 
   #show(pile: MonitoredPile, alarmsChanged: boolean): void {
-    showPile({ ...this.#parts, leases: this.#leases }, pile, alarmsChanged);
+    showPile(this.#showing, pile, alarmsChanged);
   }
 
   troubles(): TroubledPile[] {
