@@ -1,5 +1,6 @@
 /** The words of notifications: why, by which channel, how it went. */
 import { z } from 'zod';
+import { isHttpAddress } from './http-address.ts';
 import { mailAddressPattern } from './mail-address.ts';
 import { fieldCode } from './messages/field-code.ts';
 import { serviceChannels } from './notification-services/services.ts';
@@ -65,12 +66,11 @@ const mailAddressSchema = z
   .max(254)
   .refine((text) => text === '' || mailAddressPattern.test(text), fieldCode('field.mail-address'));
 
-const httpSchema = z.url({ protocol: /^https?$/ });
 const webhookUrlSchema = z
   .string()
   .trim()
   .max(2000)
-  .refine((text) => text === '' || httpSchema.safeParse(text).success, fieldCode('field.http'));
+  .refine((text) => text === '' || isHttpAddress(text), fieldCode('field.http'));
 
 /** One person's preferences. The self-heating hazard passes kinds, severity and quiet hours whatever stands here. */
 export const preferencesSchema = z.object({

@@ -23,7 +23,7 @@ import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
 import { MailConfirmation } from './mail-confirmation.ts';
 import { type KnownPerson, Recipients } from './people.ts';
 import type { Receipts } from './receipts.ts';
-import { ServiceSettings } from './service-settings.ts';
+import type { ServiceSettings } from './service-settings.ts';
 import { setAside } from './set-aside.ts';
 import { timedNotices } from './timed.ts';
 import { UnkeptNotices } from './unkept-notices.ts';
@@ -49,6 +49,7 @@ export interface DeliveryParts {
   readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;
   readonly heartbeat: Heartbeat;
+  readonly services: ServiceSettings;
   readonly receipts: (people: Recipients) => Receipts;
   readonly newId: () => string;
   /** Whether no other process works on this journal. */
@@ -82,7 +83,7 @@ export class Delivery {
     this.pushKeys = parts.pushKeys;
     this.settings = parts.settings;
     const { journal, config } = parts;
-    this.services = new ServiceSettings(journal);
+    this.services = parts.services;
     this.people = new Recipients({
       notifications: journal.notifications,
       services: this.services,

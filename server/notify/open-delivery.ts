@@ -81,6 +81,7 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
     heartbeat,
     known: () => journal.people.list(),
     watch: () => watch,
+    services,
     newId: randomUUID,
     machineNowMs,
     receipts: (people) =>

@@ -1,5 +1,6 @@
 /** What a service that brings messages is known by, and what a person fills in for it. */
 import { z } from 'zod';
+import { isHttpAddress } from '../http-address.ts';
 import { fieldCode } from '../messages/field-code.ts';
 
 interface ServiceField {
@@ -24,5 +25,4 @@ export interface NotificationService {
 const line = z.string().trim().min(1).max(500);
 export const plainToken = line.regex(/^[\x21-\x7e]+$/, fieldCode('field.token'));
 
-export const serverAddress = line.refine((text) => httpSchema.safeParse(text).success, fieldCode('field.http'));
-const httpSchema = z.url({ protocol: /^https?$/ });
+export const serverAddress = line.refine(isHttpAddress, fieldCode('field.http'));

@@ -10,7 +10,7 @@ import { attemptTimeoutMs, type Channel, type ChannelAnswer, type Job } from './
 import { type GuardedOptions, guardedRequest } from './guarded-request.ts';
 import { channelAnswer, channelError } from './http-answer.ts';
 import { type PushKeys, webPush } from './push-keys.ts';
-import { type MessageReader, readerOf } from './render-content.ts';
+import { contentLines, type MessageReader, readerOf } from './render-content.ts';
 
 export interface PushOptions {
   readonly journal: Pick<Journal, 'notifications'>;
@@ -70,13 +70,12 @@ export function openPush(options: PushOptions): Channel {
 
 /** What the service worker shows; within the 3,993 bytes that every push service takes (RFC 8291 section 4). */
 export function pushPayload({ message: sent, notice, content, reader, ack }: Job) {
-  const text = [content.sentence, ...content.parts.map(({ label, text: part }) => `${label}: ${part}`)].join('\n');
   return {
     // The same for every copy, so that the second takes the place of the first on the screen too.
     id: sent.id,
     tag: notice.alarmId ?? notice.id,
     title: content.title,
-    body: cut(text, 2_400),
+    body: cut(contentLines(content), 2_400),
     severity: notice.rank,
     path: notice.about === 'alarm' && notice.pileId !== null ? `/piles/${encodeURIComponent(notice.pileId)}` : '/',
     ...(ack === undefined ? {} : { acknowledge: ack.secret, words: wordsOf(reader) }),

@@ -35,6 +35,10 @@ export function renderContent(
   };
 }
 
+/** Sentence and parts, a line each. */
+export const contentLines = ({ sentence, parts }: MessageContent): string =>
+  [sentence, ...parts.map(({ label, text }) => `${label}: ${text}`)].join('\n');
+
 export function readerOf({ timeZone, unit, language, hour12 = false }: MessageReader, nowMs: number): Reader {
   return { language, timeZone, nowMs, units: { ...metric, temperature: unit }, hour12 };
 }

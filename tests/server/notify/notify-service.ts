@@ -9,6 +9,7 @@ import { DeliverySettings } from '../../../server/notify/delivery-settings.ts';
 import { Heartbeat } from '../../../server/notify/heartbeat.ts';
 import type { KnownPerson } from '../../../server/notify/people.ts';
 import { Receipts } from '../../../server/notify/receipts.ts';
+import { ServiceSettings } from '../../../server/notify/service-settings.ts';
 import { verbatim } from '../../../shared/messages/message.ts';
 import { type Preferences, preferencesSchema, rankOf } from '../../../shared/notifications.ts';
 import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.ts';
@@ -102,6 +103,7 @@ export async function openService(): Promise<Service> {
     channels: { email: channel, webhook: channel },
     pushKeys: new PushKeys({ journal, clock, log, newId }),
     settings: new DeliverySettings(journal),
+    services: new ServiceSettings(journal),
     receipts: (people) =>
       new Receipts({
         journal,

@@ -33,6 +33,17 @@ export function useQuery<T>(key: string, fetchIt: () => Promise<T>): Answer<T> {
   return { value: shown.value, error: shown.error, refresh };
 }
 
+/** The same, asked for again and again while it is looked at. */
+export function useQueryEvery<T>(key: string, fetchIt: () => Promise<T>, everyMs: number): Answer<T> {
+  const answer = useQuery(key, fetchIt);
+  const { refresh } = answer;
+  useEffect(() => {
+    const timer = setInterval(() => void refresh(), everyMs);
+    return () => clearInterval(timer);
+  }, []);
+  return answer;
+}
+
 /** Calls `act` when `signal` changes, at once and then at most every `everyMs`. */
 export function useThrottled(signal: unknown, everyMs: number, act: () => void): void {
   const last = useRef(0);

@@ -1,17 +1,13 @@
 /** Messages through a server with the Apprise API: `/notify/{key}`, read in its `swagger.yaml`, version 1.4.0. */
-import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
+import { inText, jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
 
 const types = ['info', 'warning', 'failure', 'failure'] as const;
 const mostCharacters = 4_000;
 
 export const appriseSender: ServiceSender = {
-  ask({ job, values, server, gravity, words }) {
-    const { content, ack, pageUrl, notice } = job;
-    const ways = [
-      ...(ack?.url === undefined ? [] : [`${words.seenIt}: ${ack.url}`]),
-      ...(pageUrl === undefined ? [] : [`${words.look}: ${pageUrl}`]),
-    ];
-    const body = [plainText(job, mostCharacters), ...ways].join('\n\n');
+  ask({ job, values, server, gravity, ways }) {
+    const { content, notice } = job;
+    const body = [plainText(job, mostCharacters), ...ways.map(inText)].join('\n\n');
     const type = notice.answer === 'cleared' ? 'success' : types[gravity];
     return jsonAsk(
       'POST',

@@ -5,26 +5,22 @@
  */
 import { z } from 'zod';
 import { escaped } from '../mail-body.ts';
-import { jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
+import { inText, jsonAsk, plainText, type ServiceSender, textAt } from './sender.ts';
 
 const mostCharacters = 10_000;
 /** Of servers before v1.10; those since say it in the header (from memory). */
 const waitSchema = z.object({ retry_after_ms: z.number().nonnegative() });
 
 export const matrixSender: ServiceSender = {
-  ask({ job, values, server, gravity, words }) {
-    const { content, ack, pageUrl, message } = job;
-    const links = [
-      ...(ack?.url === undefined ? [] : [{ label: words.seenIt, url: ack.url }]),
-      ...(pageUrl === undefined ? [] : [{ label: words.look, url: pageUrl }]),
-    ];
+  ask({ job, values, server, gravity, ways }) {
+    const { content, message } = job;
     const text = plainText(job, mostCharacters);
     const html = [
       `<strong>${escaped(content.title)}</strong>`,
       escaped(text).replaceAll('\n', '<br>'),
-      ...links.map(({ label, url }) => `<a href="${escaped(url)}">${escaped(label)}</a>`),
+      ...ways.map(({ label, url }) => `<a href="${escaped(url)}">${escaped(label)}</a>`),
     ];
-    const body = [content.title, text, ...links.map(({ label, url }) => `${label}: ${url}`)];
+    const body = [content.title, text, ...ways.map(inText)];
     const room = encodeURIComponent(values.room ?? '');
     return jsonAsk(
       'PUT',

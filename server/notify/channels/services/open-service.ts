@@ -21,7 +21,7 @@ export interface ServiceOptions {
   readonly channel: ServiceChannel;
   readonly sender: ServiceSender;
   readonly allowed: () => Promise<readonly string[]>;
-  readonly valuesOf: (personId: string, channel: ServiceChannel) => Promise<ServiceValues | undefined>;
+  readonly valuesOf: (personId: string) => Promise<ServiceValues | undefined>;
   readonly guard?: Pick<GuardedOptions, 'trust' | 'lookup'>;
   /** For tests: where it answers in place of its own home. */
   readonly home?: string | undefined;
@@ -44,7 +44,7 @@ export function openService(options: ServiceOptions): Channel {
 
   async function send(job: Job): Promise<ChannelAnswer> {
     try {
-      const values = await valuesOf(job.message.personId, channel);
+      const values = await valuesOf(job.message.personId);
       if (values === undefined)
         return { outcome: 'refused', detail: message('delivery.service.removed', { serviceName }) };
       const ask = sender.ask(messageOf(job, values, serverOfService(channel, values, home)));
@@ -64,12 +64,17 @@ export function openService(options: ServiceOptions): Channel {
 function messageOf(job: Job, values: ServiceValues, server: string): ServiceMessage {
   const reader = readerOf(job.reader, 0);
   const say = (code: 'mail.seen-it' | 'mail.look') => plainSpaces(render(message(code), reader));
+  const words = { seenIt: say('mail.seen-it'), look: say('mail.look') };
   return {
     job,
     values,
     server,
     gravity: gravityOf(job.notice),
-    words: { seenIt: say('mail.seen-it'), look: say('mail.look') },
+    words,
+    ways: [
+      ...(job.ack?.url === undefined ? [] : [{ label: words.seenIt, url: job.ack.url }]),
+      ...(job.pageUrl === undefined ? [] : [{ label: words.look, url: job.pageUrl }]),
+    ],
   };
 }
 

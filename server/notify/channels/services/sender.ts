@@ -2,6 +2,7 @@
 import type { ServiceValues } from '../../../../shared/notification-services/services.ts';
 import type { Job } from '../channel.ts';
 import type { GuardedAsk } from '../guarded-request.ts';
+import { contentLines } from '../render-content.ts';
 
 export interface ServiceMessage {
   readonly job: Job;
@@ -12,6 +13,8 @@ export interface ServiceMessage {
   readonly gravity: 0 | 1 | 2 | 3;
   /** Words of the two ways on from a message. */
   readonly words: { readonly seenIt: string; readonly look: string };
+  /** Those of them that there are. */
+  readonly ways: readonly { readonly label: string; readonly url: string }[];
 }
 
 export interface ServiceSender {
@@ -50,10 +53,12 @@ export function jsonAsk(
 
 /** Sentence and parts, a line each, within what a service takes. */
 export function plainText({ content }: Job, mostCharacters: number): string {
-  const lines = [content.sentence, ...content.parts.map(({ label, text }) => `${label}: ${text}`)];
-  const text = lines.join('\n');
+  const text = contentLines(content);
   return text.length > mostCharacters ? `${text.slice(0, mostCharacters - 1)}…` : text;
 }
+
+/** A way on, where there are no buttons. */
+export const inText = ({ label, url }: ServiceMessage['ways'][number]): string => `${label}: ${url}`;
 
 /** A text of an object, where it stands. */
 export function textAt(body: unknown, key: string): string | undefined {

@@ -11,18 +11,14 @@ const mostCharacters = 3_800;
 const waitSchema = z.object({ parameters: z.object({ retry_after: z.number().nonnegative() }) });
 
 export const telegramSender: ServiceSender = {
-  ask({ job, values, server, gravity, words }) {
-    const { content, ack, pageUrl } = job;
-    const buttons = [
-      ...(ack?.url === undefined ? [] : [{ text: words.seenIt, url: ack.url }]),
-      ...(pageUrl === undefined ? [] : [{ text: words.look, url: pageUrl }]),
-    ];
+  ask({ job, values, server, gravity, ways }) {
+    const buttons = ways.map(({ label, url }) => [{ text: label, url }]);
     return jsonAsk('POST', `${server}/bot${values.token}/sendMessage`, {
       chat_id: values.chat,
-      text: `${content.title}\n\n${plainText(job, mostCharacters)}`,
+      text: `${job.content.title}\n\n${plainText(job, mostCharacters)}`,
       link_preview_options: { is_disabled: true },
       disable_notification: gravity === 0,
-      ...(buttons.length === 0 ? {} : { reply_markup: { inline_keyboard: buttons.map((button) => [button]) } }),
+      ...(buttons.length === 0 ? {} : { reply_markup: { inline_keyboard: buttons } }),
     });
   },
   fault: (body) => textAt(body, 'description'),

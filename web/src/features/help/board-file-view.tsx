@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { ProbeSettings } from '../../../../ingest/probes/fill-in.ts';
 import { type QrPath, qrPath } from '../../../../shared/qr-path.ts';
 import { CopyText } from '../../ui/parts/copy-text.tsx';
+import { QrCode } from '../../ui/parts/qr-code.tsx';
 import { useKeyWords } from '../keys/use-key-words.ts';
 import { type Firmware, filledFile } from './board-files.ts';
 import { useHelp } from './help-texts.tsx';
@@ -33,17 +34,7 @@ export function BoardFileView({ firmware, settings }: BoardFileViewProps) {
         <summary>{text('page-help.probe.form.see')}</summary>
         <CopyText label={text('page-help.probe.form.copy')} text={contents} />
       </details>
-      {code && (
-        <svg
-          class="key-code"
-          viewBox={`0 0 ${code.size} ${code.size}`}
-          role="img"
-          aria-label={text('page-help.probe.form.code')}
-        >
-          <rect width={code.size} height={code.size} fill="#fff" />
-          <path d={code.path} fill="#000" shape-rendering="crispEdges" />
-        </svg>
-      )}
+      {code && <QrCode code={code} label={text('page-help.probe.form.code')} />}
     </div>
   );
 }

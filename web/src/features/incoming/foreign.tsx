@@ -1,10 +1,10 @@
 /** Listening to foreign topics and turning what they say into readings. */
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { msPerMinute } from '../../../../shared/units.ts';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { getForeign, getMappings, listenTo } from '../../data/routes.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { useQuery } from '../../data/use-query.ts';
+import { useQuery, useQueryEvery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { documentOf } from './json-pointer.ts';
@@ -76,13 +76,9 @@ function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
 
 function Heard({ filter, onSaved }: { readonly filter: string; readonly onSaved: () => Promise<void> }) {
   const { text } = useIncomingWords();
-  const { value, error, refresh } = useQuery(filter, () => getForeign(filter));
+  const { value, error } = useQueryEvery(filter, () => getForeign(filter), refetchEveryMs);
   const nowMs = useServerNow();
   const [pointer, setPointer] = useState<string>();
-  useEffect(() => {
-    const timer = setInterval(() => void refresh(), refetchEveryMs);
-    return () => clearInterval(timer);
-  }, []);
   const messages = value?.messages ?? [];
   return (
     <div class="heard">

@@ -1,9 +1,8 @@
 /** Messages that could not be used: how many, why, and the last of each. */
-import { useEffect } from 'preact/hooks';
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { useSay } from '../../data/live/use-say.ts';
 import { getRefusals } from '../../data/routes.ts';
-import { useQuery } from '../../data/use-query.ts';
+import { useQueryEvery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { refusalName, renderRefusal } from './refusal-words.ts';
 import './incoming.css';
@@ -13,13 +12,9 @@ const refetchEveryMs = 5_000;
 
 export function Refusals() {
   const { text, rich } = useIncomingWords();
-  const { value, error, refresh } = useQuery('refusals', getRefusals);
+  const { value, error } = useQueryEvery('refusals', getRefusals, refetchEveryMs);
   const nowMs = useServerNow();
   const say = useSay(renderRefusal);
-  useEffect(() => {
-    const timer = setInterval(() => void refresh(), refetchEveryMs);
-    return () => clearInterval(timer);
-  }, []);
   if (!value)
     return error === undefined ? <p class="quiet">{text('page-incoming.counting')}</p> : <Refusal error={error} />;
   const counts = { messageCount: value.total, sinceAtMs: Date.parse(value.since) };

@@ -1,7 +1,6 @@
 /** Whose connection the broker refused or slowed. */
-import { useEffect } from 'preact/hooks';
 import { useServerNow } from '../../data/live/use-installation.ts';
-import { useQuery } from '../../data/use-query.ts';
+import { useQueryEvery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { getRefusedConnections } from '../keys/keys-api.ts';
 import './incoming.css';
@@ -11,12 +10,8 @@ const refetchEveryMs = 5_000;
 
 export function RefusedConnections() {
   const { text, rich } = useIncomingWords();
-  const { value, error, refresh } = useQuery('turned-away', getRefusedConnections);
+  const { value, error } = useQueryEvery('turned-away', getRefusedConnections, refetchEveryMs);
   const nowMs = useServerNow();
-  useEffect(() => {
-    const timer = setInterval(() => void refresh(), refetchEveryMs);
-    return () => clearInterval(timer);
-  }, []);
   if (!value)
     return error === undefined ? <p class="quiet">{text('page-incoming.counting')}</p> : <Refusal error={error} />;
   if (value.turnedAway.length === 0) return <p class="lead">{text('page-incoming.connections.none')}</p>;

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { CopyText } from '../../ui/parts/copy-text.tsx';
+import { QrCode } from '../../ui/parts/qr-code.tsx';
 import './keys.css';
 import { useKeyWords } from './use-key-words.ts';
 
@@ -17,7 +18,6 @@ export function MadeKeyView({ made, onDone }: MadeKeyProps) {
   const { text, rich } = useKeyWords();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
-  const { size, path } = made.code;
   return (
     <div class="made-key">
       <h3 ref={heading} tabIndex={-1}>
@@ -32,10 +32,7 @@ export function MadeKeyView({ made, onDone }: MadeKeyProps) {
         text={made.lines.map(({ name, value }) => `${`${name}:`.padEnd(12)} ${value}`).join('\n')}
       />
       <h4>{text('page-keys.new.code')}</h4>
-      <svg class="key-code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label={text('page-keys.new.code.alt')}>
-        <rect width={size} height={size} fill="#fff" />
-        <path d={path} fill="#000" shape-rendering="crispEdges" />
-      </svg>
+      <QrCode code={made.code} label={text('page-keys.new.code.alt')} />
       <h4>{text('page-keys.new.try')}</h4>
       <CopyText label={text('page-keys.new.try.copy')} text={made.example} />
       <p>

@@ -8,6 +8,7 @@ import { useQuery } from '../../data/use-query.ts';
 import { CopyText } from '../../ui/parts/copy-text.tsx';
 import { Choice } from '../../ui/parts/forms.tsx';
 import { Part } from '../../ui/parts/part.tsx';
+import { QrCode } from '../../ui/parts/qr-code.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { type LetIn, letIn, type StartedBy, startCommand, startedBy } from './start-command.ts';
 import './reach.css';
@@ -102,22 +103,12 @@ function Afterwards({ reach: { addresses, broker, pages }, who }: { readonly rea
       {who !== 'probes' && pages.url !== null && (
         <>
           <p>{rich('page-reach.after.phones', { urlText: pages.url, mono })}</p>
-          {pages.code && <Code {...pages.code} />}
+          {pages.code && <QrCode code={pages.code} label={text('page-reach.after.code')} />}
         </>
       )}
       {others.length > 0 && <p>{text('page-reach.after.others', { addressesText: others.join(', ') })}</p>}
       <p>{text('page-reach.after.firewall', { portsText: ports.join(', ') })}</p>
       <p>{rich('page-reach.after.first', { link: start })}</p>
     </>
-  );
-}
-
-function Code({ size, path }: { readonly size: number; readonly path: string }) {
-  const { text } = useWords();
-  return (
-    <svg class="reach-code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label={text('page-reach.after.code')}>
-      <rect width={size} height={size} fill="#fff" />
-      <path d={path} fill="#000" shape-rendering="crispEdges" />
-    </svg>
   );
 }

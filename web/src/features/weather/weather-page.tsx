@@ -1,6 +1,6 @@
 /** For which sites the weather service is asked for the air to come. */
 import { Fragment } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { type WeatherAnswer, weatherAnswerSchema } from '../../../../shared/contracts/weather.ts';
 import { formatQuantity } from '../../../../shared/messages/format.ts';
 import { pageWeatherTexts } from '../../../../shared/messages/made/en/page-weather.ts';
@@ -8,7 +8,7 @@ import { ask, reasonOf } from '../../data/client.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
-import { useQuery } from '../../data/use-query.ts';
+import { useQueryEvery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
@@ -38,11 +38,7 @@ export function WeatherPage() {
 
 function Weather() {
   const { rich } = useWords();
-  const { value, error, refresh } = useQuery('weather', getWeather);
-  useEffect(() => {
-    const timer = setInterval(() => void refresh(), lookEveryMs);
-    return () => clearInterval(timer);
-  }, []);
+  const { value, error, refresh } = useQueryEvery('weather', getWeather, lookEveryMs);
   if (!value) return error === undefined ? null : <p class="refusal">{reasonOf(error)}</p>;
   return (
     <>
