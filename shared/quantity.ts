@@ -14,12 +14,16 @@ export const quantitySchema = z.enum(quantities);
 const factsOf: Readonly<Record<Quantity, QuantityFacts>> = quantityFacts;
 
 type UnitOf<Q extends Quantity> = keyof (typeof quantityFacts)[Q]['from'];
-/** Units that a mapping may name; SenML's own name of °C is for payloads. */
-export type ForeignUnit = Exclude<{ [Q in Quantity]: UnitOf<Q> }[Quantity], 'Cel'>;
+/** SenML's own names of units that have a plainer one are for payloads. */
+type SenmlUnit = 'Cel' | '%EL';
+/** Units that a mapping may name. */
+export type ForeignUnit = Exclude<{ [Q in Quantity]: UnitOf<Q> }[Quantity], SenmlUnit>;
 
 /** The likeliest first. @example foreignUnitsOf('co2') // => ["ppm", "%"] */
 export function foreignUnitsOf(quantity: Quantity): ForeignUnit[] {
-  return (Object.keys(quantityFacts[quantity].from) as (ForeignUnit | 'Cel')[]).filter((unit) => unit !== 'Cel');
+  return (Object.keys(quantityFacts[quantity].from) as (ForeignUnit | SenmlUnit)[]).filter(
+    (unit) => unit !== 'Cel' && unit !== '%EL',
+  );
 }
 
 export const foreignUnits = [...new Set(quantities.flatMap(foreignUnitsOf))];

@@ -6,7 +6,7 @@
 
 import { ReadingError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
-import type { Quantity } from '../../shared/quantity.ts';
+import { isOfPile, type Quantity } from '../../shared/quantity.ts';
 import { foundSaid, quoted } from '../decode/decoded.ts';
 import { baseOf, expanded, expandedDevice, objectsOf } from './discovery-keys.ts';
 import { isObject, type JsonObject, objectAt, textAt } from './family.ts';
@@ -90,8 +90,9 @@ const quantityOfClass: Readonly<Record<string, Quantity>> = {
   carbon_dioxide: 'co2',
   signal_strength: 'rssi',
   voltage: 'battery',
+  battery: 'charge',
 };
-const wordOf: Partial<Record<Quantity, string>> = { battery: '', rssi: 'rssi' };
+const wordOf: Partial<Record<Quantity, string>> = { battery: '', charge: 'battery percent', rssi: 'rssi' };
 
 function readEntity(entity: JsonObject, fallback: string): Read {
   const device = expandedDevice(objectAt(entity, 'device') ?? {});
@@ -129,7 +130,7 @@ function measuredOf(
   const deviceClass = textAt(entity, 'device_class') ?? '';
   const quantity = Object.hasOwn(quantityOfClass, deviceClass) ? quantityOfClass[deviceClass] : undefined;
   const isOfDevice = entity.entity_category === 'diagnostic' || entity.entity_category === 'config';
-  if (quantity === undefined || (isOfDevice && quantity !== 'rssi' && quantity !== 'battery')) return undefined;
+  if (quantity === undefined || (isOfDevice && isOfPile(quantity))) return undefined;
   // Without a name of its own it is called as its device.
   const name = Object.hasOwn(entity, 'name') ? textAt(entity, 'name') : fallback;
   const own = withoutPrefix(name ?? '', label);

@@ -73,9 +73,10 @@ function readDescription(body: JsonObject): Described {
 
 function read(message: DeviceMessage, device: string, path: string, known: Described | undefined): FamilySays {
   if (known === undefined || !known.units.has(path)) return 'ours';
-  const named = readValueName(path);
+  const said = known.units.get(path);
+  const named = readValueName(said === '%' ? `${path} percent` : path);
   if (named === undefined) return 'ours';
-  const unit = unitNamed(named.quantity, known.units.get(path));
+  const unit = unitNamed(named.quantity, said);
   if (unit === undefined) return 'ours';
   const value: DeviceValue = { ...named, unit, found: message.text, where: { place: 'payload' } };
   const report: DeviceReport = { via: device, device, label: known.label, values: [value] };

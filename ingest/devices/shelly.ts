@@ -82,7 +82,10 @@ function valuesOf(params: JsonObject): DeviceValue[] {
         return [{ quantity: 'humidity', part, found: status.rh, unit: '%', where: `${where}/rh` }];
       const battery = objectAt(status, 'battery');
       if (kind === 'devicepower' && battery !== undefined)
-        return [{ quantity: 'battery', part, found: battery.V, unit: 'V', where: `${where}/battery/V` }];
+        return [
+          { quantity: 'battery', part, found: battery.V, unit: 'V', where: `${where}/battery/V` },
+          { quantity: 'charge', part, found: battery.percent, unit: '%', where: `${where}/battery/percent` },
+        ];
       return [];
     });
 }

@@ -70,5 +70,6 @@ const others = [
   ['Humidity', 'humidity'],
   ['Moisture', 'moisture'],
   ['CarbonDioxide', 'co2'],
+  ['Battery', 'charge'],
   ['RSSI', 'rssi'],
 ] as const;

@@ -49,6 +49,7 @@ function bluetoothValues(body: JsonObject): DeviceValue[] {
     ['moi', 'moisture'],
     ['co2', 'co2'],
     ['volt', 'battery'],
+    ['batt', 'charge'],
     ['rssi', 'rssi'],
   ] as const) {
     if (Object.hasOwn(body, key)) values.push({ quantity, part: '', found: body[key], where: `/${key}` });

@@ -54,6 +54,9 @@ const unitWords: Readonly<Record<string, readonly [Quantity, string]>> = {
 /** Say nothing of which sensor it is. */
 const emptyWords = new Set(['sensor', 'value', 'relative', 'percent', 'pct', 'reading', 'measured', 'the']);
 
+/** A battery's value beside one of these is in per cent of its charge. */
+const chargeWords = new Set(['percent', 'percentage', 'pct', 'level', 'charge', 'soc']);
+
 /** A value with one of these is a setting, is worked out, or is of a chip rather than of what it measures. */
 const otherWords = new Set(
   `set setpoint target min max minimum maximum calibration offset unit units alarm alert limit threshold dew dewpoint
@@ -75,6 +78,8 @@ export function readValueName(name: string): NamedValue | undefined {
   if (words.includes('wifi') && words.includes('signal')) quantities.add('rssi');
   if (quantities.size === 0 && words.includes('water') && words.includes('soil')) quantities.add('moisture');
   const [quantity] = quantities;
+  if (quantity === 'battery' && quantities.size === 1 && words.some((word) => chargeWords.has(word)))
+    return readCharge(words);
   if (quantity === undefined || quantities.size > 1 || words.some((word) => otherWords.has(word))) return undefined;
   // The humidity of soil may be that of its air or the water in it.
   if (quantity === 'humidity' && words.includes('soil')) return undefined;
@@ -85,10 +90,18 @@ export function readValueName(name: string): NamedValue | undefined {
   return { quantity, unit, part: rest.join('-') };
 }
 
+function readCharge(words: readonly string[]): NamedValue | undefined {
+  const rest = words.filter((word) => !chargeWords.has(word) && !isSpent(word, 'battery'));
+  const saysAUnit = words.some((word) => unitOfWord(word, 'battery') !== undefined);
+  if (saysAUnit || rest.some((word) => otherWords.has(word))) return undefined;
+  return { quantity: 'charge', unit: '%', part: rest.join('-') };
+}
+
 /** Words in small letters; also where a capital follows a small letter, and digits behind a word that we know. */
 function wordsOf(name: string): string[] {
   return name
     .replaceAll('mV', ' mv ')
+    .replaceAll('%', ' percent ')
     .replaceAll(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
     .replaceAll('carbon_dioxide', 'co2')

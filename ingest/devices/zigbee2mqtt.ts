@@ -43,6 +43,7 @@ const exactly = [
   ['humidity', 'humidity', '%'],
   ['soil_moisture', 'moisture', '%'],
   ['co2', 'co2', 'ppm'],
+  ['battery', 'charge', '%'],
 ] as const;
 
 function valuesOf(body: JsonObject): DeviceValue[] {

@@ -68,6 +68,17 @@ export const quantityFacts = {
     shown: { decimals: 2 },
     alsoCalled: ['voltage', 'volts', 'volt'],
   },
+  // Per cent of a full battery, where a device tells no voltage (%EL of RFC 8428 section 12.1).
+  charge: {
+    key: 'chargePct',
+    unit: '%',
+    min: 0,
+    max: 100,
+    from: { '%': asIs, '%EL': asIs, '/': rounded((fraction) => fraction * 100) },
+    isOfPile: false,
+    shown: { decimals: 0 },
+    alsoCalled: ['battery percent', 'battery level'],
+  },
   rssi: {
     key: 'rssiDbm',
     unit: 'dBm',

@@ -40,7 +40,7 @@ Which piles (run)
 
 Which columns (replay)
   --take COL=PROBE.QUANTITY   once per column; quantity is temperature, humidity, moisture, co2,
-                      battery or rssi. Example: --take T12_C=litter-core.temperature
+                      battery, charge or rssi. Example: --take T12_C=litter-core.temperature
   --time COL          column of time (default: time). ISO 8601, or epoch seconds or milliseconds;
                       without a zone it is read as UTC. Only distances in time matter
   --site NAME         site the probes stand on (default: saltmere-yard)

@@ -23,6 +23,7 @@ const senmlUnits: Record<Quantity, string> = {
   moisture: '%',
   co2: 'ppm',
   battery: 'V',
+  charge: '%EL',
   rssi: 'dBm',
 };
 

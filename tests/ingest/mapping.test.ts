@@ -61,6 +61,7 @@ describe('applyMapping()', () => {
     ['co2', 'ppm', '5400', 5400],
     ['co2', '%', '0.54', 5400],
     ['battery', 'mV', '3610', 3.61],
+    ['charge', '/', '0.8', 80],
     ['rssi', 'dBW', '-101', -71],
   ];
   for (const [quantity, unit, payload, value] of units) {

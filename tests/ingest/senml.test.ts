@@ -211,6 +211,7 @@ describe('decodeReading() of a SenML pack', () => {
     ['co2', 'ppm', 5400, 5400],
     ['battery', 'V', 3.61, 3.61],
     ['battery', 'mV', 3610, 3.61],
+    ['charge', '%EL', 80, 80], // RFC 8428 section 12.1: remaining battery energy level in per cent
     ['rssi', 'dBm', -71, -71],
     ['rssi', 'dBW', -101, -71],
   ];

@@ -78,7 +78,11 @@ const families: Record<string, Maker> = {
     return {
       topic: `zigbee2mqtt/yard/z-${device}`,
       payload,
-      means: [`yard-z-${device} temperature ${tempC}`, `yard-z-${device} moisture ${30 + step}`],
+      means: [
+        `yard-z-${device} temperature ${tempC}`,
+        `yard-z-${device} moisture ${30 + step}`,
+        `yard-z-${device} charge 90`,
+      ],
     };
   },
   'the-things-stack'(device, step, atMs) {
@@ -129,7 +133,7 @@ const families: Record<string, Maker> = {
     return {
       topic: `home/TheengsGateway/BTtoMQTT/${hex(device + 16)}`,
       payload,
-      means: [`${probe} temperature ${tempC}`, `${probe} humidity 61`, `${probe} rssi -66`],
+      means: [`${probe} temperature ${tempC}`, `${probe} humidity 61`, `${probe} charge 80`, `${probe} rssi -66`],
     };
   },
   'radio over OpenMQTTGateway'(device, step) {

@@ -21,6 +21,9 @@ export interface QuantityParams {
   'quantity.battery.name': NoParams;
   'quantity.battery.short': NoParams;
   'quantity.battery.sign': NoParams;
+  'quantity.charge.name': NoParams;
+  'quantity.charge.short': NoParams;
+  'quantity.charge.sign': NoParams;
   'quantity.rssi.name': NoParams;
   'quantity.rssi.short': NoParams;
   'quantity.rssi.sign': NoParams;
