@@ -156,7 +156,7 @@ export const lineageNodeSchema = z.object({
   share: z.number().min(0).nullable(),
   stage: stageSchema.nullable(),
   ending: endingSchema.nullable(),
-  messages: z.object({ says: messageSchema }),
+  messages: z.object({ says: messageSchema, name: messageSchema.optional() }),
 });
 export type LineageNode = z.infer<typeof lineageNodeSchema>;
 
@@ -187,9 +187,13 @@ const batchAmountsSchema = z.object({
   messages: z.object({ remark: messageSchema.nullable() }),
 });
 
+/** Of a name that no person gave. */
+const nameMessages = { messages: z.object({ name: messageSchema }).optional() };
+
 export const batchViewSchema = z.object({
   id: z.string(),
   name: z.string(),
+  ...nameMessages,
   pileId: z.string(),
   pileName: z.string(),
   site: z.string(),
@@ -217,8 +221,8 @@ export const batchesAnswerSchema = z.object({ batches: z.array(batchViewSchema) 
 export const batchDetailSchema = batchViewSchema.extend({
   amounts: batchAmountsSchema,
   /** Flows into and out of it, withdrawn ones left out, with the name of what stands at the other end. */
-  inputs: z.array(flowSchema.extend({ name: z.string() })),
-  outputs: z.array(flowSchema.extend({ name: z.string() })),
+  inputs: z.array(flowSchema.extend({ name: z.string(), ...nameMessages })),
+  outputs: z.array(flowSchema.extend({ name: z.string(), ...nameMessages })),
   uses: z.array(useSchema),
 });
 export type BatchDetail = z.infer<typeof batchDetailSchema>;

@@ -72,9 +72,10 @@ const shown: readonly (readonly [RegExp, Show])[] = [
  */
 export function formatQuantity(
   name: string,
-  value: Temperature | Difference | Amount,
+  value: Temperature | Difference | Amount | string,
   reader: Reader,
 ): string | undefined {
+  if (typeof value === 'string') return /[a-z]Day$/.test(name) ? calendarDayWords(value, reader) : undefined;
   if (/(^c|C)$/.test(name)) return temperatureWords(value as Temperature, reader);
   if (/[a-z0-9]K$/.test(name)) return differenceWords(value as Difference, reader);
   const [, kind, scale = 1] = amounts.find(([ending]) => ending.test(name)) ?? [];
@@ -163,6 +164,9 @@ function dateWords(atMs: number, { language, timeZone, hour12 = false }: Reader)
 function dayWords(atMs: number, { language, timeZone }: Reader): string {
   return dateFormat(regionOf(language), { day: 'numeric', month: 'short', year: 'numeric', timeZone }).format(atMs);
 }
+
+/** @example calendarDayWords('2031-05-02', reader) // => "2 May 2031": a day by its calendar, wherever it is read */
+const calendarDayWords = (day: string, reader: Reader) => dayWords(Date.parse(day), { ...reader, timeZone: 'UTC' });
 
 /** @example whenWords(atMs, reader) // => "2 May 2031, 16:30", or "2 May 2031, 4:30 pm" */
 function whenWords(atMs: number, reader: Reader): string {

@@ -26,7 +26,7 @@ const endings = [
   [/[a-z0-9](Frac|Pct|Ms|H|Hours|Bytes|G|M3|Count|Number|Factor)$/, 'number'],
   [/Part$/, 'Part'],
   [/List$/, 'readonly (Part | string)[]'],
-  [/(Name|Text)$/, 'string'],
+  [/(Name|Text|[a-z]Day)$/, 'string'],
 ];
 
 /** Texts of pages, which are not found by core and not sent: they may hold `<tags>`, for links and the like. */

@@ -53,8 +53,8 @@ export function rendererOf(texts: Texts): Render {
       const items = value.map((item: string | Message) => (typeof item === 'string' ? item : render(item, reader)));
       return new Intl.ListFormat(regionOf(reader.language), { type: 'conjunction' }).format(items);
     }
-    if (typeof value === 'number' || (typeof value === 'object' && value !== null)) {
-      const shown = formatQuantity(name, value as number, reader);
+    if (value !== null && ['number', 'string', 'object'].includes(typeof value)) {
+      const shown = formatQuantity(name, value as number | string, reader);
       if (shown !== undefined) return shown;
     }
     return typeof value === 'number' ? value : namedIn(texts, name, String(value));

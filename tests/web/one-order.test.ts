@@ -203,7 +203,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
               recipe: {},
               limits: {},
             },
-            name: 'Shed 1',
+            name: verbatim('Shed 1'),
             pileName: 'Shed',
             siteName: 'Yard',
             hazardTodo: hazard.todo,

@@ -59,7 +59,9 @@ export function registerBatches(api: Api, parts: SeasonParts): void {
       const { id } = request.params;
       const before = await shownBatch(journal, id);
       if (!before) return notFound(reply, 'batch', id);
-      audit(request, { subject: before.name, before: { name: before.name, outcome: before.outcome } });
+      // The log keeps what people wrote, and no name that is worded anew for each reader.
+      const given = before.messages?.name === undefined ? before.name : null;
+      audit(request, { subject: given ?? before.pileName, before: { name: given, outcome: before.outcome } });
       const { outcome, name } = request.body;
       if (outcome !== undefined) await journal.lineage.setOutcome(id, outcome || null);
       if (name !== undefined) await journal.lineage.rename(id, name);

@@ -16,10 +16,10 @@ function useView({ atMs, massKg, areaM2, ...use }: UseRecord): Use {
 }
 
 export function batchDetail(family: Family, batch: BatchRecord): BatchDetail {
-  const named = (flow: FlowRecord, end: FlowRecord['from']) => ({
-    ...flowView(flow),
-    name: nodeFacts(family, keyOf(end))?.name ?? end.id,
-  });
+  const named = (flow: FlowRecord, end: FlowRecord['from']) => {
+    const { name = end.id, messages } = nodeFacts(family, keyOf(end)) ?? {};
+    return { ...flowView(flow), name, ...(messages?.name && { messages: { name: messages.name } }) };
+  };
   const isHere = (end: FlowRecord['from']) => end.kind === 'batch' && end.id === batch.id;
   return {
     ...batchView(family, batch),

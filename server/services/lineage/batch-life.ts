@@ -148,7 +148,7 @@ export class BatchLife {
         storage,
         massKg,
         volumeL,
-        note: `kept from ${batchName(family, batch)}`,
+        note: null,
         usedUp: false,
         facts: { kind: 'starter' } as const,
       };
@@ -275,7 +275,7 @@ function mustHaveSome(family: Family, batch: BatchRecord): void {
   throw new ConflictError(
     message('problem.nothing-left', {
       how: how === 'finished' ? 'other' : (how ?? 'other'),
-      batchName: batchName(family, batch),
+      batchPart: batchName(family, batch),
     }),
     '',
   );

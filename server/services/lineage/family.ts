@@ -5,7 +5,8 @@ import type { Whole } from '../../../core/lineage/shares.ts';
 import type { BatchView, LineageNode } from '../../../shared/contracts/lineage.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { plainReader } from '../../../shared/messages/format.ts';
-import { type Message, message } from '../../../shared/messages/message.ts';
+import { inWords } from '../../../shared/messages/in-words.ts';
+import { type Message, message, verbatim } from '../../../shared/messages/message.ts';
 import { plainSpaces, renderEnglish } from '../../../shared/messages/render.ts';
 import type {
   BatchRecord,
@@ -16,6 +17,7 @@ import type {
   PileRecord,
   UseRecord,
 } from '../../../shared/store/journal.ts';
+import { dayOf } from '../../../shared/zoned-time.ts';
 import { knownZone } from '../known-zone.ts';
 import { lotMaterial, organicChoice } from './lot-words.ts';
 import { newestVerdicts, type VerdictRecord, verdictView } from './newest-verdicts.ts';
@@ -61,11 +63,24 @@ function byId<T extends { readonly id: string }>(records: readonly T[]): Map<str
   return new Map(records.map((record) => [record.id, record]));
 }
 
-/** As the person named it, else by stage, day and place, e.g. "Bran of 3 Apr 2031, Cart shed". */
-export function batchName(family: Family, batch: BatchRecord): string {
-  const pileName = family.piles.get(batch.pileId)?.name ?? batch.pileId;
-  const laid = { stage: batch.stage, laidDayMs: batch.startedAtMs, pileName };
-  return family.stories.get(batch.id)?.name ?? inEnglish(family, message('lineage.batch-name', laid));
+/** As the person named it. */
+const givenName = ({ stories }: Family, batch: BatchRecord): string | null => stories.get(batch.id)?.name ?? null;
+
+/** By stage, day and place where nobody named it, e.g. "Bran of 3 Apr 2031, Cart shed". */
+function usualName(family: Family, { stage, startedAtMs, pileId }: BatchRecord): Message {
+  const laidDay = dayOf(startedAtMs, family.timeZone);
+  return message('lineage.batch-name', { stage, laidDay, pileName: family.piles.get(pileId)?.name ?? pileId });
+}
+
+export function batchName(family: Family, batch: BatchRecord): Message {
+  const given = givenName(family, batch);
+  return given === null ? usualName(family, batch) : verbatim(given);
+}
+
+/** For an answer: the name, and its message where it is to be said in the language of whoever reads. */
+function named(family: Family, batch: BatchRecord): Pick<BatchView, 'name' | 'messages'> {
+  const given = givenName(family, batch);
+  return given === null ? inWords({ name: usualName(family, batch) }, 0) : { name: given };
 }
 
 const inEnglish = ({ timeZone }: Family, said: Message): string =>
@@ -77,7 +92,7 @@ export function batchView(family: Family, batch: BatchRecord): BatchView {
   const verdict = family.verdicts.get(batch.id);
   return {
     id: batch.id,
-    name: batchName(family, batch),
+    ...named(family, batch),
     pileId: batch.pileId,
     pileName: pile?.name ?? batch.pileId,
     site: pile?.siteId ?? '',
@@ -96,11 +111,13 @@ type NodeFacts = Pick<LineageNode, 'name' | 'says' | 'at' | 'stage' | 'ending' |
 /** Undefined for a key that leads nowhere. */
 export function nodeFacts(family: Family, key: LineageKey): NodeFacts | undefined {
   const known = nodeOf(family, key);
-  return known && { ...known.facts, says: inEnglish(family, known.says), messages: { says: known.says } };
+  if (!known) return undefined;
+  const { messages, ...facts } = known.facts;
+  return { ...facts, says: inEnglish(family, known.says), messages: { ...messages, says: known.says } };
 }
 
 interface KnownNode {
-  readonly facts: Pick<LineageNode, 'name' | 'at' | 'stage' | 'ending'>;
+  readonly facts: Pick<LineageNode, 'name' | 'at' | 'stage' | 'ending'> & Pick<BatchView, 'messages'>;
   readonly says: Message;
 }
 
@@ -121,10 +138,10 @@ function nodeOf(family: Family, key: LineageKey): KnownNode | undefined {
 const unstaged = { stage: null, ending: null } as const;
 
 function batchNode(family: Family, batch: BatchRecord): KnownNode {
-  const { name, pileName, startedAt, ending } = batchView(family, batch);
+  const { name, messages, pileName, startedAt, ending } = batchView(family, batch);
   const laid = { stage: batch.stage, laidDayMs: batch.startedAtMs, pileName };
   return {
-    facts: { name, at: startedAt, stage: batch.stage, ending },
+    facts: { name, messages, at: startedAt, stage: batch.stage, ending },
     says: message('lineage.batch', { ...laid, ending: ending ?? 'other' }),
   };
 }

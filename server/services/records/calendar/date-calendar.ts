@@ -10,7 +10,7 @@ import { icalLines, icalText, icalTime } from './ical-text.ts';
 
 export interface CalendarBatch {
   readonly batch: BatchRecord;
-  readonly name: string;
+  readonly name: Message;
   readonly pileName: string;
   readonly siteName: string;
   /** What the self-heating hazard asks for while it stands: then nothing else is asked of this pile. */
@@ -65,7 +65,7 @@ function event(one: CalendarBatch, date: PlannedDate, address: string, reader: R
     `DTSTART:${icalTime(atMs)}`,
     `DTEND:${icalTime(endMs)}`,
     `SUMMARY:${icalText(summary)}`,
-    `DESCRIPTION:${icalText(isCalledOff ? `${say(hazardTodo)}\n${name}` : `${say(says)}\n${name}\n${say(origin)}`)}`,
+    `DESCRIPTION:${icalText(isCalledOff ? `${say(hazardTodo)}\n${say(name)}` : `${say(says)}\n${say(name)}\n${say(origin)}`)}`,
     `LOCATION:${icalText(`${pileName}, ${siteName}`)}`,
     `URL:${address}/piles/${encodeURIComponent(batch.pileId)}`,
     'TRANSP:TRANSPARENT',

@@ -133,7 +133,7 @@ async function* alarmRows(journal: Journal): AsyncGenerator<Row> {
 async function* batchRows(journal: Journal): AsyncGenerator<Row> {
   const family = await readFamily(journal);
   for (const batch of family.batches.values()) {
-    const { pileId, pileName, verdict, ...view } = batchView(family, batch);
+    const { pileId, pileName, verdict, messages: _, ...view } = batchView(family, batch);
     const { laidKg, inKg, outKg, restKg, remark } = amountsOf(family, batch);
     const judged = { verdict: verdict?.verdict, verdictWhy: verdict?.why, verdictNote: verdict?.note };
     yield { ...view, ...judged, pile: pileId, pileName, ...batch.recipe, laidKg, inKg, outKg, restKg, remark };

@@ -1,6 +1,6 @@
 // Made from ../../en/lineage.json by `npm run messages`; change that instead.
 export const lineageTexts = {
-  "lineage.batch-name": "{stage, select, bran {Bran} soil {Soil} other {Batch}} of {laidDayMs}, {pileName}",
+  "lineage.batch-name": "{stage, select, bran {Bran} soil {Soil} other {Batch}} of {laidDay}, {pileName}",
   "lineage.batch": "{stage, select, bran {bran} soil {soil} other {batch}}, laid {laidDayMs} on {pileName}{ending, select, finished {, finished} continued {, moved to the next stage} split {, split} merged {, put together with others} used {, used up} abandoned {, abandoned} other {}}",
   "lineage.use": "{target, select, bed {spread on a bed} compost {added to compost} potting {mixed into potting soil} store {put in store} given {given away} other {used}} {usedDayMs}{isWeighed, select, true {, {usedKg}} other {}}",
   "lineage.starter": "starter{isPlaceKnown, select, true { collected at {placeName}} other {}}{isDayKnown, select, true { {collectedDayMs}} other {}}",

@@ -93,7 +93,7 @@ export const problemTexts = {
   "problem.no-batch-on-pile": "No batch is on {pileName} now.",
   "problem.no-batch-to-take": "Cannot take from a batch as it must exist: there is no batch \"{idText}\".",
   "problem.merge-with-itself": "Cannot merge a batch with itself: name each batch once.",
-  "problem.nothing-left": "{how, select, abandoned {Cannot take from {batchName} as some of it must be left: it was abandoned.} continued {Cannot take from {batchName} as some of it must be left: it was continued.} merged {Cannot take from {batchName} as some of it must be left: it was merged.} split {Cannot take from {batchName} as some of it must be left: it was split.} used {Cannot take from {batchName} as some of it must be left: it was used.} other {Cannot take from {batchName} as some of it must be left.}}",
+  "problem.nothing-left": "{how, select, abandoned {Cannot take from {batchPart} as some of it must be left: it was abandoned.} continued {Cannot take from {batchPart} as some of it must be left: it was continued.} merged {Cannot take from {batchPart} as some of it must be left: it was merged.} split {Cannot take from {batchPart} as some of it must be left: it was split.} used {Cannot take from {batchPart} as some of it must be left: it was used.} other {Cannot take from {batchPart} as some of it must be left.}}",
   "problem.abandoned": "Cannot take from batch \"{idText}\" as it was abandoned.",
   "problem.circle": "Cannot keep this as nothing can come of itself: {circleText}.",
   "problem.no-lot": "Cannot mix in a lot as it must exist: there is no lot \"{idText}\".",

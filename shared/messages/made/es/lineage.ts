@@ -1,6 +1,6 @@
 // Made from ../../es/lineage.json by `npm run messages`; change that instead.
 export const lineageTexts = {
-  "lineage.batch-name": "{stage, select, bran {Salvado} soil {Tierra} other {Lote}} del {laidDayMs}, {pileName}",
+  "lineage.batch-name": "{stage, select, bran {Salvado} soil {Tierra} other {Lote}} del {laidDay}, {pileName}",
   "lineage.batch": "{stage, select, bran {lote de salvado} soil {lote de tierra} other {lote}}, armado el {laidDayMs} en {pileName}{ending, select, finished {, terminado} continued {, pasó a la etapa siguiente} split {, repartido} merged {, juntado con otros} used {, usado del todo} abandoned {, dado por perdido} other {}}",
   "lineage.use": "{target, select, bed {extendido en un cantero} compost {añadido al compost} potting {mezclado en sustrato para macetas} store {guardado} given {regalado} other {usado}}, {usedDayMs}{isWeighed, select, true {, {usedKg}} other {}}",
   "lineage.starter": "inóculo{isPlaceKnown, select, true { recolectado en {placeName}} other {}}{isDayKnown, select, true {, {collectedDayMs}} other {}}",

@@ -93,7 +93,7 @@ export const problemTexts = {
   "problem.no-batch-on-pile": "Ahora no hay ningún lote en {pileName}.",
   "problem.no-batch-to-take": "No se puede tomar de un lote que no existe: no hay ningún lote \"{idText}\".",
   "problem.merge-with-itself": "No se puede juntar un lote consigo mismo: nombra cada lote una sola vez.",
-  "problem.nothing-left": "{how, select, abandoned {No se puede tomar de {batchName} porque tiene que quedar algo: se dio por perdido.} continued {No se puede tomar de {batchName} porque tiene que quedar algo: pasó a la etapa siguiente.} merged {No se puede tomar de {batchName} porque tiene que quedar algo: se juntó con otros.} split {No se puede tomar de {batchName} porque tiene que quedar algo: se repartió.} used {No se puede tomar de {batchName} porque tiene que quedar algo: se usó.} other {No se puede tomar de {batchName} porque tiene que quedar algo.}}",
+  "problem.nothing-left": "{how, select, abandoned {No se puede tomar de {batchPart} porque tiene que quedar algo: se dio por perdido.} continued {No se puede tomar de {batchPart} porque tiene que quedar algo: pasó a la etapa siguiente.} merged {No se puede tomar de {batchPart} porque tiene que quedar algo: se juntó con otros.} split {No se puede tomar de {batchPart} porque tiene que quedar algo: se repartió.} used {No se puede tomar de {batchPart} porque tiene que quedar algo: se usó.} other {No se puede tomar de {batchPart} porque tiene que quedar algo.}}",
   "problem.abandoned": "No se puede tomar del lote \"{idText}\" porque se dio por perdido.",
   "problem.circle": "No se puede guardar esto porque nada puede venir de sí mismo: {circleText}.",
   "problem.no-lot": "No se puede mezclar una partida que no existe: no hay ninguna partida \"{idText}\".",

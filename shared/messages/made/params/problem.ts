@@ -95,7 +95,7 @@ export interface ProblemParams {
   'problem.no-batch-on-pile': { readonly pileName: string };
   'problem.no-batch-to-take': { readonly idText: string };
   'problem.merge-with-itself': NoParams;
-  'problem.nothing-left': { readonly batchName: string; readonly how: 'abandoned' | 'continued' | 'merged' | 'other' | 'split' | 'used' };
+  'problem.nothing-left': { readonly batchPart: Part; readonly how: 'abandoned' | 'continued' | 'merged' | 'other' | 'split' | 'used' };
   'problem.abandoned': { readonly idText: string };
   'problem.circle': { readonly circleText: string };
   'problem.no-lot': { readonly idText: string };

@@ -11,7 +11,8 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { getLineage } from '../lineage/lineage-api.ts';
-import { LineageList } from '../lineage/lineage-list.tsx';
+import { LineageList, sideOf } from '../lineage/lineage-list.tsx';
+import { useLineageWords } from '../lineage/use-lineage-words.ts';
 import { changeLot, getLot, getLots, makeLot } from './batch-api.ts';
 import { amountWords } from './batch-words.ts';
 import { draftOfLot, emptyLot } from './lot-draft.ts';
@@ -76,10 +77,11 @@ export function LotPage() {
   const { value, error, refresh } = useQuery(id, () => getLot(id));
   const words = useLotWords();
   const { text } = words;
+  const lineage = useLineageWords();
   const heading = usePage(value?.name ?? text('page-batch.lot'));
   const units = usePlanUnits();
   const reader = useReader();
-  const line = useQuery(`lot ${id}`, () => getLineage({ start: `lot:${id}`, way: 'down' }));
+  const line = useQuery(`lot ${id}`, () => getLineage({ start: `lot:${id}`, way: 'both' }));
   return (
     <div class="page">
       <div class="opening">
@@ -98,6 +100,11 @@ export function LotPage() {
           </>
         )}
       </div>
+      {line.value && sideOf(line.value, 'up').length > 0 && (
+        <Part id="came-from" title={lineage.text('page-lineage.came-from')}>
+          <LineageList answer={line.value} way="up" />
+        </Part>
+      )}
       {line.value && (
         <Part id="where-it-went" title={text('page-batch.lot.went')}>
           <LineageList answer={line.value} way="down" />

@@ -120,11 +120,12 @@ export function AbandonForm({ batch, onDone }: SmallFormProps) {
 export function OutcomeForm({ batch, onDone }: SmallFormProps) {
   const { text } = useBatchWords();
   const mutation = useMutation();
-  const [name, setName] = useState(batch.name);
+  const isNamed = batch.messages?.name === undefined;
+  const [name, setName] = useState(isNamed ? batch.name : '');
   const [outcome, setOutcome] = useState(batch.outcome ?? '');
   const say = () =>
     mutation.run(async () => {
-      await sayOutcome(batch.id, { outcome: outcome.trim() || null, ...(name.trim() ? { name: name.trim() } : {}) });
+      await sayOutcome(batch.id, { outcome: outcome.trim() || null, name: name.trim() || null });
       await onDone();
     });
   return (
@@ -138,9 +139,9 @@ export function OutcomeForm({ batch, onDone }: SmallFormProps) {
     >
       <TextField
         label={text('page-batch.naming.name')}
+        hint={text('page-batch.continue.name.hint')}
         value={name}
         onValue={setName}
-        required
         error={mutation.fieldError('/name')}
       />
       <Field label={text('page-batch.naming.outcome')} error={mutation.fieldError('/outcome')}>
