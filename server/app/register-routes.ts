@@ -73,7 +73,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerSeasons(api, installation);
   registerActs(api, installation);
   registerEntries(api, installation);
-  registerPhotos(api, installation);
+  await registerPhotos(api, installation);
   const life = new BatchLife(installation);
   registerBatches(api, installation);
   registerBatchSteps(api, installation, life);

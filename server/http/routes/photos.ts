@@ -30,13 +30,16 @@ interface PhotosParts {
   readonly clock: Clock;
 }
 
-export function registerPhotos(api: Api, parts: PhotosParts): void {
-  api.addContentTypeParser(
-    [...photoTypes],
-    { parseAs: 'buffer', bodyLimit: photoLimits.bytes },
-    (_request, body, done) => done(null, body),
-  );
-  registerPhotoUpload(api, parts);
+export async function registerPhotos(api: Api, parts: PhotosParts): Promise<void> {
+  // In a scope of its own: no other route takes a picture, or as much.
+  await api.register(async (own: Api) => {
+    own.addContentTypeParser(
+      [...photoTypes],
+      { parseAs: 'buffer', bodyLimit: photoLimits.bytes },
+      (_request, body, done) => done(null, body),
+    );
+    registerPhotoUpload(own, parts);
+  });
   registerPhotoFiles(api, parts);
 }
 

@@ -220,6 +220,26 @@ describe('addresses and bodies', () => {
     expect((await send({}, '/api/session')).statusCode).toBe(413);
   });
 
+  test('of a kind that another route reads are refused, and change nothing', async () => {
+    const payload = Buffer.alloc(1_100_000, '{');
+    const send = (method: 'POST' | 'PUT', url: string, type: string, headers: Record<string, string>) =>
+      one.app.inject({
+        method,
+        url,
+        headers: { ...headers, 'content-type': type },
+        payload,
+        remoteAddress: freshAddress(),
+      });
+    const chosen = { fromSeverity: 'danger' };
+    await one.app.inject({ method: 'PUT', url: '/api/notifications', headers: people.viewer, payload: chosen });
+    for (const type of ['image/jpeg', 'image/png', 'image/webp']) {
+      expect((await send('POST', '/api/session', type, {})).statusCode).toBe(415);
+      expect((await send('PUT', '/api/notifications', type, people.viewer)).statusCode).toBe(415);
+    }
+    const kept = await one.app.inject({ url: '/api/notifications', headers: people.viewer });
+    expect(kept.json()).toMatchObject({ preferences: chosen });
+  });
+
   test('with what spoils prototypes are refused', async () => {
     const headers = { ...people.owner, 'content-type': 'application/json' };
     const answer = await one.app.inject({
