@@ -51,7 +51,7 @@ export async function answerLinkOf(
   const { journal, clock, people } = parts;
   const link = await journal.notifications.links.get(digest);
   const notice = link && (await journal.notifications.notices.get(link.noticeId));
-  if (!link || !notice)
+  if (!link || !notice || !(await people.mayAcknowledge(link.personId)))
     return {
       ...inWords(plainReader(clock.nowMs()), message('link.unknown'), message('link.unknown.says')),
       state: 'unknown',

@@ -131,10 +131,9 @@ export class Dispatcher {
   }
 
   async #job(message: MessageRecord, notice: KeptNotice, reader: MessageReader): Promise<Job> {
-    const { journal, clock, publicUrl } = this.#parts;
-    const secret = canAcknowledge(notice)
-      ? await makeLink(journal.notifications, notice, message, clock.nowMs())
-      : undefined;
+    const { journal, clock, people, publicUrl } = this.#parts;
+    const mayAcknowledge = canAcknowledge(notice) && (await people.mayAcknowledge(message.personId));
+    const secret = mayAcknowledge ? await makeLink(journal.notifications, notice, message, clock.nowMs()) : undefined;
     return {
       message,
       notice,

@@ -4,7 +4,7 @@ import { mailAddressPattern } from '../../shared/mail-address.ts';
 import { fallback } from '../../shared/messages/language.ts';
 import { isFilledIn, serverOfService } from '../../shared/notification-services/services.ts';
 import { type NotificationChannel, type Preferences, preferencesSchema } from '../../shared/notifications.ts';
-import type { Role } from '../../shared/person.ts';
+import { isAllowed, type Role } from '../../shared/person.ts';
 import type { MailAddress, NotificationsStore, PushDevice } from '../../shared/store/notifications-store.ts';
 import type { MessageReader } from './channels/render-content.ts';
 import { type MailGoes, mailGoes } from './mail-standing.ts';
@@ -59,6 +59,12 @@ export class Recipients {
   /** Somebody who was removed meanwhile is not notified any more. */
   async isKnown(personId: string): Promise<boolean> {
     return personId === serverPerson.id || (await this.known()).some(({ id }) => id === personId);
+  }
+
+  /** Whether they may acknowledge by what they are sent: asked again when they do, as they may have been demoted or removed. */
+  async mayAcknowledge(personId: string): Promise<boolean> {
+    if (personId === serverPerson.id) return true;
+    return isAllowed((await this.known()).find(({ id }) => id === personId)?.role, 'keeper');
   }
 
   async preferencesOf(personId: string): Promise<Preferences> {

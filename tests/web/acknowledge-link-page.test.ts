@@ -31,7 +31,7 @@ afterAll(async () => {
 });
 
 async function link(): Promise<string> {
-  const message = { personId: 'ada', personName: 'Ada', channel: 'email' } as Parameters<typeof makeLink>[2];
+  const message = { personId: 'server', personName: 'Ada', channel: 'email' } as Parameters<typeof makeLink>[2];
   return `${url}/acknowledge/${await makeLink(farm.one.installation.journal.notifications, notice, message, farm.nowMs)}`;
 }
 

@@ -1,6 +1,6 @@
 /**
  * What a person holds that opens the pages or tells them something: sessions, tokens, devices that are notified, links they
- * made. What was signed up by something ends with it.
+ * made, and links in messages by which they acknowledge. What was signed up by something ends with it.
  */
 import type { SessionRecord } from '../people-journal.ts';
 import type { JournalTransaction } from './journal-base.ts';
@@ -14,6 +14,7 @@ export async function endAllHeld(
   await endAllSessions(transaction, personId, keepDigest);
   await endTokens(transaction, personId);
   await transaction.deleteFrom('link').where('made_by_id', '=', personId).execute();
+  await transaction.deleteFrom('notification_link').where('person_id', '=', personId).execute();
 }
 
 /** Devices of which it is not known by what they were signed up end too: one of them may be the stolen one. */

@@ -243,6 +243,18 @@ test('that nobody can be told any more is said on health before the messages tha
   expect((await service.delivery.health()).state).toBe('off');
 });
 
+test('a viewer is notified without a way to acknowledge, which is for keepers, whatever it was sent by', async () => {
+  await service.person('kim');
+  await service.person('vera', {}, 'viewer');
+  const acknowledging: Record<string, boolean> = {};
+  service.answer = ({ message, ack }) => {
+    acknowledging[message.personName] = ack !== undefined;
+    return { outcome: 'sent', detail: verbatim('taken') };
+  };
+  await service.raise('a');
+  expect(acknowledging).toEqual({ kim: true, vera: false });
+});
+
 test('nobody set up is said on health', async () => {
   await service.person('ada', { email: { on: false, address: '' } });
   expect(await service.delivery.health()).toMatchObject({

@@ -1,6 +1,7 @@
 /** A stolen phone, a former owner, a dishonest member: what they hold ends when it should, and only then. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
+import { makeLink } from '../../../server/notify/notification-links.ts';
 import type { AuditEntry, heldAnswerSchema } from '../../../shared/contracts/people.ts';
 import { openNewTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import {
@@ -15,6 +16,7 @@ import {
   type TestPeople,
 } from '../../helpers/people.ts';
 import { makePushBrowser } from '../../helpers/push-browser.ts';
+import { message, notice } from '../../shared/store/journal-notifications-contract.ts';
 
 let one: TestInstallation;
 let people: TestPeople;
@@ -76,6 +78,45 @@ describe('links of an owner who is one no more', () => {
     });
   }
 });
+
+describe('a link in a message by which a warning is acknowledged', () => {
+  const ends: [what: string, act: (id: string, who: Who) => Promise<unknown>, status: number][] = [
+    ['nothing happened to', async () => undefined, 200],
+    ['was demoted to a viewer', (id) => send('PATCH', `/api/people/${id}`, people.owner, { role: 'viewer' }), 404],
+    ['was removed', (id) => send('DELETE', `/api/people/${id}`, people.owner), 404],
+    ['lost a phone', (id) => send('DELETE', `/api/people/${id}/held`, people.owner), 404],
+    [
+      'chose a new password',
+      (_, who) =>
+        send('PUT', '/api/me/password', who, {
+          current: passwordOf('Who chose a new password'),
+          next: 'thistles under a leaning barn',
+        }),
+      404,
+    ],
+  ];
+  for (const [what, act, status] of ends) {
+    test(`of somebody who ${what}: ${status}`, async () => {
+      const name = `Who ${what}`;
+      const who = as(await join(one, name, 'keeper'));
+      const personId = await idOf(name);
+      const secret = await acknowledgingLink(personId, name);
+      await act(personId, who);
+      const press = await send('POST', `/acknowledge/${secret}`, { accept: 'application/json' });
+      expect([press.statusCode, press.json<{ message: string | null }>().message === null]).toEqual([
+        status,
+        status === 404,
+      ]);
+    });
+  }
+});
+
+/** As a message brings it to a person. @returns Its secret. */
+async function acknowledgingLink(personId: string, personName: string): Promise<string> {
+  const { notifications } = one.installation.journal;
+  await notifications.notices.add([notice]);
+  return makeLink(notifications, notice, { ...message, personId, personName }, Date.now());
+}
 
 describe('a new password', () => {
   test('ends tokens, other sessions, links made and the phones they told; this browser and its device go on', async () => {
