@@ -4,6 +4,7 @@ export const startHelp = `Branhearth watches bran and soil piles, says how they 
   branhearth [start]        the server: pages at http://127.0.0.1:4180, probes publish to mqtt://127.0.0.1:1883
   branhearth demo           an invented farm to look at, on a scratch folder that is removed afterwards
   branhearth simulate       simulated probes for a broker, or a CSV file
+  branhearth check          broker, stores, mail and push: what is wrong and how to mend it
   branhearth backup         everything into one checked file, also while the server is at work
   branhearth restore        a backup back into an empty folder
   branhearth move-readings  readings from one store to another

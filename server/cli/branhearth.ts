@@ -10,6 +10,7 @@ const programs: Readonly<Record<string, string>> = {
   start: server,
   demo: '../../simulator/demo/main.js',
   simulate: '../../simulator/cli/main.js',
+  check: '../check/main.js',
   backup: '../backup/backup.js',
   restore: '../backup/restore.js',
   'move-readings': '../move/main.js',

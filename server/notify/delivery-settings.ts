@@ -5,7 +5,7 @@ import type { Journal } from '../../shared/store/journal.ts';
 import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 import { secretPrefix } from './channels/webhook.ts';
 
-const allowedKey = 'allowed-addresses';
+export const allowedKey = 'allowed-addresses';
 const heartbeatKey = 'heartbeat-url';
 const secretKey = (personId: string) => `webhook-secret/${personId}`;
 const listSchema = z.array(z.string());

@@ -8,6 +8,7 @@ export default {
   entry: [
     'server/app/main.ts!',
     'server/backup/{backup,restore}.ts!',
+    'server/check/main.ts!',
     'server/move/{main,move-journal-main}.ts!',
     'server/monitor/band-worker.ts!',
     'server/app/beside-worker.ts!',

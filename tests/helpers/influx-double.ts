@@ -26,6 +26,10 @@ export interface InfluxDouble {
   readonly answers: DoubleAnswer[];
   /** Writes that arrived, empty ones left out. */
   readonly writes: { lines: string[]; packed: boolean }[];
+  /** Another database that questions go to, as a DBRP mapping of generation 2 can have it. */
+  asksElsewhere: string | undefined;
+  /** Answers a deletion as done and deletes nothing. */
+  keepsAll: boolean;
   close(): Promise<void>;
 }
 
@@ -37,7 +41,7 @@ const linePattern =
 const deleteSchema = z.object({
   start: z.iso.datetime(),
   stop: z.iso.datetime(),
-  predicate: z.string().regex(/^(_measurement="[a-z0-9]+"|[a-z]+="[\w.~%-]+")( AND [a-z]+="[\w.~%-]+")*$/),
+  predicate: z.string().regex(/^(_measurement="[a-z0-9_]+"|[a-z]+="[\w.~%-]+")( AND [a-z]+="[\w.~%-]+")*$/),
 });
 
 export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): Promise<InfluxDouble> {
@@ -87,6 +91,7 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
     if (generation === 3 && text.includes(';')) {
       return answer(400, { error: 'must provide only one InfluxQl statement per query' });
     }
+    if (double.asksElsewhere !== undefined) url.searchParams.set('db', double.asksElsewhere);
     const behind = await fetch(`${behindUrl}/query?${url.searchParams}`, { method: 'POST', body: form });
     return answer(behind.status, await behind.text());
   }
@@ -94,6 +99,7 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
   async function remove(request: IncomingMessage, url: URL, answer: Answer): Promise<void> {
     const asked = deleteSchema.safeParse(JSON.parse((await bodyOf(request)).text));
     if (!asked.success || url.searchParams.get('org') !== org) return answer(400, refusal('cannot delete'));
+    if (double.keepsAll) return answer(204);
     const parts = asked.data.predicate.split(' AND ');
     const measurement = parts.find((part) => part.startsWith('_measurement='));
     const tags = parts.filter((part) => part !== measurement);
@@ -136,17 +142,20 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
     work().catch((error: unknown) => answer(500, { error: String(error) }));
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  return {
+  const double: InfluxDouble = {
     url: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
     token,
     org,
     answers,
     writes,
+    asksElsewhere: undefined,
+    keepsAll: false,
     async close() {
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
     },
   };
+  return double;
 }
 
 type Answer = (status: number, body?: string | object, headers?: Record<string, string>) => void;

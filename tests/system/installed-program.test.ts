@@ -52,7 +52,7 @@ test('branhearth --version and --help answer, and each command says what it take
   const help = branhearth('--help');
   expect([help.status, help.stderr]).toEqual([0, '']);
   const commands = [...help.stdout.matchAll(/^ {2}branhearth ([a-z-]+) /gm)].map(([, name = '']) => name);
-  expect(commands).toEqual(['demo', 'simulate', 'backup', 'restore', 'move-readings', 'move-journal']);
+  expect(commands).toEqual(['demo', 'simulate', 'check', 'backup', 'restore', 'move-readings', 'move-journal']);
   for (const name of commands) {
     const { status, stdout, stderr } = branhearth(name, '--help');
     expect([name, status, stdout.length > 100, stderr]).toEqual([name, 0, true, '']);

@@ -153,6 +153,13 @@ const runs: readonly (readonly [begins: string, run: ((command: string) => Promi
   ['npm run demo', { notRun: 'tests/system/first-start.test.ts runs it' }],
   ['npm start -- --only', says(/must find journal, readings and broker at servers/, 1)],
   ['npm start', (command) => startsUp(command, { BRANHEARTH_DATA_DIR: join(folder, 'other') })],
+  [
+    'npm run check',
+    async (command) => {
+      const { status, said } = typed(command, { BRANHEARTH_DISK_LOW: '1' });
+      expect([status, said]).toEqual([0, expect.stringMatching(/\nNothing is wrong\.\n/)]);
+    },
+  ],
   ['npm run backup', backUpAndRestore],
   ['npm run restore', { notRun: 'run with the backup above' }],
   ['npm run move-readings', moved],

@@ -24,7 +24,7 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
     const { createTransport } = await import('nodemailer'); // large, and most hours nobody is written to
     // A transport of its own for each attempt: whatever hangs is ended with it.
     const transport = createTransport({
-      ...serverOf(smtpUrl),
+      ...smtpServerOf(smtpUrl),
       connectionTimeout: stepMs,
       greetingTimeout: stepMs,
       socketTimeout: stepMs,
@@ -59,7 +59,7 @@ export function openEmail({ smtpUrl, from, timeoutMs = attemptTimeoutMs }: MailO
 }
 
 /** smtps:// speaks TLS from the first byte (port 465), smtp:// asks for it where the server offers it. */
-function serverOf(smtpUrl: string) {
+export function smtpServerOf(smtpUrl: string) {
   const { protocol, hostname, port, username, password } = new URL(smtpUrl);
   const secure = protocol === 'smtps:';
   return {

@@ -16,9 +16,11 @@ import { UnreadableRowError } from '../../../shared/store/unreadable.ts';
 /** Large, and needed by few: it comes with the first device. */
 export const webPush = async () => (await import('web-push')).default;
 
-const keysSetting = 'push-keys';
+export const keysSetting = 'push-keys';
 
-const pairSchema = z.object({ publicKey: z.string(), privateKey: z.string() }).refine(isPair, { path: ['publicKey'] });
+export const pairSchema = z
+  .object({ publicKey: z.string(), privateKey: z.string() })
+  .refine(isPair, { path: ['publicKey'] });
 export type PushKeyPair = z.infer<typeof pairSchema>;
 
 export interface PushKeysParts {

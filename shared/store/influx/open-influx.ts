@@ -11,13 +11,17 @@ import { type InfluxAddress, influxGenerations, type KnownInflux } from './influ
 import { InfluxClient } from './influx-client.ts';
 import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx-error.ts';
 import { openInfluxReadings } from './influx-readings.ts';
+import { SelfCheckFailed, type SelfCheckFault, selfCheck } from './self-check.ts';
 
 export async function openInflux(address: InfluxAddress): Promise<ReadingsStore> {
   return openInfluxReadings(await checkInflux(address));
 }
 
-/** Finds out the generation where it is not given, and whether readings can be asked and written there. */
-async function checkInflux(address: InfluxAddress): Promise<KnownInflux> {
+/**
+ * Finds out the generation where it is not given, and whether a reading can be written, read and taken away there.
+ * @throws {ConfigError} one line naming the variable at fault.
+ */
+export async function checkInflux(address: InfluxAddress): Promise<KnownInflux> {
   const generation = address.generation ?? (await askGeneration(address));
   const known = { ...address, generation };
   if (generation === 2 && address.org === undefined) {
@@ -29,6 +33,7 @@ async function checkInflux(address: InfluxAddress): Promise<KnownInflux> {
   try {
     await client.pulse();
     await client.checkReadable();
+    await selfCheck(client, Date.now());
     return known;
   } catch (cause) {
     throw wrongSetting(known, cause);
@@ -69,7 +74,25 @@ function wrongSetting(address: KnownInflux, cause: unknown): ConfigError {
       generation === 2 ? '; a bucket of InfluxDB 2 is asked under its own name, by a DBRP mapping if need be' : '';
     return wrongBucket(bucket, `InfluxDB answered: ${cause.message}${mapping}`, cause);
   }
+  if (cause instanceof SelfCheckFailed) return failedCheck(address, cause);
   return wrongUrl(address, `it ${reasonOf(cause)}`, cause);
+}
+
+function failedCheck({ generation, bucket }: KnownInflux, cause: SelfCheckFailed): ConfigError {
+  const elsewhere: Record<1 | 2 | 3, string> = {
+    1: 'name its retention policy too, as database/policy, where it is not the default one',
+    2: 'a DBRP mapping of that name leads to another bucket: `influx v1 dbrp list` shows it, and `influx v1 dbrp delete` takes it away',
+    3: 'ask whoever runs the database whether InfluxQL reads what /api/v2/write takes',
+  };
+  const said: Record<SelfCheckFault, string> = {
+    'not-found': `a point that it took was not there when it was asked for; ${elsewhere[generation]}`,
+    'another-value': 'a point that it took came back with another value; what stands between must change nothing',
+    'not-removed': 'a point that it said it took away was still there; downsampling would remove nothing',
+  };
+  return new ConfigError(
+    `BRANHEARTH_READINGS_BUCKET must give back what is written to it; it was ${JSON.stringify(bucket)} (${said[cause.fault]})`,
+    { cause },
+  );
 }
 
 function wrongUrl({ url }: InfluxAddress, reason: string, cause: unknown): ConfigError {

@@ -4,19 +4,16 @@
  */
 import { Kysely, PostgresDialect, sql } from 'kysely';
 import { Client, Pool, type PoolConfig, types } from 'pg';
-import { StoreError } from '../../errors.ts';
 import type { Journal } from '../journal.ts';
 import { storeError } from '../store-error.ts';
 import { journalOver } from './journal-kysely.ts';
 import { migrateJournal } from './migrate.ts';
+import { majorOf, reachWithinMs, withoutSecrets } from './postgres-address.ts';
 import { journalLockClass, journalLocks, postgresEngine } from './postgres-engine.ts';
 import type { JournalTables } from './tables.ts';
 
-/** The oldest that its makers still mend; the tests run on 15. */
-const oldestMajor = 14;
 /** A process asks a few things at a time, and a server of default settings takes 100 connections in all. */
 const mostConnections = 8;
-const reachWithinMs = 5_000;
 /** The server ends a statement after the first, we stop waiting for a server that is frozen after the second. */
 const statementMs = 10_000;
 const answerWithinMs = 12_000;
@@ -70,26 +67,13 @@ function surviving(pool: Pool): Pool {
   return pool;
 }
 
-/** As it may be shown. */
-function withoutSecrets(url: string): string {
-  if (!URL.canParse(url)) return 'an address that cannot be read';
-  const { hostname, port, pathname } = new URL(url);
-  return `postgres://${hostname}${port && `:${port}`}${pathname}`;
-}
-
 /** One process at a time brings the tables to today's; a lock of the session ends with it, however it ends. */
 async function prepare(url: string): Promise<void> {
   const guard = new Client({ connectionString: url, connectionTimeoutMillis: reachWithinMs });
   guard.on('error', () => {});
   await guard.connect();
   try {
-    const { rows } = await guard.query<{ server_version_num: string }>('SHOW server_version_num');
-    const major = Math.floor(Number(rows[0]?.server_version_num) / 10_000);
-    if (major < oldestMajor) {
-      throw new StoreError(
-        `Cannot open the journal at ${withoutSecrets(url)} as it must be PostgreSQL ${oldestMajor} or later: it is ${major}`,
-      );
-    }
+    await majorOf(guard, url);
     await guard.query('SELECT pg_advisory_lock($1, $2)', [journalLockClass, journalLocks.migrate]);
     const pool = surviving(
       new Pool({ connectionString: url, max: 1, connectionTimeoutMillis: reachWithinMs, types: parsers }),

@@ -22,10 +22,10 @@ export interface ReadingsConfig {
 export async function openReadings(config: ReadingsConfig): Promise<ReadingsStore> {
   if (config.READINGS_URL === undefined) return openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
   const { openInflux } = await import('../influx/open-influx.ts'); // most servers have none: its client is not loaded for them
-  return openInflux(addressOf(config, config.READINGS_URL));
+  return openInflux(influxAddressOf(config, config.READINGS_URL));
 }
 
-function addressOf(config: ReadingsConfig, url: string): InfluxAddress {
+export function influxAddressOf(config: ReadingsConfig, url: string): InfluxAddress {
   return {
     url: trimSignEnd(url, '/'),
     org: config.READINGS_ORG,

@@ -64,14 +64,18 @@ export const steps: readonly string[] = [
 export const addSeriesSql = `INSERT INTO series (id, site, probe, quantity) VALUES (1 + max(
   coalesce((SELECT max(id) FROM series), 0), coalesce((SELECT max(series_id) FROM forgotten), 0)), ?, ?, ?)`;
 
+/** @returns how many of the steps it has been through. @throws {StoreError} when a later version wrote the file. */
+export function stepsOf(db: Database): number {
+  const from = Number(db.pragma('user_version', { simple: true }));
+  if (from <= steps.length) return from;
+  throw new StoreError(
+    `Cannot open ${db.name} as its tables must be of this program or earlier: a later one wrote them (${from}, this one knows ${steps.length}); install that version again, or put back a backup of before its update`,
+  );
+}
+
 /** @throws {StoreError} when a later version wrote the file. */
 export function migrate(db: Database, to: number = steps.length): void {
-  const from = Number(db.pragma('user_version', { simple: true }));
-  if (from > steps.length) {
-    throw new StoreError(
-      `Cannot open ${db.name} as its version must be ${steps.length} or earlier: current value is ${from}, from a later program`,
-    );
-  }
+  const from = stepsOf(db);
   for (let version = from; version < to; version += 1) {
     const step = steps[version];
     if (step === undefined) throw new RangeError(`Cannot migrate to ${to} as there are ${steps.length} steps`);

@@ -11,6 +11,15 @@ const ours = /^(journal|readings)\.db/;
 export async function makeDataFolder(path: string): Promise<void> {
   try {
     await mkdir(path, { recursive: true });
+  } catch (error) {
+    throw wrongFolder(path, `this program runs as ${runsAs()}: ${messageOf(error)}`, error);
+  }
+  await mustBeUsable(path);
+}
+
+/** @throws {ConfigError} */
+export async function mustBeUsable(path: string): Promise<void> {
+  try {
     await access(path, constants.R_OK | constants.W_OK | constants.X_OK);
   } catch (error) {
     throw wrongFolder(path, `this program runs as ${runsAs()}: ${messageOf(error)}`, error);
