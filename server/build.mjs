@@ -3,7 +3,7 @@
  * tests and benches start as programs. Types are not checked here: the gate does (`npm run types`).
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -73,6 +73,7 @@ try {
   compileDriverForNode20();
   buildWhenStale('rooms', [...rooms, ...rootFiles], () => {
     runBin('typescript/bin/tsc', ['-p', 'server/tsconfig.build.json']);
+    cpSync(join(root, 'server/fonts'), join(built, 'server/fonts'), { recursive: true });
   });
   if (isWithTests) {
     buildWhenStale('tests', [...rooms, 'tests', ...rootFiles], () => {

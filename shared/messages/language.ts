@@ -3,6 +3,9 @@
 /** Everything is written in it first. */
 export const fallback = 'en';
 
+/** What stands between two sentences: nothing where a full stop has its own room. */
+export const sentenceGap = (language: string): string => (/^(ja|zh)(-|$)/.test(language) ? '' : ' ');
+
 /** English is written as in Britain: "Fri 2 May", "core, top and base". */
 export const regionOf = (language: string) => (language === 'en' ? 'en-GB' : language);
 

@@ -4,7 +4,7 @@
  */
 import { IntlMessageFormat } from 'intl-messageformat';
 import { formatQuantity, plainReader, type Reader } from './format.ts';
-import { fallback, languageFor, regionOf } from './language.ts';
+import { fallback, languageFor, regionOf, sentenceGap } from './language.ts';
 import type { Message } from './message.ts';
 import { namedIn } from './nameless.ts';
 import { sentenceIn } from './verbatim-text.ts';
@@ -31,7 +31,8 @@ export function rendererOf(texts: Texts): Render {
   };
   const render: Render = (said, reader) => {
     if (said.code === 'verbatim') return sentenceIn(reader.units.temperature, String(said.params.text));
-    if (said.code === 'paragraph') return said.params.parts.map((part) => render(part, reader)).join(' ');
+    if (said.code === 'paragraph')
+      return said.params.parts.map((part) => render(part, reader)).join(sentenceGap(reader.language));
     const format = formatOf(said.code, reader.language);
     if (format === undefined) return said.code;
     try {

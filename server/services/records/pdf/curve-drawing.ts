@@ -22,6 +22,8 @@ const looks: Record<Position, LineLook> = {
 
 const height = 210;
 const axisWidth = 34;
+/** Of the chart with its heading. */
+export const chartRoomPt = height + 110;
 
 export function drawCurves({ sheet, say, record }: Paper): void {
   const { temperatureC, bucketMs, byHand } = record.curves;
@@ -76,16 +78,18 @@ interface Plane {
 }
 
 function drawGrid(
-  { doc, left: edge }: Sheet,
+  sheet: Sheet,
   { x, y, top, left, right }: Plane,
   temps: readonly number[],
   times: readonly number[],
   say: Paper['say'],
 ): void {
-  doc.lineWidth(0.4).font('plain').fontSize(7.5);
+  const { doc, left: edge } = sheet;
+  doc.lineWidth(0.4).fontSize(7.5);
   for (const tempC of temps) {
     doc.moveTo(left, y(tempC)).lineTo(right, y(tempC)).stroke('#cfd9d2');
-    doc.fillColor(softInk).text(say(message('record.degrees', { tempC })), edge, y(tempC) - 4, {
+    doc.fillColor(softInk);
+    sheet.write(say(message('record.degrees', { tempC })), edge, y(tempC) - 4, {
       width: axisWidth - 5,
       align: 'right',
       lineBreak: false,
@@ -97,24 +101,21 @@ function drawGrid(
       .lineTo(x(atMs), top + height + 4)
       .stroke(softInk);
     const isLast = i === times.length - 1 && x(atMs) > right - 70;
-    doc
-      .fillColor(softInk)
-      .text(
-        say(message('record.when', { atWhenMs: atMs })),
-        isLast ? right - 90 : x(atMs) - (i === 0 ? 0 : 45),
-        top + height + 6,
-        {
-          width: 90,
-          align: isLast ? 'right' : i === 0 ? 'left' : 'center',
-          lineBreak: false,
-        },
-      );
+    doc.fillColor(softInk);
+    sheet.write(
+      say(message('record.when', { atWhenMs: atMs })),
+      isLast ? right - 90 : x(atMs) - (i === 0 ? 0 : 45),
+      top + height + 6,
+      { width: 90, align: isLast ? 'right' : i === 0 ? 'left' : 'center', lineBreak: false },
+    );
   });
 }
 
-function drawActLine({ doc }: Sheet, { y, left, right }: Plane, actC: number, say: Paper['say']): void {
+function drawActLine(sheet: Sheet, { y, left, right }: Plane, actC: number, say: Paper['say']): void {
+  const { doc } = sheet;
   doc.dash(4, { space: 3 }).lineWidth(0.7).moveTo(left, y(actC)).lineTo(right, y(actC)).stroke('#8f2708').undash();
-  doc.fillColor('#8f2708').text(say(message('record.act-line', { actC })), right - 150, y(actC) - 10, {
+  doc.fillColor('#8f2708');
+  sheet.write(say(message('record.act-line', { actC })), right - 150, y(actC) - 10, {
     width: 148,
     align: 'right',
     lineBreak: false,
@@ -158,11 +159,12 @@ const marks: Record<string, string> = { turned: 'T', watered: 'W', spread: 'S', 
 
 /** A letter on a stem for each turn, watering, spreading and heaping. */
 function drawActs(
-  { doc }: Sheet,
+  sheet: Sheet,
   { entries }: BatchRecordSheet,
   { x, top, left, right }: { x: (atMs: number) => number; top: number; left: number; right: number },
 ): void {
-  doc.lineWidth(0.5).font('bold').fontSize(7);
+  const { doc } = sheet;
+  doc.lineWidth(0.5).fontSize(7);
   let lastPlace = Number.NEGATIVE_INFINITY;
   let row = 0;
   for (const { what, at } of entries) {
@@ -179,18 +181,21 @@ function drawActs(
       .lineTo(place, top + height)
       .stroke(softInk)
       .undash();
-    doc.fillColor(ink).text(mark, place - 5, y, { width: 10, align: 'center', lineBreak: false });
+    doc.fillColor(ink);
+    sheet.write(mark, place - 5, y, { width: 10, align: 'center', lineBreak: false }, 'bold');
+    doc.lineWidth(0.5);
   }
 }
 
 function drawNames(
-  { doc }: Sheet,
+  sheet: Sheet,
   shown: readonly Position[],
   left: number,
   y: number,
   hasPoints: boolean,
   say: Paper['say'],
 ): void {
+  const { doc } = sheet;
   let x = left;
   for (const position of shown) {
     const { colour, dash, width } = looks[position];
@@ -201,12 +206,11 @@ function drawNames(
       .lineTo(x + 22, y + 4)
       .stroke(colour)
       .undash();
-    doc
-      .font('plain')
-      .fontSize(7.5)
-      .fillColor(ink)
-      .text(say(message('record.place', { position })), x + 26, y, { lineBreak: false });
-    x += 62;
+    doc.fontSize(7.5).fillColor(ink);
+    const named = say(message('record.place', { position }));
+    sheet.write(named, x + 26, y, { lineBreak: false });
+    x += Math.max(62, 36 + doc.widthOfString(named));
   }
-  doc.fillColor(softInk).text(say(message('record.marks', { hasPoints })), x + 6, y, { lineBreak: false });
+  doc.fillColor(softInk);
+  sheet.write(say(message('record.marks', { hasPoints })), x + 6, y, { lineBreak: false });
 }

@@ -47,10 +47,8 @@ export function drawPhotos({ sheet, say, record: { entries } }: Paper, photos: R
     const column = i % 4;
     if (column === 0) sheet.need(photoSide + 20);
     const [x, y] = [sheet.left + column * (sheet.width / 4), doc.y];
-    doc
-      .font('plain')
-      .fontSize(7)
-      .text(say(whenMessage(at)), x, y, { width: photoSide, lineBreak: false });
+    doc.fontSize(7);
+    sheet.write(say(whenMessage(at)), x, y, { width: photoSide, lineBreak: false });
     doc.image(picture, x, y + 11, { fit: [photoSide, photoSide] });
     doc.x = sheet.left;
     doc.y = column === 3 || i === Math.min(shown.length, mostPhotosShown) - 1 ? y + photoSide + 16 : y;

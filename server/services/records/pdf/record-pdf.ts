@@ -6,7 +6,7 @@ import { message } from '../../../../shared/messages/message.ts';
 import { plainSpaces, render } from '../../../../shared/messages/render.ts';
 import { knownZone } from '../../known-zone.ts';
 import { drawAlarms } from './alarm-drawing.ts';
-import { drawCurves } from './curve-drawing.ts';
+import { chartRoomPt, drawCurves } from './curve-drawing.ts';
 import { drawEntries, drawPhotos } from './entry-drawing.ts';
 import { drawInputs } from './input-drawing.ts';
 import type { Paper } from './paper.ts';
@@ -46,7 +46,7 @@ export async function recordPdf(
   const paper: Paper = { sheet, say, record };
   drawHead(paper, zone);
   drawInputs(paper);
-  sheet.heading(say(message('record.heading.temperature')));
+  sheet.heading(say(message('record.heading.temperature')), chartRoomPt);
   drawCurves(paper);
   drawEntries(paper);
   drawPhotos(paper, photos);

@@ -1,9 +1,6 @@
 /** Paper: headings, paragraphs and tables that go on over as many pages as they need. */
-import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
-
-const require = createRequire(import.meta.url);
-const fontFile = (name: string) => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
+import { PaperFonts, type Weight } from './paper-fonts.ts';
 
 export const ink = '#14201a';
 export const softInk = '#3f4d45';
@@ -34,6 +31,7 @@ export class Sheet {
   readonly doc: PDFKit.PDFDocument;
   readonly #foot: string;
   readonly #page: SheetFacts['page'];
+  readonly #fonts: PaperFonts;
   #lacked = false;
 
   constructor({ title, drawnUpAt, foot, language, page }: SheetFacts) {
@@ -45,11 +43,10 @@ export class Sheet {
       displayTitle: true,
       info: { Title: title, Creator: 'Branhearth', CreationDate: drawnUpAt, ModDate: drawnUpAt },
     });
-    this.doc.registerFont('plain', fontFile('DejaVuSans'));
-    this.doc.registerFont('bold', fontFile('DejaVuSans-Bold'));
+    this.#fonts = new PaperFonts(this.doc, language);
     this.#foot = foot;
     this.#page = page;
-    this.doc.font('plain').fillColor(ink);
+    this.doc.fillColor(ink);
   }
 
   /** Whether some sign had to be drawn as an empty box. */
@@ -76,32 +73,23 @@ export class Sheet {
   }
 
   title(text: string): void {
-    this.doc
-      .font('bold')
-      .fontSize(20)
-      .fillColor(ink)
-      .text(this.known(text), this.left, this.doc.y, { width: this.width });
+    this.doc.fontSize(20).fillColor(ink);
+    this.write(text, this.left, this.doc.y, { width: this.width }, 'bold');
     this.doc.moveDown(0.2);
   }
 
-  /** Never alone at the foot of a page: the first rows of what follows fit beneath it. */
-  heading(text: string): void {
-    this.need(120);
+  /** Never alone at the foot of a page: the first rows of what follows fit beneath it, or so much of it. */
+  heading(text: string, followsPt = 120): void {
+    this.need(followsPt);
     this.doc.moveDown(0.9);
-    this.doc
-      .font('bold')
-      .fontSize(12.5)
-      .fillColor(ink)
-      .text(this.known(text), this.left, this.doc.y, { width: this.width });
+    this.doc.fontSize(12.5).fillColor(ink);
+    this.write(text, this.left, this.doc.y, { width: this.width }, 'bold');
     this.doc.moveDown(0.25);
   }
 
   paragraph(text: string, { soft = false, strong = false, size = 9.5 } = {}): void {
-    this.doc
-      .font(strong ? 'bold' : 'plain')
-      .fontSize(size)
-      .fillColor(soft ? softInk : ink)
-      .text(this.known(text), this.left, this.doc.y, { width: this.width, lineGap: 1.5 });
+    this.doc.fontSize(size).fillColor(soft ? softInk : ink);
+    this.write(text, this.left, this.doc.y, { width: this.width, lineGap: 1.5 }, strong ? 'bold' : 'plain');
     this.doc.moveDown(0.25);
   }
 
@@ -112,13 +100,15 @@ export class Sheet {
   /** A frame with a notice in it. */
   notice(lines: readonly string[]): void {
     const inner = this.width - 20;
-    this.doc.font('bold').fontSize(9.5);
-    const text = this.known(lines.join('\n'));
+    this.doc.fontSize(9.5);
+    const said = lines.join('\n');
+    const text = this.#dress(said, 'bold').text;
     const height = this.doc.heightOfString(text, { width: inner, lineGap: 2 }) + 14;
     this.need(height + 8);
     const { y } = this.doc;
     this.doc.roundedRect(this.left, y, this.width, height, 4).fillAndStroke(shade, rule);
-    this.doc.fillColor(ink).text(text, this.left + 10, y + 7, { width: inner, lineGap: 2 });
+    this.doc.fillColor(ink);
+    this.write(said, this.left + 10, y + 7, { width: inner, lineGap: 2 }, 'bold');
     this.doc.y = y + height + 8;
   }
 
@@ -130,8 +120,8 @@ export class Sheet {
     this.need(60);
     this.#row(headings, widths, size, 'bold');
     for (const row of rows) {
-      this.doc.font('plain').fontSize(size);
-      if (this.room < this.#rowHeight(row, widths)) {
+      this.doc.fontSize(size);
+      if (this.room < this.#rowHeight(row, widths, 'plain')) {
         this.doc.addPage();
         this.#row(headings, widths, size, 'bold');
       }
@@ -140,25 +130,24 @@ export class Sheet {
     this.doc.moveDown(0.4);
   }
 
-  #rowHeight(cells: readonly string[], widths: readonly number[]): number {
+  #rowHeight(cells: readonly string[], widths: readonly number[], weight: Weight): number {
     const heights = cells.map((cell, i) =>
-      this.doc.heightOfString(this.known(cell) || ' ', { width: (widths[i] ?? 50) - 8 }),
+      this.doc.heightOfString(this.#dress(cell, weight).text || ' ', { width: (widths[i] ?? 50) - 8 }),
     );
     // One that is taller than a page could never be placed: pages are at least this high.
     return Math.min(Math.max(...heights) + 6, 640);
   }
 
-  #row(cells: readonly string[], widths: readonly number[], size: number, font: 'plain' | 'bold'): void {
-    this.doc.font(font).fontSize(size);
-    const height = this.#rowHeight(cells, widths);
+  #row(cells: readonly string[], widths: readonly number[], size: number, weight: Weight): void {
+    this.doc.fontSize(size);
+    const height = this.#rowHeight(cells, widths, weight);
     const { y } = this.doc;
-    if (font === 'bold') this.doc.rect(this.left, y, this.width, height).fill(shade);
+    if (weight === 'bold') this.doc.rect(this.left, y, this.width, height).fill(shade);
     let x = this.left;
     cells.forEach((cell, i) => {
       const width = widths[i] ?? 50;
-      this.doc
-        .fillColor(ink)
-        .text(this.known(cell), x + 4, y + 3, { width: width - 8, height: height - 3, ellipsis: '…' });
+      this.doc.fillColor(ink);
+      this.write(cell, x + 4, y + 3, { width: width - 8, height: height - 3, ellipsis: '…' }, weight);
       x += width;
     });
     this.doc
@@ -170,20 +159,21 @@ export class Sheet {
     this.doc.y = y + height;
   }
 
-  /** Text in the signs that the font has; line breaks stay, other controls go. */
-  known(text: string): string {
-    const font = (this.doc as unknown as { _font: { font: { hasGlyphForCodePoint(code: number): boolean } } })._font
-      .font;
-    let known = '';
-    for (const sign of text.replaceAll('\t', ' ')) {
-      const code = sign.codePointAt(0) ?? 0;
-      if (sign !== '\n' && (code < 32 || (code >= 0x7f && code < 0xa0))) continue;
-      const has = sign === '\n' || font.hasGlyphForCodePoint(code);
-      if (!has) this.#lacked = true;
-      known += has ? sign : '□';
-    }
-    // A number stays on one line with its unit.
-    return known.replace(/(\d) (?=(°[CF]|h|kg|L|cm|m²|g)(?![\p{L}\d]))/gu, '$1\u00a0');
+  /** A text in a font that has its signs, in the colour and size that are set. */
+  write(text: string, x: number, y: number, options: PDFKit.Mixins.TextOptions, weight: Weight = 'plain'): void {
+    const { text: known, isDrawnBold } = this.#dress(text, weight);
+    if (isDrawnBold) this.doc.lineWidth(0.03 * this.#sizeNow()).strokeColor(ink);
+    this.doc.text(known, x, y, isDrawnBold ? { ...options, fill: true, stroke: true } : options);
+  }
+
+  #sizeNow(): number {
+    return (this.doc as unknown as { _fontSize: number })._fontSize;
+  }
+
+  #dress(text: string, weight: Weight) {
+    const dressed = this.#fonts.dress(text, weight);
+    this.#lacked ||= dressed.lacked;
+    return dressed;
   }
 
   /** Numbers the pages and gives the file. */
@@ -193,20 +183,10 @@ export class Sheet {
       this.doc.switchToPage(start + page);
       // The foot stands below the bottom margin, where text would else start a new page.
       this.doc.page.margins.bottom = 0;
-      this.doc
-        .font('plain')
-        .fontSize(7.5)
-        .fillColor(softInk)
-        .text(
-          this.known(`${this.#foot}   ·   ${this.#page(page + 1, count)}`),
-          this.left,
-          this.doc.page.height - margin - 8,
-          {
-            width: this.width,
-            lineBreak: false,
-            ellipsis: '…',
-          },
-        );
+      this.doc.fontSize(7.5).fillColor(softInk);
+      const foot = `${this.#foot}   ·   ${this.#page(page + 1, count)}`;
+      const y = this.doc.page.height - margin - 8;
+      this.write(foot, this.left, y, { width: this.width, lineBreak: false, ellipsis: '…' });
     }
     const chunks: Buffer[] = [];
     const done = new Promise<Buffer>((resolve, reject) => {
