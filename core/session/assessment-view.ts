@@ -39,13 +39,6 @@ export function believedValues(sight: PositionSight | null | undefined): Partial
   return values;
 }
 
-/** When to measure by hand next; absent where a probe does. */
-export function measureView({ measureNext }: Assessment) {
-  if (measureNext === null) return {};
-  const { position, atMs, reason, says } = measureNext;
-  return { measureNext: { position, at: toInstant(atMs), reason, messages: { says } } };
-}
-
 /** A position as a hand measured it, where that speaks for it; absent where a probe does. */
 export function byHandView(sight: PositionSight | null | undefined): Pick<PositionNow, 'byHand'> {
   if (sight?.byHand !== true || sight.temperatureC === null || sight.temperatureAtMs === null) return {};

@@ -75,6 +75,14 @@ const todoOf: Record<Exclude<Rung, 0>, Message> = {
   5: message('warnings.self-heating.todo.5'),
 };
 
+const fromAway = selfHeatingLadder.findIndex(({ mayOpen }) => !mayOpen) + 1;
+const ordersAway: ReadonlySet<string> = new Set(
+  Object.entries(todoOf).flatMap(([rung, { code }]) => (Number(rung) >= fromAway ? [code] : [])),
+);
+
+/** Whether an order of this hazard leaves the pile to the fire service: then nobody is sent to it, not with a thermometer either. */
+export const keepsPeopleAway = ({ code }: Message): boolean => ordersAway.has(code);
+
 /**
  * From one reading to the next a position that heats itself moves no further than this [K]; our own choice: what the heap of
  * doubtedJumpK did in an hour, in round figures.

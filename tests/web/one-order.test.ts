@@ -3,8 +3,9 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import type { NoticeSources } from '../../core/notify/alarm-content.ts';
 import { summaryMessage } from '../../core/notify/other-contents.ts';
-import { alarmSummary } from '../../core/say/alarm-view.ts';
+import { alarmSummaries, alarmSummary } from '../../core/say/alarm-view.ts';
 import { sayCondition } from '../../core/say/condition.ts';
+import { measureView } from '../../core/say/measure-view.ts';
 import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
 import type { Finding } from '../../core/warnings/finding.ts';
@@ -182,6 +183,18 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
         expect(exclusions([summary.sentence, ...summary.parts.map(({ text }) => text)])).toEqual([]);
       });
     }
+
+    test('and measured by hand: nobody is sent to it with a thermometer once the order is to stay away', () => {
+      const records = standing([hazard]);
+      const alarms = alarmSummaries(records.map((record) => ({ record, heldBackBy: null })));
+      const says = verbatim('Measure the core again.');
+      const due: Assessment = {
+        ...assessment,
+        measureNext: { position: 'core', atMs: nowMs, reason: 'over-limit', says },
+      };
+      expect(measureView(due, []).measureNext?.messages.says).toBe(says);
+      expect(measureView(due, alarms).measureNext !== undefined).toBe(mayOpen);
+    });
 
     test('and everything else at once: pages and practice, water, acts, calendar and sirens ask for one thing', async () => {
       const others = gallery.filter(({ kind }) => kind !== 'self-heating');

@@ -1,9 +1,10 @@
 /** One pile as the home page shows it: its sentence first, then what it rests on. */
 
 import { alarmSummaries } from '../../../core/say/alarm-view.ts';
+import { measureView } from '../../../core/say/measure-view.ts';
 import { saidOf } from '../../../core/say/said.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
-import { byHandView, doubtView, measureView, standView } from '../../../core/session/assessment-view.ts';
+import { byHandView, doubtView, standView } from '../../../core/session/assessment-view.ts';
 import type { PileSummary, PositionNow } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { worded } from '../../../shared/messages/in-words.ts';
@@ -25,7 +26,7 @@ export function pileSummary(one: Seen, probes: ProbeBook): PileSummary {
     ...(unseen.batch && assessment && { batch: { ...unseen.batch, ...worded(standView(assessment)) } }),
     positions: positionsNow(one, assessment, probes),
     ...(batch && assessment && worded(saidOf(assessment, alarms))),
-    ...(batch && assessment && worded(measureView(assessment))),
+    ...(batch && assessment && worded(measureView(assessment, alarms))),
     alarms: worded(alarms),
   };
 }
