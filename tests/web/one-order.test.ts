@@ -15,7 +15,8 @@ import { pushPayload } from '../../server/notify/channels/push.ts';
 import { renderContent } from '../../server/notify/channels/render-content.ts';
 import { contentOf } from '../../server/notify/messages.ts';
 import { Sirens } from '../../server/notify/sirens.ts';
-import { dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
+import { calledOffBy } from '../../server/services/records/calendar/calendar-batches.ts';
+import { type CalendarBatch, dateCalendar } from '../../server/services/records/calendar/date-calendar.ts';
 import { conditionOf } from '../../shared/conditions/kinds.ts';
 import type { AlarmSummary } from '../../shared/contracts/piles.ts';
 import { formatQuantity, plainReader } from '../../shared/messages/format.ts';
@@ -104,6 +105,21 @@ const journalOf = (records: readonly AlarmRecord[]) => ({
   sites: { list: async () => [{ id: 'yard', name: 'Yard', timeZone: 'UTC' }] },
 });
 const clock = { nowMs: () => nowMs, speed: 1 };
+const shedBatch: CalendarBatch = {
+  batch: {
+    id: 'b',
+    pileId: 'shed',
+    stage: 'bran',
+    startedAtMs: startMs,
+    endedAtMs: null,
+    outcome: null,
+    recipe: {},
+    limits: {},
+  },
+  name: verbatim('Shed 1'),
+  pileName: 'Shed',
+  siteName: 'Yard',
+};
 
 /** Everything one person reads of one alarm by mail, push and webhook. */
 async function messagesOf(record: AlarmRecord, records: readonly AlarmRecord[], facts: NoticeSources) {
@@ -204,24 +220,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
         handWateringWords(shown, pageWords(pagePileTexts, plainReader(nowMs), null, formatQuantity)) ?? [];
       const cautions = mayOpen ? [] : actCautions('turned', fromC + 1).map((caution) => plainEnglish(caution));
       const calendar = dateCalendar(
-        [
-          {
-            batch: {
-              id: 'b',
-              pileId: 'shed',
-              stage: 'bran',
-              startedAtMs: startMs,
-              endedAtMs: null,
-              outcome: null,
-              recipe: {},
-              limits: {},
-            },
-            name: verbatim('Shed 1'),
-            pileName: 'Shed',
-            siteName: 'Yard',
-            hazardTodo: hazard.todo,
-          },
-        ],
+        [{ ...shedBatch, calledOff: calledOffBy(records) }],
         'https://shed.example',
         plainReader(nowMs),
       ).replace(/\r\n /g, '');
@@ -240,6 +239,25 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
       for (const order of [...shown.map(({ todo }) => todo), ...sirens])
         expect(order.toLowerCase()).toContain(rungTodo.toLowerCase());
     });
+  });
+}
+
+for (const finding of gallery.filter(({ kind }) => kind === 'wrong-growth')) {
+  const { todo, seen } = inWords(finding);
+  test(`wrong growth (${seen}): the calendar calls nobody to turn, squeeze or smell what would throw up its spores`, () => {
+    const calendar = dateCalendar(
+      [{ ...shedBatch, calledOff: calledOffBy(standing([finding])) }],
+      'https://shed.example',
+      plainReader(nowMs),
+    ).replace(/\r\n /g, '');
+    const ahead = calendar.split('BEGIN:VEVENT').filter((event) => event.includes('Not now'));
+    expect(ahead.length).toBeGreaterThan(3);
+    for (const event of ahead) {
+      expect(event).not.toMatch(/Turn it|squeeze|smell it|Likely/i);
+      expect(event).toContain('Not now\\, wrong growth in it: Shed');
+      expect(event).toContain(todo.slice(0, 12));
+    }
+    expect(calendar.split('BEGIN:VEVENT').filter((event) => /Turn|Likely/.test(event))).toEqual([]);
   });
 }
 

@@ -13,9 +13,17 @@ export interface CalendarBatch {
   readonly name: Message;
   readonly pileName: string;
   readonly siteName: string;
-  /** What the self-heating hazard asks for while it stands: then nothing else is asked of this pile. */
-  readonly hazardTodo?: Message | undefined;
+  /** A warning that stands and speaks against every date, with what it asks for instead. */
+  readonly calledOff?: { readonly by: CallingOff; readonly todo: Message } | undefined;
 }
+
+/** Nobody is called to turn or squeeze a pile that may catch fire, or of which mould would be spread. */
+export const callingOff = ['self-heating', 'wrong-growth'] as const;
+type CallingOff = (typeof callingOff)[number];
+const calledOffSays = {
+  'self-heating': 'calendar.called-off',
+  'wrong-growth': 'calendar.called-off.growth',
+} as const satisfies Record<CallingOff, string>;
 
 /** How long each takes, and how long before its reminder sounds [min]. */
 const lengthMin: Record<PlannedDate['kind'], number> = { turn: 30, check: 15, ready: 0 };
@@ -49,15 +57,15 @@ function events(one: CalendarBatch, address: string, reader: Reader): string[] {
 }
 
 function event(one: CalendarBatch, date: PlannedDate, address: string, reader: Reader): string[] {
-  const { batch, name, pileName, siteName, hazardTodo } = one;
+  const { batch, name, pileName, siteName } = one;
   const { kind, atMs, untilMs, says, origin } = date;
   const day = Math.round((atMs - batch.startedAtMs) / msPerDay);
   // A likely window may open and close at one time: an end must lie after its start.
   const endMs = Math.max(untilMs ?? 0, atMs + Math.max(1, lengthMin[kind]) * msPerMinute);
-  // What is past is a record; from now on nobody is called to turn or squeeze a pile that may catch fire.
-  const isCalledOff = hazardTodo !== undefined && endMs > reader.nowMs;
+  // What is past is a record.
+  const calledOff = endMs > reader.nowMs ? one.calledOff : undefined;
   const say = (said: Message) => plainSpaces(render(said, reader));
-  const summary = say(message(isCalledOff ? 'calendar.called-off' : `calendar.${kind}`, { pileName }));
+  const summary = say(message(calledOff ? calledOffSays[calledOff.by] : `calendar.${kind}`, { pileName }));
   return [
     'BEGIN:VEVENT',
     `UID:${batch.id}-${kind}-${kind === 'ready' ? 0 : day}@branhearth`,
@@ -65,7 +73,7 @@ function event(one: CalendarBatch, date: PlannedDate, address: string, reader: R
     `DTSTART:${icalTime(atMs)}`,
     `DTEND:${icalTime(endMs)}`,
     `SUMMARY:${icalText(summary)}`,
-    `DESCRIPTION:${icalText(isCalledOff ? `${say(hazardTodo)}\n${say(name)}` : `${say(says)}\n${say(name)}\n${say(origin)}`)}`,
+    `DESCRIPTION:${icalText(calledOff ? `${say(calledOff.todo)}\n${say(name)}` : `${say(says)}\n${say(name)}\n${say(origin)}`)}`,
     `LOCATION:${icalText(`${pileName}, ${siteName}`)}`,
     `URL:${address}/piles/${encodeURIComponent(batch.pileId)}`,
     'TRANSP:TRANSPARENT',

@@ -6,6 +6,7 @@ export interface CalendarParams {
   'calendar.check': { readonly pileName: string };
   'calendar.ready': { readonly pileName: string };
   'calendar.called-off': { readonly pileName: string };
+  'calendar.called-off.growth': { readonly pileName: string };
   'calendar.yours': NoParams;
   'calendar.yours-here': NoParams;
 }
