@@ -4,8 +4,9 @@ import { type ErrorWithReasonCode, type MqttClient, connect as mqttConnect } fro
 import { checkedUrl, connectOptions } from '../../ingest/client/connect-options.ts';
 import type { Config } from '../../shared/config.ts';
 import { mustBeFree } from '../../shared/listen-problem.ts';
+import { ownAddress } from './ask-own-server.ts';
 import { type Finding, mendFor, messageOf, untrusted } from './finding.ts';
-import { ownAddress, ownHealth } from './own-health.ts';
+import { ownHealth } from './own-health.ts';
 
 const part = 'broker';
 const patienceMs = 5_000;

@@ -8,7 +8,7 @@ export default {
   entry: [
     'server/app/main.ts!',
     'server/backup/{backup,restore}.ts!',
-    'server/check/main.ts!',
+    'server/check/{main,alive}.ts!',
     'server/move/{main,move-journal-main}.ts!',
     'server/monitor/band-worker.ts!',
     'server/app/beside-worker.ts!',

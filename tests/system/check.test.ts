@@ -43,6 +43,22 @@ test('branhearth check beside a server at work finds nothing wrong, and ends wit
   expect([status, stderr]).toEqual([0, '']);
 });
 
+test('the health check of the image ends with 0 while the server can work, and with 1 once it does not answer', async () => {
+  const { dataDir, remove } = await makeDataDir();
+  onTestFinished(remove);
+  const port = String(await freePort());
+  const server = await spawnInstallation(dataDir, { environment: { PORT: port } });
+  const alive = () =>
+    spawnSync(process.execPath, [resolve('.build/server/check/alive.js')], {
+      env: { PATH: process.env.PATH, BRANHEARTH_PORT: port, BRANHEARTH_HOST: '0.0.0.0' },
+      encoding: 'utf8',
+    });
+  const up = alive();
+  expect([up.status, JSON.parse(up.stdout)]).toEqual([0, expect.objectContaining({ live: true, ready: true })]);
+  await server.stop();
+  expect(alive()).toMatchObject({ status: 1, stdout: 'the server does not answer\n' });
+});
+
 test('branhearth check says of each part what is wrong and how to mend it, and ends with 1', () => {
   const nowhere = {
     MQTT_URL: 'mqtt://127.0.0.1:9',

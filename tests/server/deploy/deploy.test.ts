@@ -60,7 +60,7 @@ test('compose.yaml gives each of our processes settings that its start would tak
 });
 
 test('every BRANHEARTH_ name in the files is one that the program knows', async () => {
-  for (const file of ['compose.yaml', 'Dockerfile', 'branhearth.service', 'nginx.conf']) {
+  for (const file of ['compose.yaml', 'compose.one.yaml', 'Dockerfile', 'branhearth.service', 'nginx.conf']) {
     for (const [, name] of (await read(file)).matchAll(/\bBRANHEARTH_([A-Z0-9_]+)\b/g)) {
       if (name !== 'NAME') expect(Object.keys(configVariables)).toContain(name);
     }
