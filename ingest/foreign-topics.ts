@@ -2,12 +2,13 @@
  * The topics beside ours that are heard, and why: a person mapped them, devices that are known by themselves speak
  * there, or programs foretell the air.
  */
-import type { MappingInput } from '../shared/contracts/ingest.ts';
+import type { MappingInput } from '../shared/contracts/mappings.ts';
 import type { ForeignFilter, IngestLog } from './commit/inbound-source.ts';
 import { airAheadFilter } from './decode/topic.ts';
 import type { DeviceListeners } from './devices/device-memory.ts';
 import { type Devices, recogniseDevices } from './devices/recognise-devices.ts';
-import { mappingProblem } from './mapping/mapping.ts';
+import { mappingProblem } from './mapping/mapping-problem.ts';
+import { brokerFilter } from './mapping/topic-filter.ts';
 
 export interface ForeignTopicsParts extends DeviceListeners {
   readonly root: string;
@@ -60,7 +61,7 @@ export class ForeignTopics {
         isOptional: true,
       })),
       // Last, so that a filter that somebody wrote counts as they meant it.
-      ...this.#mappings.map(({ filter }) => ({ filter, qos: 1 as const, isOptional: false })),
+      ...this.#mappings.flatMap(mappedFilters).map((filter) => ({ filter, qos: 1 as const, isOptional: false })),
     ];
   }
 
@@ -72,6 +73,12 @@ export class ForeignTopics {
     clearTimeout(this.#later);
     this.#later = setTimeout(() => this.#parts.changed(), devicesGatheredMs).unref();
   }
+}
+
+/** What is not for us need not be heard. */
+function mappedFilters({ filter, values, availability }: MappingInput): string[] {
+  if (values.length === 0) return [];
+  return [filter, ...(availability === undefined ? [] : [availability.filter])].map(brokerFilter);
 }
 
 function workingMappings(mappings: readonly MappingInput[], log: IngestLog): readonly MappingInput[] {

@@ -1,7 +1,8 @@
 /** What the way in is given and offers. */
 import type { z } from 'zod';
 import type { Clock } from '../shared/clock.ts';
-import type { foreignMessageSchema, MappingInput, RefusalsAnswer } from '../shared/contracts/ingest.ts';
+import type { foreignMessageSchema, HeardMessage, RefusalsAnswer } from '../shared/contracts/ingest.ts';
+import type { MappingInput, MappingTrial } from '../shared/contracts/mappings.ts';
 import type { RefusalReason } from '../shared/errors.ts';
 import type { Quantity } from '../shared/quantity.ts';
 import type { Reading } from '../shared/reading.ts';
@@ -12,7 +13,6 @@ import type { IngestLog, Outgoing, SourceHealth } from './commit/inbound-source.
 import type { IntakeOptions } from './commit/intake.ts';
 import type { DeviceFacts } from './devices/device-memory.ts';
 import type { EmbeddedBrokerOptions } from './embedded-broker/embedded-broker.ts';
-import type { MappingTrial } from './mapping/mapping.ts';
 
 export interface IngestOptions {
   readonly store: Pick<ReadingsStore, 'append' | 'lasts'>;
@@ -70,7 +70,7 @@ export interface Ingest {
   /** Replaces the mappings in force. One that cannot work is left out and logged; ask `mappingProblem` before saving. */
   setMappings(mappings: readonly MappingInput[]): void;
   /** The last message of each foreign topic, newest first. */
-  foreignMessages(filter?: string): ForeignMessageAnswer[];
+  foreignMessages(filter?: string): HeardMessage[];
   /** Of those, what neither a mapping nor a family of devices made anything of. */
   unusedMessages(): ForeignMessageAnswer[];
   /** The first that came since the start, on whatever topic. */

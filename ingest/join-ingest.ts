@@ -1,10 +1,12 @@
 /** Joins a broker, the decoders and the commit queue: every message goes through all three. */
 
+import type { HeardMessage } from '../shared/contracts/ingest.ts';
 import { toInstant } from '../shared/contracts/time.ts';
 import { message } from '../shared/messages/message.ts';
 import { partHealth } from '../shared/part-health.ts';
 import { type CommitOutcomes, createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { CommitQueue } from './commit/commit-queue.ts';
+import { isAbout } from './commit/foreign-intake.ts';
 import { guarded } from './commit/guarded.ts';
 import type { Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
 import { createIntake } from './commit/intake.ts';
@@ -15,8 +17,10 @@ import { createRefusals, type Refusals } from './decode/refusals.ts';
 import { ForeignTopics } from './foreign-topics.ts';
 import type { FirstMessage, Ingest, IngestOptions } from './ingest.ts';
 import { createForeignMessages, type ForeignMessage, type ForeignMessages } from './mapping/foreign-messages.ts';
-import { tryMapping } from './mapping/mapping.ts';
+import { MappedAvailability } from './mapping/mapped-availability.ts';
+import { contentOf } from './mapping/message-content.ts';
 import { filterProblem, matchFilter } from './mapping/topic-filter.ts';
+import { tryMapping } from './mapping/try-mapping.ts';
 
 /** How long closing waits for the store to take what has come in. */
 const closingMs = 5_000;
@@ -101,6 +105,7 @@ function sinkOf<Ticket>(
     powerOn,
     foreign,
     mappings: () => topics.mappings(),
+    availability: new MappedAvailability(guarded('onStatus', log, options.onStatus)),
     calibrate,
     admits,
     onStatus: guarded('onStatus', log, options.onStatus),
@@ -116,8 +121,15 @@ function sinkOf<Ticket>(
       return readings.length;
     },
     pass: (ticket) => queue.add([], ticket),
-    show: (topic, payload) =>
-      foreign.keep({ atMs: clock.nowMs(), topic, payload: payload.toString('utf8'), isUsed: false }),
+    show: (topic, payload, isRetained) =>
+      foreign.keep({
+        atMs: clock.nowMs(),
+        topic,
+        payload: payload.toString('utf8'),
+        isRetained,
+        site: undefined,
+        isUsed: topics.mappings().some((mapping) => isAbout(mapping, topic)),
+      }),
     hasRoom: () => queue.hasRoom(),
     whenRoom: (callback) => queue.whenRoom(callback),
     refuse: refusals.count,
@@ -137,7 +149,7 @@ function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
       foreign
         .list()
         .filter(({ topic }) => filter === undefined || matchFilter(filter, topic) !== undefined)
-        .map(shownMessage),
+        .map(heardMessage),
     unusedMessages: () =>
       foreign
         .list()
@@ -165,6 +177,14 @@ function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
 }
 
 const shownMessage = ({ atMs, topic, payload }: ForeignMessage) => ({ at: toInstant(atMs), topic, payload });
+
+const heardMessage = (message: ForeignMessage): HeardMessage => ({
+  ...shownMessage(message),
+  isRetained: message.isRetained,
+  isUsed: message.isUsed,
+  site: message.site ?? null,
+  content: contentOf(message.topic, message.payload),
+});
 
 function healthOf<Ticket>({ source, queue, trouble }: Joined<Ticket>): SourceHealth {
   if (!queue.failing()) return source.health();

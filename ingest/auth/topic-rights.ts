@@ -9,6 +9,8 @@ import { matchFilter } from '../mapping/topic-filter.ts';
 export interface TopicRights {
   mayPublish(topic: string): boolean;
   mayHear(filter: string): boolean;
+  /** What it says there is heard by us alone, and counts for its own site: a device that nobody knows speaks so. */
+  mayBeHeard(topic: string): boolean;
 }
 
 export function topicRights(reach: KeyReach, root: string): TopicRights {
@@ -23,6 +25,7 @@ export function topicRights(reach: KeyReach, root: string): TopicRights {
       (speaksForDevices && !topic.startsWith(`${root}/`) && isDeviceTopic(topic)) ||
       reach.foreign.some((filter) => !topic.startsWith(`${root}/`) && matchFilter(filter, topic) !== undefined),
     mayHear: (filter) => hearable.some((allowed) => covers(allowed, filter)),
+    mayBeHeard: (topic) => speaksForDevices && !topic.startsWith(`${root}/`) && !topic.startsWith('$'),
   };
 }
 

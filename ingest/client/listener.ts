@@ -10,7 +10,10 @@ export interface Listener {
 }
 
 /** @param open Connects a client with a clean session. */
-export function createListener(open: () => MqttClient, heard: (topic: string, payload: Buffer) => void): Listener {
+export function createListener(
+  open: () => MqttClient,
+  heard: (topic: string, payload: Buffer, isRetained: boolean) => void,
+): Listener {
   const untilMs = new Map<string, number>();
   let client: MqttClient | undefined;
   let timer: NodeJS.Timeout | undefined;
@@ -34,7 +37,7 @@ export function createListener(open: () => MqttClient, heard: (topic: string, pa
   function opened(): MqttClient {
     const opening = open();
     opening.on('error', () => {}); // the main connection says what is wrong with the broker
-    opening.on('message', (topic, payload) => heard(topic, payload));
+    opening.on('message', (topic, payload, { retain }) => heard(topic, payload, retain));
     return opening;
   }
 

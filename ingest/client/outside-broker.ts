@@ -60,8 +60,8 @@ export function openOutsideBroker(
   const line = new BrokerLine(client, { options, url, log }, () => subscriptions.renew());
   const listener = createListener(
     () => connect(options.url, connectOptions(options, 'passing')),
-    (topic, payload) => {
-      if (matchFilter(rootFilter, topic) === undefined) sink.show(topic, payload);
+    (topic, payload, isRetained) => {
+      if (matchFilter(rootFilter, topic) === undefined) sink.show(topic, payload, isRetained);
     },
   );
   const parts = { marks, dropped, rootFilter, sink };

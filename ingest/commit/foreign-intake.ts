@@ -1,17 +1,20 @@
-import type { MappingInput } from '../../shared/contracts/ingest.ts';
+import type { MappingInput } from '../../shared/contracts/mappings.ts';
 import { ReadingError } from '../../shared/errors.ts';
+import { message as said } from '../../shared/messages/message.ts';
 import type { Reading } from '../../shared/reading.ts';
-import { type Arrival, type Decoded, refused } from '../decode/decoded.ts';
+import { type Arrival, type Decoded, quoted, refused } from '../decode/decoded.ts';
 import type { Devices } from '../devices/recognise-devices.ts';
 import type { ForeignMessages } from '../mapping/foreign-messages.ts';
+import type { MappedAvailability } from '../mapping/mapped-availability.ts';
 import { applyMapping } from '../mapping/mapping.ts';
-import { matchFilter } from '../mapping/topic-filter.ts';
+import { brokerFilter, matchFilter } from '../mapping/topic-filter.ts';
 import { type Inbound, largestPayloadBytes, sizeProblem, textOf } from './inbound.ts';
 
 export interface ForeignIntakeParts {
   /** Where messages are shown to a person who wants to map them. */
   readonly foreign: ForeignMessages;
   mappings(): readonly MappingInput[];
+  readonly availability: MappedAvailability;
   /** Absent where devices are read by mappings alone. */
   readonly devices?: Devices | undefined;
 }
@@ -21,38 +24,61 @@ export interface ForeignIntakeParts {
  * @returns undefined when neither is about this topic; what others send there is not ours to count.
  */
 export function readForeign(parts: ForeignIntakeParts, message: Inbound, arrival: Arrival): Decoded | undefined {
-  const { topic } = message;
+  const { topic, site } = message;
   const payload = message.payload.length > largestPayloadBytes ? '' : textOf(message);
-  const about = parts.mappings().filter((mapping) => matchFilter(mapping.filter, topic) !== undefined);
+  const about = parts.mappings().filter((mapping) => isAbout(mapping, topic));
   // What a person mapped by hand is read that way alone.
   const decoded =
     about.length === 0
       ? readDevice(parts.devices, message, payload, arrival)
-      : readMapped(about, message, payload, arrival);
-  const isUsed = decoded !== undefined && decoded.readings.length + decoded.refusals.length > 0;
-  parts.foreign.keep({ atMs: arrival.nowMs, topic, payload, isUsed });
+      : readMapped({ about, availability: parts.availability }, message, payload, arrival);
+  const isUsed = about.length > 0 || (decoded !== undefined && decoded.readings.length + decoded.refusals.length > 0);
+  parts.foreign.keep({ atMs: arrival.nowMs, topic, payload, isRetained: arrival.retained, site, isUsed });
   return decoded;
 }
 
+export const isAbout = ({ filter, availability }: MappingInput, topic: string): boolean =>
+  matchFilter(filter, topic) !== undefined ||
+  (availability !== undefined && matchFilter(availability.filter, topic) !== undefined);
+
+interface Mapped {
+  readonly about: readonly MappingInput[];
+  readonly availability: MappedAvailability;
+}
+
 function readMapped(
-  about: readonly MappingInput[],
+  { about, availability }: Mapped,
   message: Inbound,
   payload: string,
   arrival: Arrival,
 ): Decoded | undefined {
-  const mappings = about.filter(({ filter }) => message.cameBy?.(filter) !== false);
+  const { topic } = message;
+  const came = (filter: string) => message.cameBy?.(brokerFilter(filter)) !== false;
+  for (const mapping of about)
+    if (mapping.availability !== undefined && came(mapping.availability.filter))
+      availability.take(mapping, topic, payload, arrival.nowMs);
+  const mappings = about.filter(({ filter }) => matchFilter(filter, topic) !== undefined && came(filter));
   if (mappings.length === 0) return undefined;
-  const size = sizeProblem(message);
+  const size = mappings.some(({ values }) => values.length > 0) ? sizeProblem(message) : undefined;
   if (size !== undefined) return refused(size);
   const readings: Reading[] = [];
   const refusals: ReadingError[] = [];
   for (const mapping of mappings) {
-    const result = applyMapping(mapping, message.topic, payload, arrival);
-    if (result instanceof ReadingError) refusals.push(result);
-    else if (result !== undefined) readings.push(result);
+    const decoded = applyMapping(mapping, topic, payload, arrival);
+    if (decoded === undefined) continue;
+    const kept = decoded.readings.filter(({ site }) => isWithin(message, site));
+    if (kept.length < decoded.readings.length) refusals.push(beyondKey(message));
+    availability.heard(mapping, topic, kept, arrival);
+    readings.push(...kept);
+    refusals.push(...decoded.refusals);
   }
   return { readings, refusals };
 }
+
+const isWithin = ({ confinedTo }: Inbound, site: string) => confinedTo === undefined || confinedTo === site;
+
+const beyondKey = ({ confinedTo = '', topic }: Inbound) =>
+  new ReadingError('not-its-topic', said('refusal.other-site', { siteName: confinedTo, topicText: quoted(topic) }));
 
 function readDevice(
   devices: Devices | undefined,

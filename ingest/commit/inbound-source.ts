@@ -31,7 +31,7 @@ export interface Sink<Ticket> {
   /** Queues a ticket that has nothing to commit, in its order. */
   pass(ticket: Ticket): void;
   /** Keeps a foreign message for a person to look at, and does nothing else with it. */
-  show(topic: string, payload: Buffer): void;
+  show(topic: string, payload: Buffer, isRetained: boolean): void;
   hasRoom(): boolean;
   whenRoom(callback: () => void): void;
   refuse(error: ReadingError, topic: string, payload: Uint8Array | string): void;

@@ -14,6 +14,8 @@ export interface Inbound {
   cameBy?(filter: string): boolean;
   /** Of the key that its sender has. */
   readonly site?: string | undefined;
+  /** Where its key does not reach the topic: what a mapping reads of it counts for this site alone. */
+  readonly confinedTo?: string | undefined;
 }
 
 export function textOf({ payload }: Inbound): string {

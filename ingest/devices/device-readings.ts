@@ -15,12 +15,10 @@ import {
   refused,
   whereSaid,
 } from '../decode/decoded.ts';
+import { isSaid } from '../decode/no-reading.ts';
 import { readingTimeMs } from '../decode/reading-time.ts';
 import { deviceName } from './device-name.ts';
 import type { DeviceReport, DeviceValue } from './family.ts';
-
-/** Words by which devices say that they have no reading now. */
-const noReading = new Set(['', 'nan', 'null', 'none', 'unknown', 'unavailable']);
 
 const nothing: Decoded = { readings: noReadings, refusals: noRefusals };
 
@@ -53,12 +51,6 @@ export function deviceReadings(
     else refusals.push(kept);
   }
   return { readings, refusals };
-}
-
-/** Switches and words for "nothing now" are no readings, so nothing is refused. */
-function isSaid(found: unknown): boolean {
-  if (typeof found === 'string') return !noReading.has(found.trim().toLowerCase());
-  return typeof found === 'number' && !Number.isNaN(found);
 }
 
 function keptValue({ quantity, found, unit, where }: DeviceValue): number | ReadingError {

@@ -8,10 +8,10 @@ import { ReadingError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
 import { isOfPile, type Quantity } from '../../shared/quantity.ts';
 import { foundSaid, quoted } from '../decode/decoded.ts';
+import { unitNamed } from '../decode/unit-names.ts';
+import { readValueName } from '../decode/value-name.ts';
 import { baseOf, expanded, expandedDevice, objectsOf } from './discovery-keys.ts';
 import { isObject, type JsonObject, objectAt, textAt } from './family.ts';
-import { unitNamed } from './unit-names.ts';
-import { readValueName } from './value-name.ts';
 import { readTemplate, type ValueTemplate } from './value-template.ts';
 
 export interface Discovered {

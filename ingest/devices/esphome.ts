@@ -2,8 +2,9 @@
  * Boards that say one bare number a topic, `<node>/sensor/<name>/state`, retained, and `nan` for no reading. The unit is
  * not said there: their discovery messages have it, and where those are off values count as being in °C, % and ppm.
  */
+
+import { readValueName } from '../decode/value-name.ts';
 import { availabilityBy, type DeviceFamily, type DeviceMessage, type FamilySays } from './family.ts';
-import { readValueName } from './value-name.ts';
 
 /** Others publish below these in the same shape. */
 const notNodes = new Set(['homeassistant', 'zigbee2mqtt', 'tele', 'stat', 'cmnd', 'homie']);

@@ -3,6 +3,8 @@
  * `$description`; until that came its values are left alone.
  */
 import { BoundedMap } from '../../shared/bounded-map.ts';
+import { unitNamed } from '../decode/unit-names.ts';
+import { readValueName } from '../decode/value-name.ts';
 import {
   type DeviceFamily,
   type DeviceMessage,
@@ -15,8 +17,6 @@ import {
   objectAt,
   textAt,
 } from './family.ts';
-import { unitNamed } from './unit-names.ts';
-import { readValueName } from './value-name.ts';
 
 export const homie: DeviceFamily = {
   id: 'homie',

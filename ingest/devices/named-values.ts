@@ -1,6 +1,7 @@
 /** The values of a JSON object whose names the maker or the user of a device chose. */
+
+import { readValueName } from '../decode/value-name.ts';
 import { type DeviceValue, isObject, type JsonObject } from './family.ts';
-import { readValueName } from './value-name.ts';
 
 /** Beyond these an object is no report of a probe. */
 const deepest = 4;

@@ -1,5 +1,6 @@
 /** What a client of the embedded broker may publish, and what becomes of it. */
 
+import type { Client } from 'aedes';
 import { ReadingError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
 import { isServersTopic } from '../../shared/published-topics.ts';
@@ -31,6 +32,12 @@ export function authorizePublishWith(parts: HookParts): Hook<'authorizePublish'>
     const principal = client === null ? undefined : principals.get(client);
     const payload = Buffer.isBuffer(packet.payload) ? packet.payload : Buffer.from(packet.payload);
     const wrong = unpublishable(principal, topic, payload, context.root);
+    if (wrong?.reason === 'not-its-topic' && isHeardByUs(principal, topic, payload, context.root)) {
+      const site = principal?.site ?? undefined;
+      Object.assign(packet, { topic: withheldTopic, payload: '', retain: false });
+      spendFor(client, sink.take({ topic, payload, retained: false, site, confinedTo: site }, done));
+      return;
+    }
     if (wrong !== undefined) {
       // MQTT 3.1.1 knows no other answer than to acknowledge or to part [MQTT-3.3.5-2]; parting would cost the
       // probe what it says rightly, so this is refused for good, like a message that cannot be read.
@@ -40,8 +47,21 @@ export function authorizePublishWith(parts: HookParts): Hook<'authorizePublish'>
     }
     if (packet.retain && !retained.mayRetain(topic, payload.length, principal?.keyId ?? null)) packet.retain = false;
     const readings = sink.take({ topic, payload, retained: false, site: principal?.site ?? undefined }, done);
-    if (readings > 1 && client !== null) parts.spend(socketOf(client), (readings - 1) / readingsPerPacket);
+    spendFor(client, readings);
   };
+
+  function spendFor(client: Client | null, readings: number): void {
+    if (readings > 1 && client !== null) parts.spend(socketOf(client), (readings - 1) / readingsPerPacket);
+  }
+}
+
+/** A device that nobody knows, with the key of a site: shown to whoever maps it, and to nobody else at the broker. */
+function isHeardByUs(principal: Principal | undefined, topic: string, payload: Buffer, root: string): boolean {
+  return (
+    principal?.rights?.mayBeHeard(topic) === true &&
+    !isServersTopic(topic, root) &&
+    cutLengthBytes(payload) === undefined
+  );
 }
 
 /** Why a message may not be published. */

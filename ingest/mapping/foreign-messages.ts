@@ -6,7 +6,11 @@ export interface ForeignMessage {
   readonly atMs: number;
   readonly topic: string;
   readonly payload: string;
-  /** A mapping or a family of devices made something of it, be it a refusal. */
+  /** It lay in the broker for nobody knows how long. */
+  readonly isRetained: boolean;
+  /** That its sender has a key for. */
+  readonly site: string | undefined;
+  /** A mapping or a family of devices knows what to make of it, be it a refusal, or nothing as somebody said. */
   readonly isUsed: boolean;
 }
 

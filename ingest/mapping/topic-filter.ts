@@ -17,8 +17,22 @@ export function filterProblem(filter: string): Message | undefined {
   return undefined;
 }
 
+/** The same for a filter of a mapping, in which + may stand for a part of a level: once in each. */
+export function mappingFilterProblem(filter: string): Message | undefined {
+  if (filter.split('/').some((level) => level.split('+').length > 2)) return message('field.filter.plus-twice');
+  return filterProblem(brokerFilter(filter));
+}
+
+/** What to ask a broker for, which knows no wildcard within a level. @example brokerFilter('shed-+/t') // => "+/t" */
+export function brokerFilter(filter: string): string {
+  return filter
+    .split('/')
+    .map((level) => (level.includes('+') ? '+' : level))
+    .join('/');
+}
+
 export function wildcardCount(filter: string): number {
-  return filter.split('/').filter((level) => level === '+' || level === '#').length;
+  return filter.split('/').filter((level) => level.includes('+') || level === '#').length;
 }
 
 /** What the wildcards stood for, first to last (that of # with its slashes); undefined when the topic does not match. */
@@ -27,7 +41,7 @@ export function matchFilter(filter: string, topic: string): string[] | undefined
   const wanted = filter.split('/');
   const levels = topic.split('/');
   // [MQTT-4.7.2-1]: a wildcard first does not match topics that begin with $.
-  if (topic.startsWith('$') && (wanted[0] === '+' || wanted[0] === '#')) return undefined;
+  if (topic.startsWith('$') && (wanted[0]?.startsWith('+') || wanted[0] === '#')) return undefined;
   for (const [index, level] of wanted.entries()) {
     if (level === '#') {
       // Section 4.7.1.2: # also matches the level above it.
@@ -36,10 +50,20 @@ export function matchFilter(filter: string, topic: string): string[] | undefined
     }
     const actual = levels[index];
     if (actual === undefined) return undefined;
-    if (level === '+') captured.push(actual);
-    else if (level !== actual) return undefined;
+    if (level.includes('+')) {
+      const part = partOf(level, actual);
+      if (part === undefined) return undefined;
+      captured.push(part);
+    } else if (level !== actual) return undefined;
   }
   return levels.length === wanted.length ? captured : undefined;
+}
+
+/** What + stands for. @example partOf('shed-+', 'shed-7') // => "7" */
+function partOf(level: string, actual: string): string | undefined {
+  const [before = '', after = ''] = level.split('+');
+  const isOf = actual.length >= before.length + after.length && actual.startsWith(before) && actual.endsWith(after);
+  return isOf ? actual.slice(before.length, actual.length - after.length) : undefined;
 }
 
 /** Whether some topic matches both. @example filtersOverlap('+/sensor/+/state', 'piles/+/+/+') // => true */

@@ -1,9 +1,7 @@
-/** What came in and was refused, what came in on foreign topics, and how those are mapped. */
+/** What came in and was refused, and what came in on topics that are not ours. */
 import { z } from 'zod';
 import { refusalReasons } from '../errors.ts';
-import { fieldCode } from '../messages/field-code.ts';
 import { messageSchema } from '../messages/message.ts';
-import { nameSchema } from '../names.ts';
 import { foreignUnits, quantitySchema } from '../quantity.ts';
 import { instantSchema } from './time.ts';
 
@@ -31,51 +29,41 @@ export const refusalsAnswerSchema = z.object({
 });
 export type RefusalsAnswer = z.infer<typeof refusalsAnswerSchema>;
 
-/** No unit is further than that from another. */
-export const mostScale = 1e9;
-
-/** How messages on foreign topics become readings. */
-export const mappingInputSchema = z.object({
-  /** MQTT topic filter; + and # as in MQTT 5 section 4.7. */
-  filter: z.string().min(1).max(512),
-  /** JSON Pointer (RFC 6901) to the value; "" takes the whole payload. */
-  pointer: z.string().max(512),
-  quantity: quantitySchema,
-  unit: z.enum(foreignUnits),
-  /** The number found is multiplied by this before its unit is read. */
-  scale: z
-    .number()
-    .refine((scale) => scale !== 0 && Math.abs(scale) <= mostScale, fieldCode('field.scale'))
-    .default(1),
-  site: nameSchema,
-  /** A probe name, or with {1}, {2} ... for what the first, second ... wildcard stood for. */
-  probe: z.string().min(1).max(128),
-  /** JSON Pointer to the time of measuring; absent = time of arrival. */
-  timePointer: z.string().max(512).optional(),
-});
-export type MappingInput = z.infer<typeof mappingInputSchema>;
-export const mappingSchema = mappingInputSchema.extend({ id: z.string() });
-export const mappingsAnswerSchema = z.object({ mappings: z.array(mappingSchema) });
-
+/** A message on a topic that is not ours. */
 export const foreignMessageSchema = z.object({ at: instantSchema, topic: z.string(), payload: z.string() });
-export const foreignMessagesAnswerSchema = z.object({ messages: z.array(foreignMessageSchema) });
 
-export const mappingTrialSchema = z.object({
-  results: z.array(
-    z.object({
-      topic: z.string(),
-      payload: z.string(),
-      /** What it would become, or why it would be refused. */
-      reading: z
-        .object({ site: nameSchema, probe: nameSchema, quantity: quantitySchema, value: z.number(), at: instantSchema })
-        .nullable(),
-      refusal: z
-        .object({
-          reason: z.enum(refusalReasons),
-          message: z.string(),
-          messages: z.object({ message: messageSchema }),
-        })
-        .nullable(),
-    }),
-  ),
+/** A value that stands in a message: where a mapping finds it, and what it seems to be. */
+const messageValueSchema = z.object({
+  pointer: z.string(),
+  each: z.string().optional(),
+  only: z.object({ pointer: z.string(), is: z.string() }).optional(),
+  /** Names from the outside in, as a person reads them. */
+  path: z.array(z.string()),
+  /** As it stands there. */
+  text: z.string(),
+  quantity: quantitySchema.nullable(),
+  unit: z.enum(foreignUnits).nullable(),
 });
+export type MessageValue = z.infer<typeof messageValueSchema>;
+
+export const messageContentSchema = z.object({
+  /** Numbers, and texts that hold one; the first 100. */
+  values: z.array(messageValueSchema),
+  /** Texts that may name a probe. */
+  names: z.array(z.object({ pointer: z.string(), each: z.string().optional(), text: z.string() })),
+  /** Where it seems to say when it was measured, and whether that is a local time without offset. */
+  time: z.object({ pointer: z.string(), isLocal: z.boolean() }).nullable(),
+});
+export type MessageContent = z.infer<typeof messageContentSchema>;
+
+const heardMessageSchema = foreignMessageSchema.extend({
+  /** It lay in the broker for nobody knows how long. */
+  isRetained: z.boolean(),
+  /** A mapping or a family of devices knows what to make of it, be it nothing. */
+  isUsed: z.boolean(),
+  /** That its sender has a key for. */
+  site: z.string().nullable(),
+  content: messageContentSchema,
+});
+export type HeardMessage = z.infer<typeof heardMessageSchema>;
+export const foreignMessagesAnswerSchema = z.object({ messages: z.array(heardMessageSchema) });

@@ -8,7 +8,7 @@
  */
 import type { z } from 'zod';
 import type { AlarmRecord, AlarmStepRecord } from '../alarm-record.ts';
-import type { MappingInput } from '../contracts/ingest.ts';
+import type { Mapping } from '../contracts/mappings.ts';
 import type { Site } from '../contracts/sites.ts';
 import type { ActRecord, EntriesQuestion, EntryRecord, Kept, PhotoRecord, PictureSize } from './entry-records.ts';
 import type { BatchStoryRecord, FlowRecord, LineageChange, LotRecord, UseRecord } from './lineage-records.ts';
@@ -195,8 +195,10 @@ export interface Journal extends PeopleJournal {
   hear(heard: (news: JournalNews) => void): { close(): Promise<void> };
   readonly notifications: NotificationsStore;
   readonly mappings: {
-    list(): Promise<(MappingInput & { id: string })[]>;
-    add(mapping: MappingInput & { id: string }): Promise<void>;
+    list(): Promise<Mapping[]>;
+    add(mapping: Mapping): Promise<void>;
+    /** @returns false when there is none of that id. */
+    replace(mapping: Mapping): Promise<boolean>;
     remove(id: string): Promise<boolean>;
   };
   readonly airAhead: {

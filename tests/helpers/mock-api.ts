@@ -8,19 +8,22 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { z } from 'zod';
+import { contentOf } from '../../ingest/mapping/message-content.ts';
+import { matchFilter } from '../../ingest/mapping/topic-filter.ts';
+import { tryMapping } from '../../ingest/mapping/try-mapping.ts';
 import { alarmDetailSchema, shelveSchema } from '../../shared/contracts/alarms.ts';
 import { firstMessageAnswerSchema } from '../../shared/contracts/first-message.ts';
 import { healthSchema } from '../../shared/contracts/health.ts';
-import {
-  foreignMessagesAnswerSchema,
-  mappingInputSchema,
-  mappingsAnswerSchema,
-  mappingTrialSchema,
-  refusalsAnswerSchema,
-} from '../../shared/contracts/ingest.ts';
+import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../shared/contracts/ingest.ts';
 import { type Entry, entriesAnswerSchema, entrySchema, newEntrySchema } from '../../shared/contracts/journal.ts';
 import { refusedConnectionsAnswerSchema } from '../../shared/contracts/keys.ts';
 import { type LiveEventName, liveEventSchemas } from '../../shared/contracts/live.ts';
+import {
+  mappingInputSchema,
+  mappingSchema,
+  mappingsAnswerSchema,
+  mappingTrialSchema,
+} from '../../shared/contracts/mappings.ts';
 import { alarmLinkAnswerSchema } from '../../shared/contracts/notifications.ts';
 import { sessionAnswerSchema } from '../../shared/contracts/people.ts';
 import {
@@ -458,30 +461,26 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
     ['GET', /^\/api\/ingest\/first-message$/, () => ok(firstMessageAnswerSchema, nothingCameYet)],
     ['GET', /^\/api\/reach$/, () => ok(reachSchema, reachedFromHere)],
     ['POST', /^\/api\/ingest\/listen$/, done],
-    ['GET', /^\/api\/ingest\/foreign$/, () => ok(foreignMessagesAnswerSchema, { messages: farm.messages })],
+    [
+      'GET',
+      /^\/api\/ingest\/foreign$/,
+      () =>
+        ok(foreignMessagesAnswerSchema, {
+          messages: farm.messages.map((one) => ({
+            ...one,
+            isRetained: false,
+            isUsed: mappings.some(({ filter }) => matchFilter(filter, one.topic) !== undefined),
+            site: null,
+            content: contentOf(one.topic, one.payload),
+          })),
+        }),
+    ],
     [
       'POST',
       /^\/api\/mappings\/try$/,
       ({ body }) => {
-        const mapping = taken(mappingInputSchema, body);
-        const results = farm.messages.map((heard) => {
-          const found = /"t":(\d+)/.exec(heard.payload)?.[1];
-          const value = Number(found) * mapping.scale;
-          return {
-            topic: heard.topic,
-            payload: heard.payload,
-            reading: found
-              ? { site: mapping.site, probe: 'shed-3', quantity: mapping.quantity, value, at: heard.at }
-              : null,
-            refusal: found
-              ? null
-              : {
-                  reason: 'not-json' as const,
-                  ...inWords({ message: message('refusal.json', { problemText: 'it ends too early' }) }, 0),
-                },
-          };
-        });
-        return ok(mappingTrialSchema, { results });
+        const said = farm.messages.map(({ at, ...one }) => ({ ...one, atMs: Date.parse(at), isRetained: false }));
+        return ok(mappingTrialSchema, tryMapping(taken(mappingInputSchema, body), said));
       },
     ],
     ['GET', /^\/api\/mappings$/, () => ok(mappingsAnswerSchema, { mappings })],
@@ -491,6 +490,19 @@ export async function startMockApi({ pagesDir, farm, nowMs, speed = 1, token }: 
       ({ body }) => {
         mappings.push({ ...taken(mappingInputSchema, body), id: `m${mappings.length + 1}` });
         return ok(z.object({ id: z.string() }), mappings.at(-1), 201);
+      },
+    ],
+    [
+      'PUT',
+      /^\/api\/mappings\/([^/]+)$/,
+      ({ params, body }) => {
+        const changed = { ...taken(mappingInputSchema, body), id: params[0] ?? '' };
+        mappings.splice(
+          mappings.findIndex((one) => one.id === params[0]),
+          1,
+          changed,
+        );
+        return ok(mappingSchema, changed);
       },
     ],
     [

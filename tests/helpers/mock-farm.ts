@@ -386,11 +386,6 @@ export function mockFarm(nowMs: number): MockFarm {
     },
     messages: [
       { at: ago(4_000), topic: 'shed/3/sensors', payload: '{"ts":1764000000,"air":{"t":186,"rh":71.2},"name":"door"}' },
-      {
-        at: ago(64_000),
-        topic: 'shed/3/sensors',
-        payload: '{"ts":1763999940,"air":{"t":185,"rh":71.4},"name":"door"}',
-      },
       { at: ago(90_000), topic: 'shed/4/sensors', payload: 'restarting' },
     ],
   };

@@ -1,4 +1,5 @@
 // The embedded broker's auth policy over real MQTT: keys, their topics, revoking, floods, full installations.
+
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -11,6 +12,7 @@ import { type AuthRules, createAuthPolicy } from '../../ingest/auth/auth-policy.
 import type { EmbeddedBrokerOptions } from '../../ingest/embedded-broker/embedded-broker.ts';
 import { liveClock } from '../../shared/clock.ts';
 import type { KnownKey } from '../../shared/probe-key.ts';
+import { oneValue } from '../helpers/one-value.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest } from './open-ingest.ts';
 
@@ -152,6 +154,54 @@ describe('a probe with a key', () => {
     const itself = closed(honest);
     await comeWith('p1', { clientId: 'heap' }); // [MQTT-3.1.4-2]
     await itself;
+  });
+});
+
+describe('a device that nobody knows, with the key of a site', () => {
+  const siteKey = keyOf('yard', { probe: null });
+  const mapping = (site: string) =>
+    oneValue({ filter: 'shed/+/say', pointer: '/t', quantity: 'temperature', unit: 'C', site, probe: 'shed-{1}' });
+
+  test('is shown to whoever maps it, is read then, and nobody else at the broker hears it', async () => {
+    const { come, comeWith, ingest, store, reasons } = await start({ keys: [siteKey] });
+    const listening = await come();
+    const heard: string[] = [];
+    listening.on('message', (topic) => heard.push(topic));
+    await listening.subscribeAsync('#', { qos: 1 });
+    const device = await comeWith('yard');
+    await device.publishAsync('shed/7/say', '{"t":41}', { qos: 1, retain: true });
+    expect(ingest.foreignMessages()).toMatchObject([
+      { topic: 'shed/7/say', site: 'saltmere-yard', isUsed: false, content: { values: [{ pointer: '/t' }] } },
+    ]);
+    ingest.setMappings([mapping('saltmere-yard')]);
+    await device.publishAsync('shed/7/say', '{"t":41.5}', { qos: 1 });
+    await device.publishAsync(topicOf('p1'), reading(), { qos: 1 });
+    await until('what it may publish', () => heard[0]);
+    expect(heard).toEqual([topicOf('p1')]);
+    expect([...store.kept.values()].map(({ site, probe, value }) => `${site}/${probe} ${value}`)).toEqual([
+      'saltmere-yard/shed-7 41.5',
+      'saltmere-yard/p1 41.5',
+    ]);
+    expect(reasons()).toEqual([]);
+  });
+
+  test('is not read for another site, and says nothing below $SYS or in our name', async () => {
+    const { comeWith, ingest, store, reasons } = await start({ keys: [siteKey] });
+    ingest.setMappings([mapping('oak-terrace')]);
+    const device = await comeWith('yard');
+    await device.publishAsync('shed/7/say', '{"t":41}', { qos: 1 });
+    await device.publishAsync('piles-state/saltmere-yard/heap', '{}', { qos: 1 });
+    await device.publishAsync('piles/oak-terrace/p1/reading', reading(), { qos: 1 });
+    expect(store.kept.size).toBe(0);
+    expect(reasons()).toEqual([['not-its-topic', 3]]);
+    expect(ingest.foreignMessages().map(({ topic }) => topic)).toEqual(['shed/7/say']);
+  });
+
+  test('one with the key of a single probe stays on its topics', async () => {
+    const { comeWith, ingest, reasons } = await start({ keys: [keyOf('p1')] });
+    await (await comeWith('p1')).publishAsync('shed/7/say', '{"t":41}', { qos: 1 });
+    expect(ingest.foreignMessages()).toEqual([]);
+    expect(reasons()).toEqual([['not-its-topic', 1]]);
   });
 });
 

@@ -4,6 +4,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { IngestOptions } from '../../ingest/ingest.ts';
 import { ConfigError } from '../../shared/errors.ts';
 import type { MemoryReadingsStore } from '../helpers/memory-readings-store.ts';
+import { oneValue } from '../helpers/one-value.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest, stillOpen } from './open-ingest.ts';
 
@@ -245,7 +246,7 @@ describe('the embedded broker', () => {
     await client.publishAsync('garden/bed/temp', '{"t":104}', { qos: 1 });
     expect(ingest.foreignMessages()).toMatchObject([{ topic: 'garden/bed/temp', payload: '{"t":104}' }]);
     expect(ingest.foreignMessages('other/#')).toEqual([]);
-    const mapping = {
+    const mapping = oneValue({
       filter: 'garden/+/temp',
       pointer: '/t',
       quantity: 'temperature',
@@ -253,8 +254,8 @@ describe('the embedded broker', () => {
       scale: 1,
       site: 'saltmere-yard',
       probe: '{1}',
-    } as const;
-    expect(ingest.tryMapping(mapping).results).toMatchObject([{ reading: { probe: 'bed', value: 40 } }]);
+    });
+    expect(ingest.tryMapping(mapping).results).toMatchObject([{ readings: [{ probe: 'bed', value: 40 }] }]);
     ingest.setMappings([mapping]);
     await client.publishAsync('garden/bed/temp', '{"t":105.8}', { qos: 1 });
     expect(committed).toMatchObject([{ probe: 'bed', value: 41 }]);
@@ -263,10 +264,7 @@ describe('the embedded broker', () => {
   test('a mapping that cannot work is left out and logged, the others work', async () => {
     const { ingest, logged } = await start();
     const mapping = { pointer: '', quantity: 'temperature', unit: 'C', scale: 1, site: 's', probe: 'p' } as const;
-    ingest.setMappings([
-      { ...mapping, filter: 'a/#/b' },
-      { ...mapping, filter: 'a/b' },
-    ]);
+    ingest.setMappings([oneValue({ ...mapping, filter: 'a/#/b' }), oneValue({ ...mapping, filter: 'a/b' })]);
     expect(logged).toEqual(['a mapping cannot work and is left out']);
   });
 

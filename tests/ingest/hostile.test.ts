@@ -1,13 +1,16 @@
 // Ten thousand generated messages that mean harm or are broken, and good ones beside them: nothing is thrown,
 // each bad one is counted, each good one is stored.
+
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { createIntake } from '../../ingest/commit/intake.ts';
 import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
 import { createRefusals } from '../../ingest/decode/refusals.ts';
 import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';
+import { MappedAvailability } from '../../ingest/mapping/mapped-availability.ts';
 import { refusalsAnswerSchema } from '../../shared/contracts/ingest.ts';
 import { quantities, quantityFacts } from '../../shared/quantity.ts';
+import { oneValue } from '../helpers/one-value.ts';
 
 const nowMs = Date.UTC(2031, 3, 5);
 const seed = 20310405;
@@ -22,7 +25,7 @@ function open() {
     foreign: createForeignMessages(),
     powerOn: createPowerOnGuard(),
     mappings: () => [
-      {
+      oneValue({
         filter: 'garden/#',
         pointer: '/a/0',
         quantity: 'temperature',
@@ -31,8 +34,9 @@ function open() {
         site: 's',
         probe: '{1}',
         timePointer: '/t',
-      },
+      }),
     ],
+    availability: new MappedAvailability(() => {}),
     calibrate: (_site, _probe, _quantity, value) => value,
     admits: () => true,
     onStatus() {},

@@ -4,7 +4,9 @@ import { createIntake } from '../../ingest/commit/intake.ts';
 import { createPowerOnGuard } from '../../ingest/decode/power-on-guard.ts';
 import { createRefusals } from '../../ingest/decode/refusals.ts';
 import { createForeignMessages } from '../../ingest/mapping/foreign-messages.ts';
-import type { MappingInput } from '../../shared/contracts/ingest.ts';
+import { MappedAvailability } from '../../ingest/mapping/mapped-availability.ts';
+import type { MappingInput } from '../../shared/contracts/mappings.ts';
+import { oneValue } from '../helpers/one-value.ts';
 
 const nowMs = Date.UTC(2031, 3, 5);
 const clock = { nowMs: () => nowMs, speed: 1 };
@@ -24,6 +26,7 @@ function open(
     foreign,
     powerOn: createPowerOnGuard(),
     mappings: () => mappings,
+    availability: new MappedAvailability(() => {}),
     calibrate,
     admits,
     onStatus: (...said) => statuses.push(said),
@@ -35,7 +38,7 @@ function open(
 }
 
 const topic = 'piles/saltmere-yard/p1/reading';
-const mapping: MappingInput = {
+const one = {
   filter: 'garden/+',
   pointer: '/t',
   quantity: 'temperature',
@@ -44,6 +47,7 @@ const mapping: MappingInput = {
   site: 'saltmere-yard',
   probe: 'g-{1}',
 };
+const mapping = oneValue(one);
 
 test('a reading comes out calibrated', () => {
   const { take } = open([], (site, probe, quantity, value) =>
@@ -117,12 +121,12 @@ test('a foreign message is kept for a look and counts as nothing', () => {
   take('garden/x', '{"t":41}');
   take('garden/cleared', '');
   take('$SYS/broker/uptime', '9');
-  expect(foreign.list()).toEqual([{ topic: 'garden/x', isUsed: false, payload: '{"t":41}', atMs: nowMs }]);
+  expect(foreign.list()).toMatchObject([{ topic: 'garden/x', isUsed: false, payload: '{"t":41}', atMs: nowMs }]);
   expect(reasons()).toEqual([]);
 });
 
 test('a foreign message becomes a reading for each mapping that is about it', () => {
-  const { take } = open([mapping, { ...mapping, pointer: '/h', quantity: 'humidity', unit: '%RH' }]);
+  const { take } = open([mapping, oneValue({ ...one, pointer: '/h', quantity: 'humidity', unit: '%RH' })]);
   expect(take('garden/x', '{"t":41,"h":90}')).toMatchObject([
     { probe: 'g-x', quantity: 'temperature', value: 41 },
     { probe: 'g-x', quantity: 'humidity', value: 90 },
@@ -130,7 +134,7 @@ test('a foreign message becomes a reading for each mapping that is about it', ()
 });
 
 test('what a mapping cannot read is counted, and the other mapping’s reading kept', () => {
-  const { take, reasons } = open([mapping, { ...mapping, pointer: '/h', quantity: 'humidity', unit: '%RH' }]);
+  const { take, reasons } = open([mapping, oneValue({ ...one, pointer: '/h', quantity: 'humidity', unit: '%RH' })]);
   expect(take('garden/x', '{"h":90}')).toHaveLength(1);
   take('garden/x', Buffer.alloc(65_537, 0x20));
   expect(reasons()).toEqual(['payload-too-large 1', 'no-such-pointer 1']);

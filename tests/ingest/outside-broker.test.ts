@@ -4,6 +4,7 @@ import type { IngestOptions } from '../../ingest/ingest.ts';
 import { ConfigError } from '../../shared/errors.ts';
 import type { MemoryReadingsStore } from '../helpers/memory-readings-store.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
+import { oneValue } from '../helpers/one-value.ts';
 import { until } from '../helpers/until.ts';
 import { openIngest } from './open-ingest.ts';
 
@@ -219,8 +220,8 @@ describe.skipIf(!hasMosquitto)('Mosquitto as outside broker', () => {
     // Now # and two overlapping mappings are heard beside our own topics: still one reading per message and mapping.
     const mapping = { pointer: '/t', quantity: 'temperature', unit: 'C', scale: 1, site: 's' } as const;
     ingest.setMappings([
-      { ...mapping, filter: 'garden/+/temp', probe: 'one' },
-      { ...mapping, filter: 'garden/#', probe: 'two' },
+      oneValue({ ...mapping, filter: 'garden/+/temp', probe: 'one' }),
+      oneValue({ ...mapping, filter: 'garden/#', probe: 'two' }),
     ]);
     await new Promise((resolve) => setTimeout(resolve, 100));
     await client.publishAsync('garden/bed/temp', '{"t":3}', { qos: 1 });
@@ -281,7 +282,7 @@ describe.skipIf(!hasMosquitto)('Mosquitto as outside broker', () => {
     const broker = await startBroker();
     const { ingest, committed } = await start(broker.url);
     const mapping = { quantity: 'temperature', unit: 'C', scale: 1, site: 's', probe: 'mine' } as const;
-    ingest.setMappings([{ ...mapping, filter: 'zigbee2mqtt/#', pointer: '/temperature' }]);
+    ingest.setMappings([oneValue({ ...mapping, filter: 'zigbee2mqtt/#', pointer: '/temperature' })]);
     await new Promise((resolve) => setTimeout(resolve, 100));
     const client = await publisher(broker.url);
     await client.publishAsync('zigbee2mqtt/core', '{"temperature":42,"humidity":90}', { qos: 1 });
@@ -322,7 +323,7 @@ describe.skipIf(!hasMosquitto)('Mosquitto as outside broker', () => {
       site: 's',
       probe: 'p',
     } as const;
-    const { ingest, store } = await start(broker.url, { mappings: [mapping] });
+    const { ingest, store } = await start(broker.url, { mappings: [oneValue(mapping)] });
     const client = await publisher(broker.url);
     await client.publishAsync('garden/x', '41', { qos: 1 });
     await until('the reading', () => (store.kept.size === 1 ? true : undefined));

@@ -384,26 +384,51 @@ describe('a token', () => {
 });
 
 describe('what came in', () => {
-  test('a foreign value is picked, tried, saved and removed', async () => {
+  test('values of a message are pressed, tried as they are said, used, changed and removed', async () => {
     const { page, mock } = await open({ path: '/incoming' });
     await page.getByText('131 messages could not be used').waitFor();
-    await page.getByLabel('Topic filter').fill('shed/+/sensors');
-    await page.getByRole('button', { name: 'Listen' }).click();
-    await page.getByRole('button', { name: 'Take 186 at /air/t' }).click();
-    expect(await page.getByLabel('Where the value is').inputValue()).toBe('/air/t');
-    const save = page.getByRole('button', { name: 'Save the mapping' });
-    expect(await save.isDisabled()).toBe(true);
+    const use = page.getByRole('button', { name: 'Use these values' });
+    await page.getByRole('button', { name: 'Take 186 at air › t' }).click();
+    await page.getByText('Out of range').waitFor();
+    expect(await use.isDisabled()).toBe(true);
+    await page.getByRole('group').getByText('More').click();
     await page.getByLabel('Multiplied by').fill('0.1');
-    await page.getByRole('button', { name: 'Try it' }).click();
     await page.getByText('18.6 °C').waitFor();
+    await page.getByRole('button', { name: 'Take 71.2 at air › rh' }).click();
+    await page.getByText('71.2 %').waitFor();
+    await page.getByRole('button', { name: '3', exact: true }).click();
     await page.getByText('Not JSON: Cannot read the payload as it must be JSON').waitFor();
-    await save.click();
-    await page.getByText('Saved: its readings are used from now on.').waitFor();
-    expect(mock.asked).toContain(
-      'POST /api/mappings {"filter":"shed/+/sensors","pointer":"/air/t","quantity":"temperature","unit":"C","scale":0.1,"site":"saltmere-yard","probe":"shed-{1}"}',
-    );
-    await page.getByRole('button', { name: 'Remove the mapping of shed/+/sensors' }).click();
+    await page.getByText('shed/+/sensors gives temperature of shed-{1} in °C from air › t × 0.1').waitFor();
+    await use.click();
+    await page.getByText('Its next message is used.').waitFor();
+    const sent = mock.asked.find((line) => line.startsWith('POST /api/mappings {')) ?? '';
+    expect(JSON.parse(sent.slice('POST /api/mappings '.length))).toMatchObject({
+      filter: 'shed/+/sensors',
+      site: 'saltmere-yard',
+      probe: 'shed-{1}',
+      values: [
+        { pointer: '/air/t', quantity: 'temperature', unit: 'C', scale: 0.1 },
+        { pointer: '/air/rh', quantity: 'humidity', unit: '%RH' },
+      ],
+      timePointer: '/ts',
+    });
+    await page.getByText('No message waits for somebody to say what it is.').waitFor();
+    await page.getByRole('button', { name: 'Change what is read of shed/+/sensors' }).click();
+    await page.getByRole('combobox', { name: 'Unit it is sent in' }).first().selectOption('F');
+    await page.getByText('18.6 °F').first().waitFor({ state: 'hidden' });
+    await use.click();
+    await page.getByText('temperature of shed-{1} in °F').waitFor();
+    await page.getByRole('button', { name: 'Remove what is said of shed/+/sensors' }).click();
     await page.getByText('No topic of another device is in use.').waitFor();
+  });
+
+  test('a topic that is not for me is no longer shown, until that is taken back', async () => {
+    const { page } = await open({ path: '/incoming' });
+    await page.getByRole('button', { name: 'Not for me: shed/4/sensors' }).click();
+    await page.getByText('shed/4/sensors is not for us.').waitFor();
+    expect(await page.getByRole('button', { name: 'Not for me: shed/4/sensors' }).count()).toBe(0);
+    await page.getByRole('button', { name: 'Remove what is said of shed/4/sensors' }).click();
+    await page.getByRole('button', { name: 'Not for me: shed/4/sensors' }).waitFor();
   });
 });
 

@@ -16,7 +16,6 @@ import { readPrefs } from '../../web/src/data/prefs.ts';
 import { readNumber } from '../../web/src/data/read-number.ts';
 import { byPress, groupBySite, openingOf, unacknowledgedCount } from '../../web/src/features/home/home-order.ts';
 import { openingSentence } from '../../web/src/features/home/opening-sentence.ts';
-import { documentOf, pointerOf, wildcardCount } from '../../web/src/features/incoming/json-pointer.ts';
 import { refusalName, renderRefusal } from '../../web/src/features/incoming/refusal-words.ts';
 import { groupAlarms } from '../../web/src/features/pile/alarm-order.ts';
 import { silencedSentence } from '../../web/src/features/pile/alarm-words.ts';
@@ -279,18 +278,6 @@ describe('first reading', () => {
 });
 
 describe('foreign messages', () => {
-  test('a pointer escapes what RFC 6901 says it must', () => {
-    expect(pointerOf([])).toBe('');
-    expect(pointerOf(['a/b', 'm~n', 0, ''])).toBe('/a~1b/m~0n/0/');
-  });
-  test('a payload that is not JSON has no document, null has one', () => {
-    expect(documentOf('restarting')).toBeUndefined();
-    expect(documentOf('null')).toEqual({ value: null });
-  });
-  test('wildcards are whole levels', () => {
-    expect(wildcardCount('a/+/b/#')).toBe(2);
-    expect(wildcardCount('a+/b#')).toBe(0);
-  });
   test('every reason of refusal has a name', () => {
     const unnamed = refusalReasons.filter((reason) =>
       renderRefusal(refusalName(reason), plainReader(0)).includes('refusal.'),

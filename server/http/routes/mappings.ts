@@ -2,14 +2,14 @@
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import type { Ingest } from '../../../ingest/ingest.ts';
-import { mappingProblem } from '../../../ingest/mapping/mapping.ts';
+import { mappingProblem } from '../../../ingest/mapping/mapping-problem.ts';
 import {
   type MappingInput,
   mappingInputSchema,
   mappingSchema,
   mappingsAnswerSchema,
   mappingTrialSchema,
-} from '../../../shared/contracts/ingest.ts';
+} from '../../../shared/contracts/mappings.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { randomId } from '../../services/id-from-name.ts';
 import type { Api } from '../api.ts';
@@ -22,6 +22,8 @@ function refused(reply: FastifyReply, mapping: MappingInput) {
   if (!problem) return undefined;
   return refuseField(reply, 422, problem);
 }
+
+const paramsSchema = z.object({ id: z.string().min(1).max(64) });
 
 interface MappingsParts {
   readonly journal: Journal;
@@ -68,11 +70,29 @@ export function registerMappings(api: Api, { journal, ingest }: MappingsParts): 
     },
   );
 
+  api.put(
+    '/api/mappings/:id',
+    {
+      config: { access: 'owner', does: 'audit.did.changed-mapping-of-foreign-topic' },
+      schema: { params: paramsSchema, body: mappingInputSchema, response: { 200: mappingSchema } },
+    },
+    async (request, reply) => {
+      const problem = refused(reply, request.body);
+      if (problem) return problem;
+      const { id } = request.params;
+      audit(request, { before: (await journal.mappings.list()).find((one) => one.id === id) });
+      const mapping = { ...request.body, id };
+      if (!(await journal.mappings.replace(mapping))) return notFound(reply, 'mapping', id);
+      await apply();
+      return mapping;
+    },
+  );
+
   api.delete(
     '/api/mappings/:id',
     {
       config: { access: 'owner', does: 'audit.did.removed-mapping-of-foreign-topic' },
-      schema: { params: z.object({ id: z.string().min(1).max(64) }), response: { 204: z.undefined() } },
+      schema: { params: paramsSchema, response: { 204: z.undefined() } },
     },
     async (request, reply) => {
       audit(request, { before: (await journal.mappings.list()).find(({ id }) => id === request.params.id) });

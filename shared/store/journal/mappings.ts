@@ -1,13 +1,11 @@
 /** How messages on foreign topics become readings, in the order added. */
 
-import type { MappingInput } from '../../contracts/ingest.ts';
+import { type Mapping, mappingReadsSchema } from '../../contracts/mappings.ts';
 import { ConflictError } from '../../errors.ts';
 import { message } from '../../messages/message.ts';
 import type { Journal } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
 import type { RowPlan } from './read-rows.ts';
-
-type Mapping = MappingInput & { id: string };
 
 export function journalMappings(base: JournalBase): Journal['mappings'] {
   return {
@@ -17,7 +15,7 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
         return base.rows.all(mappingPlan, rows);
       }),
 
-    add: ({ timePointer, ...mapping }) =>
+    add: (mapping) =>
       base.write(async (transaction) => {
         const all = await transaction.selectFrom('mapping').select(['id', 'number']).execute();
         if (all.some(({ id }) => id === mapping.id)) {
@@ -26,8 +24,18 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
         const number = Math.max(0, ...all.map((other) => other.number)) + 1;
         await transaction
           .insertInto('mapping')
-          .values({ ...mapping, number, time_pointer: timePointer ?? null })
+          .values({ ...columnsOf(mapping), id: mapping.id, number })
           .execute();
+      }),
+
+    replace: (mapping) =>
+      base.write(async (transaction) => {
+        const { numUpdatedRows } = await transaction
+          .updateTable('mapping')
+          .set(columnsOf(mapping))
+          .where('id', '=', mapping.id)
+          .executeTakeFirstOrThrow();
+        return numUpdatedRows > 0n;
       }),
 
     remove: (id) =>
@@ -41,8 +49,20 @@ export function journalMappings(base: JournalBase): Journal['mappings'] {
   };
 }
 
+const columnsOf = ({ id: _, filter, site, probe, ...reads }: Mapping) => ({
+  filter,
+  site,
+  probe,
+  reads: JSON.stringify(reads),
+});
+
 export const mappingPlan: RowPlan<'mapping', Mapping> = {
   table: 'mapping',
-  toRecord: ({ number: _, time_pointer: timePointer, ...mapping }) =>
-    timePointer === null ? mapping : { ...mapping, timePointer },
+  toRecord: ({ id, filter, site, probe, reads }, json) => ({
+    id,
+    filter,
+    site,
+    probe,
+    ...json('reads', reads, mappingReadsSchema),
+  }),
 };

@@ -14,6 +14,7 @@ import * as journal0010 from '../migrations/0010-air-ahead.ts';
 import * as journal0011 from '../migrations/0011-plain-names.ts';
 import * as journal0012 from '../migrations/0012-fanned-out.ts';
 import * as journal0013 from '../migrations/0013-verdicts.ts';
+import * as journal0014 from '../migrations/0014-mapped-values.ts';
 import { storeError } from '../store-error.ts';
 
 /** By number; the names are kept in the database, so they never change. */
@@ -31,6 +32,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0011-plain-names': journal0011,
   '0012-fanned-out': journal0012,
   '0013-verdicts': journal0013,
+  '0014-mapped-values': journal0014,
 };
 
 /**

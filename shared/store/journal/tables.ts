@@ -1,10 +1,9 @@
 /** The journal's columns as the newest migration leaves them. */
-import type { MappingInput } from '../../contracts/ingest.ts';
+
 import type { Ending, FlowWay, LineageKind, Use } from '../../contracts/lineage.ts';
 import type { EntryKind } from '../../entry.ts';
 import type { Position, Stage } from '../../names.ts';
 import type { KeyHearing } from '../../probe-key.ts';
-import type { Quantity } from '../../quantity.ts';
 import type { AlarmState, Severity, WarningKind } from '../../warning.ts';
 import type { DeliveryTables } from './delivery-tables.ts';
 import type { PeopleTables } from './people-tables.ts';
@@ -53,13 +52,10 @@ export interface JournalTables extends PeopleTables, DeliveryTables {
     /** Order in which they were added. */
     number: number;
     filter: string;
-    pointer: string;
-    quantity: Quantity;
-    unit: MappingInput['unit'];
-    scale: number;
     site: string;
     probe: string;
-    time_pointer: string | null;
+    /** What is read of its messages, as JSON. */
+    reads: string;
   };
   /** The newest issue of a site; its points are JSON. */
   air_ahead: { site_id: string; source: string; issued_at_ms: number; received_at_ms: number; points: string };

@@ -1,9 +1,7 @@
 /** Rows of alarms, of whoever watches piles, and of where readings and foretold air come from. */
 import { z } from 'zod';
-import { mostScale } from '../../contracts/ingest.ts';
 import { positionSchema } from '../../names.ts';
 import { keyHearings } from '../../probe-key.ts';
-import { foreignUnits, quantitySchema } from '../../quantity.ts';
 import { alarmStateSchema, severitySchema, warningKindSchema } from '../../warning.ts';
 import { count, epochMs, flag, maybeMs, maybeText, text } from './row-fields.ts';
 
@@ -36,13 +34,9 @@ export const watchRowSchemas = {
     id: text,
     number: count,
     filter: text.min(1),
-    pointer: text,
-    quantity: quantitySchema,
-    unit: z.enum(foreignUnits),
-    scale: z.number().refine((scale) => scale !== 0 && Math.abs(scale) <= mostScale, 'must be a number other than 0'),
     site: text,
     probe: text,
-    time_pointer: maybeText,
+    reads: text,
   }),
   air_ahead: z.object({
     site_id: text,

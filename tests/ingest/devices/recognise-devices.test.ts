@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { deviceName } from '../../../ingest/devices/device-name.ts';
-import type { MappingInput } from '../../../shared/contracts/ingest.ts';
+import { oneValue } from '../../helpers/one-value.ts';
 import { openDevices, startMs } from './open-devices.ts';
 
 const said = (readings: readonly { site: string; probe: string; quantity: string; value: number }[]) =>
@@ -22,7 +22,7 @@ test('the same device at two sites is two probes', () => {
 });
 
 test('what a person mapped by hand is read that way alone', () => {
-  const mapping: MappingInput = {
+  const mapping = oneValue({
     filter: 'zigbee2mqtt/core',
     pointer: '/temperature',
     quantity: 'temperature',
@@ -30,7 +30,7 @@ test('what a person mapped by hand is read that way alone', () => {
     scale: 1,
     site: 'saltmere-yard',
     probe: 'mine',
-  };
+  });
   const { take } = openDevices([mapping]);
   expect(said(take('zigbee2mqtt/core', '{"temperature":41.5,"humidity":80}'))).toEqual([
     'saltmere-yard/mine temperature 41.5',

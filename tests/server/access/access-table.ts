@@ -69,6 +69,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'GET /api/mappings': 'viewer',
   'POST /api/mappings': 'owner',
   'POST /api/mappings/try': 'owner',
+  'PUT /api/mappings/{id}': 'owner',
   'DELETE /api/mappings/{id}': 'owner',
   'GET /api/openapi.json': 'viewer',
   'PUT /api/photos/{id}': 'keeper',

@@ -117,8 +117,8 @@ const withAddress = ({ number, name }: Laid) =>
   preferencesSchema.parse({ email: { on: true, address: `${name.toLowerCase()}-${number}@saltmere.example` } });
 
 const mapping = {
-  ...{ filter: 'barn/+/t', pointer: '/value', quantity: 'temperature', unit: 'C', scale: 1 },
-  ...{ site: 'yard', probe: 'barn-{1}' },
+  values: [{ pointer: '/value', quantity: 'temperature', unit: 'C', scale: 1 }],
+  ...{ filter: 'barn/+/t', site: 'yard', probe: 'barn-{1}' },
 };
 const csvOf = ({ number }: Laid) => ({
   kind: 'readings',
@@ -231,6 +231,7 @@ export const wellFormed: Readonly<Record<string, WellFormed>> = {
   'DELETE /api/keys/{id}': ({ key }) => nothing({ id: key }),
   'POST /api/mappings': () => of(mapping),
   'POST /api/mappings/try': () => of(mapping),
+  'PUT /api/mappings/{id}': async ({ send }) => of(mapping, { id: (await send('POST', '/api/mappings', mapping)).id }),
   'DELETE /api/mappings/{id}': async ({ send }) => nothing({ id: (await send('POST', '/api/mappings', mapping)).id }),
 
   'PUT /api/notifications': (laid) => of(withAddress(laid)),

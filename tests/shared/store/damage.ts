@@ -8,6 +8,7 @@ import { message as said } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import { keyColumns, type ReadTable } from '../../../shared/store/journal/row-schemas.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import { oneValue } from '../../helpers/one-value.ts';
 import { attempt, lease, message, notice } from './journal-notifications-contract.ts';
 import {
   bedUse,
@@ -117,13 +118,14 @@ export async function fillEveryTable(journal: Journal): Promise<void> {
   await journal.watch.keep({ alarms: [tooWarm], steps: [raised], watch: place, notices: [notice] });
   await journal.mappings.add({
     id: 'mapping-1',
-    filter: 'barn/+/t',
-    pointer: '',
-    quantity: 'temperature',
-    unit: 'C',
-    scale: 1,
-    site: yard.id,
-    probe: 'barn-{1}',
+    ...oneValue({
+      filter: 'barn/+/t',
+      pointer: '',
+      quantity: 'temperature',
+      unit: 'C',
+      site: yard.id,
+      probe: 'barn-{1}',
+    }),
   });
   await journal.airAhead.keep({
     siteId: yard.id,
@@ -241,8 +243,6 @@ const enumerated = new Set([
   'alarm.state',
   'alarm_step.from_state',
   'alarm_step.to_state',
-  'mapping.quantity',
-  'mapping.unit',
   'broker_key.hears',
   'notice.about',
   'notice.answer',

@@ -1,7 +1,7 @@
 /** What every journal must do, whichever database is behind it. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { MappingInput } from '../../../shared/contracts/ingest.ts';
+import type { Mapping } from '../../../shared/contracts/mappings.ts';
 import { ConflictError, StoreError } from '../../../shared/errors.ts';
 import { positions } from '../../../shared/names.ts';
 import type { AlarmRecord, ClaimRecord, Journal, ProbeKeyRecord } from '../../../shared/store/journal.ts';
@@ -396,23 +396,37 @@ export function journalContract(name: string, open: () => Promise<OpenedJournal>
 
     sharedContract(withFarm);
 
-    test('mappings are listed in the order added and can be removed', () =>
+    test('mappings are listed in the order added, replaced and removed', () =>
       withEmpty(async (journal) => {
-        const first: MappingInput & { id: string } = {
+        const first: Mapping = {
           id: 'mapping-b',
           filter: 'barn/+/t',
-          pointer: '/temp',
-          quantity: 'temperature',
-          unit: 'F',
-          scale: 0.1,
           site: yard.id,
           probe: 'barn-{1}',
+          values: [
+            { pointer: '/temp', quantity: 'temperature', unit: 'F', scale: 0.1, offset: -2, probe: 'other' },
+            {
+              each: '/chips',
+              only: { pointer: '/Id', is: '28FF' },
+              pointer: '/t',
+              quantity: 'temperature',
+              unit: 'C',
+              scale: 1,
+              offset: 0,
+            },
+          ],
           timePointer: '/at',
+          timeZone: 'Europe/Lisbon',
+          availability: { filter: 'barn/+/lwt', pointer: '', online: 'Online', offline: 'Offline' },
         };
-        const { timePointer: _, ...second } = { ...first, id: 'mapping-a', scale: 1 };
+        const ignored: Mapping = { id: 'mapping-a', filter: 'barn/cat', site: '', probe: '', values: [] };
+        const second = { ...ignored, filter: 'barn/dog' };
         await journal.mappings.add(first);
-        await journal.mappings.add(second);
+        await journal.mappings.add(ignored);
         await conflict(journal.mappings.add(second), '/id');
+        expect(await journal.mappings.list()).toEqual([first, ignored]);
+        expect(await journal.mappings.replace(second)).toBe(true);
+        expect(await journal.mappings.replace({ ...second, id: 'nobody' })).toBe(false);
         expect(await journal.mappings.list()).toEqual([first, second]);
         expect(await journal.mappings.remove(first.id)).toBe(true);
         expect(await journal.mappings.remove(first.id)).toBe(false);

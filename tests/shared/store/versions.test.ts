@@ -83,6 +83,7 @@ describe('journal versions', () => {
       if (name >= '0010') {
         expect(await journal.airAhead.get(yard.id)).toMatchObject({ source: 'a service', points: [{ tempC: 12.5 }] });
       }
+      if (name >= '0014') expect((await journal.mappings.list())[1]).toEqual(notForUs);
       const verdicts = await journal.entries.list({ kinds: ['verdict'], limit: 9 });
       expect(verdicts).toEqual(name >= '0013' ? [judged] : []);
       await journal.close();
@@ -186,7 +187,7 @@ describe('journal versions', () => {
     const rowsOf = (file: InstanceType<typeof Database>, table: string) =>
       file.prepare(`SELECT * FROM ${table} ORDER BY 1, 2`).raw().all();
     const renamed = { telling: 'notification_preferences', told_link: 'notification_link', hand_on: 'escalation' };
-    const more = { turn: 'escalation_step', pile_ask: 'pile_command', alarm_step: 'alarm_step', mapping: 'mapping' };
+    const more = { turn: 'escalation_step', pile_ask: 'pile_command', alarm_step: 'alarm_step' };
     const same = Object.fromEntries(
       ['notice', 'message', 'message_attempt', 'push_device', 'mail_address'].map((table) => [table, table]),
     );
@@ -275,6 +276,8 @@ describe('journal versions', () => {
 
 const byText = (a: unknown, b: unknown) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1);
 
+const notForUs = { id: 'mapping-2', filter: 'barn/cat', site: '', probe: '', values: [] };
+
 async function expectSampleFarm(journal: Journal): Promise<void> {
   expect(await journal.sites.list()).toEqual([terrace, yard]);
   expect(await journal.piles.list()).toEqual([branPile, soilPile]);
@@ -300,9 +303,14 @@ async function expectSampleFarm(journal: Journal): Promise<void> {
   expect(await journal.probes.list()).toEqual([
     { site: yard.id, probe: 'bran-core', online: false, onlineAtMs: beginMs + dayMs, temperatureOffsetC: -0.25 },
   ]);
-  expect(await journal.mappings.list()).toMatchObject([
-    { id: 'mapping-1', filter: 'barn/+/t', probe: 'barn-{1}', scale: 0.1 },
-  ]);
+  expect((await journal.mappings.list())[0]).toMatchObject({
+    id: 'mapping-1',
+    filter: 'barn/+/t',
+    site: yard.id,
+    probe: 'barn-{1}',
+    values: [{ pointer: '/temp', quantity: 'temperature', unit: 'F', scale: 0.1, offset: 0 }],
+    timePointer: '/at',
+  });
   expect(await journal.settings.get('units')).toBe('F');
 }
 

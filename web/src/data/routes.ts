@@ -2,13 +2,7 @@
 import { z } from 'zod';
 import { alarmDetailSchema } from '../../../shared/contracts/alarms.ts';
 import { healthSchema } from '../../../shared/contracts/health.ts';
-import {
-  foreignMessagesAnswerSchema,
-  type mappingInputSchema,
-  mappingsAnswerSchema,
-  mappingTrialSchema,
-  refusalsAnswerSchema,
-} from '../../../shared/contracts/ingest.ts';
+import { refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
 import { entriesAnswerSchema, type NewEntry } from '../../../shared/contracts/journal.ts';
 import {
   type finishBatchSchema,
@@ -106,13 +100,3 @@ export const calibrateProbe = (site: string, probe: string, temperatureOffsetC: 
   ask(anything, `${probePath(site, probe)}/calibration`, { method: 'PUT', body: { temperatureOffsetC } });
 
 export const getRefusals = () => ask(refusalsAnswerSchema, '/api/ingest/refusals');
-export const listenTo = (filter: string, minutes: number) =>
-  ask(anything, '/api/ingest/listen', { method: 'POST', body: { filter, minutes } });
-export const getForeign = (filter: string) =>
-  ask(foreignMessagesAnswerSchema, `/api/ingest/foreign?${new URLSearchParams({ filter })}`);
-export const tryMapping = (mapping: Input<typeof mappingInputSchema>) =>
-  ask(mappingTrialSchema, '/api/mappings/try', { method: 'POST', body: mapping });
-export const getMappings = () => ask(mappingsAnswerSchema, '/api/mappings');
-export const saveMapping = (mapping: Input<typeof mappingInputSchema>) =>
-  ask(anything, '/api/mappings', { method: 'POST', body: mapping });
-export const removeMapping = (id: string) => ask(anything, `/api/mappings/${piece(id)}`, { method: 'DELETE' });

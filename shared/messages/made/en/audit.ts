@@ -83,4 +83,5 @@ export const auditTexts = {
   "audit.refused-at-sign-in": "was refused at sign-in{isKnown, select, true {} other {, by a name nobody has}}{isLast, select, true {; more within the hour are not written down} other {}}",
   "audit.failed": "{didPart} (failed with {statusNumber}; part of it may stand)",
   "audit.somebody-unknown": "somebody unknown",
+  "audit.did.changed-mapping-of-foreign-topic": "changed the mapping of a foreign topic",
 };

@@ -111,4 +111,6 @@ export const fieldTexts = {
   "field.site-of-probe": "Must be named when the probe is.",
   "field.most-columns": "Must name at most {mostCount, plural, one {# column} other {# columns}}.",
   "field.density": "Must be from {leastKgM3} to {mostKgM3}: weigh {sampleL} and divide its mass by that volume.",
+  "field.filter.plus-twice": "Must have + at most once in a level.",
+  "field.mapping.zone": "Must be the name of a time zone, such as Europe/Lisbon.",
 };

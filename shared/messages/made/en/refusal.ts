@@ -113,4 +113,5 @@ export const refusalTexts = {
   "refusal.senml.versions": "Cannot read the SenML pack at \"{pointerText}\" as all records must have one version, first {versionCount}: found {foundPart}",
   "refusal.senml.name-form": "Cannot read the SenML pack at \"{pointerText}\" as base name and name together must begin with a letter or digit and hold only those and - : . / _: found {foundPart}",
   "refusal.senml.one-value": "Cannot read the SenML pack at \"{pointerText}\" as a record must hold only one of v, vs, vb, vd: found {foundPart}",
+  "refusal.other-site": "Cannot read it for another site, as the key of its sender is for {siteName}: found {topicText}",
 };

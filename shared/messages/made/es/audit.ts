@@ -83,4 +83,5 @@ export const auditTexts = {
   "audit.refused-at-sign-in": "se le negó la entrada{isKnown, select, true {} other {, con un nombre que nadie tiene}}{isLast, select, true {; los demás intentos de esta hora no se anotan} other {}}",
   "audit.failed": "{didPart} (falló con {statusNumber}; una parte puede haber quedado)",
   "audit.somebody-unknown": "alguien desconocido",
+  "audit.did.changed-mapping-of-foreign-topic": "cambió la asignación de un tema de otro dispositivo",
 };

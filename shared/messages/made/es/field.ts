@@ -111,4 +111,6 @@ export const fieldTexts = {
   "field.site-of-probe": "Hay que nombrarlo cuando se nombra la sonda.",
   "field.most-columns": "Debe nombrar como máximo {mostCount, plural, one {# columna} other {# columnas}}.",
   "field.density": "Debe estar entre {leastKgM3} y {mostKgM3}: pesa {sampleL} y divide su masa entre ese volumen.",
+  "field.filter.plus-twice": "Solo puede tener + una vez en cada nivel.",
+  "field.mapping.zone": "Debe ser el nombre de un huso horario, como Europe/Lisbon.",
 };

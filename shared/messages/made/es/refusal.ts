@@ -113,4 +113,5 @@ export const refusalTexts = {
   "refusal.senml.versions": "No se puede leer el paquete SenML en \"{pointerText}\" porque todos los registros deben tener una misma versión, la primera {versionCount}: se encontró {foundPart}",
   "refusal.senml.name-form": "No se puede leer el paquete SenML en \"{pointerText}\" porque el nombre base y el nombre juntos deben empezar por letra o cifra y contener solo esas y - : . / _: se encontró {foundPart}",
   "refusal.senml.one-value": "No se puede leer el paquete SenML en \"{pointerText}\" porque un registro debe tener solo uno de v, vs, vb, vd: se encontró {foundPart}",
+  "refusal.other-site": "No se puede leer para otro sitio, porque la clave de quien lo envió es de {siteName}: se encontró {topicText}",
 };

@@ -85,4 +85,5 @@ export interface AuditParams {
   'audit.refused-at-sign-in': { readonly isKnown: boolean; readonly isLast: boolean };
   'audit.failed': { readonly didPart: Part; readonly statusNumber: number };
   'audit.somebody-unknown': NoParams;
+  'audit.did.changed-mapping-of-foreign-topic': NoParams;
 }

@@ -113,4 +113,6 @@ export interface FieldParams {
   'field.site-of-probe': NoParams;
   'field.most-columns': { readonly mostCount: number };
   'field.density': { readonly leastKgM3: Amount; readonly mostKgM3: Amount; readonly sampleL: Amount };
+  'field.filter.plus-twice': NoParams;
+  'field.mapping.zone': NoParams;
 }

@@ -115,4 +115,5 @@ export interface RefusalParams {
   'refusal.senml.versions': { readonly foundPart: Part; readonly pointerText: string; readonly versionCount: number };
   'refusal.senml.name-form': { readonly foundPart: Part; readonly pointerText: string };
   'refusal.senml.one-value': { readonly foundPart: Part; readonly pointerText: string };
+  'refusal.other-site': { readonly siteName: string; readonly topicText: string };
 }

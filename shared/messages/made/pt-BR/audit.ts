@@ -83,4 +83,5 @@ export const auditTexts = {
   "audit.refused-at-sign-in": "teve a entrada recusada{isKnown, select, true {} other {, com um nome que ninguém tem}}{isLast, select, true {; outras recusas dentro de uma hora não são anotadas} other {}}",
   "audit.failed": "{didPart} (falhou com {statusNumber}; uma parte pode ter ficado)",
   "audit.somebody-unknown": "pessoa desconhecida",
+  "audit.did.changed-mapping-of-foreign-topic": "mudou o mapeamento de um tópico de fora",
 };

@@ -111,4 +111,6 @@ export const fieldTexts = {
   "field.site-of-probe": "Precisa ser informado quando a sonda é informada.",
   "field.most-columns": "Precisa indicar no máximo {mostCount, plural, one {# coluna} other {# colunas}}.",
   "field.density": "Precisa ser de {leastKgM3} a {mostKgM3}: pese {sampleL} e divida a massa por esse volume.",
+  "field.filter.plus-twice": "Só pode ter + uma vez em cada nível.",
+  "field.mapping.zone": "Precisa ser o nome de um fuso horário, como Europe/Lisbon.",
 };

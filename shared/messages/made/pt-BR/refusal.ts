@@ -113,4 +113,5 @@ export const refusalTexts = {
   "refusal.senml.versions": "Não é possível ler o pacote SenML em \"{pointerText}\", pois todos os registros precisam ter uma só versão, antes {versionCount}: encontrado {foundPart}",
   "refusal.senml.name-form": "Não é possível ler o pacote SenML em \"{pointerText}\", pois o nome de base e o nome juntos precisam começar com letra ou algarismo e conter só esses e - : . / _: encontrado {foundPart}",
   "refusal.senml.one-value": "Não é possível ler o pacote SenML em \"{pointerText}\", pois um registro precisa conter só um destes: v, vs, vb, vd: encontrado {foundPart}",
+  "refusal.other-site": "Não é possível ler para outro local, pois a chave de quem enviou é de {siteName}: encontrado {topicText}",
 };

@@ -1,26 +1,36 @@
-/** Listening to foreign topics and turning what they say into readings. */
+/** What devices say that nobody knows: what is wanted of it is pressed, and the rest is not for us. */
 import { useState } from 'preact/hooks';
+import type { MappingInput } from '../../../../shared/contracts/mappings.ts';
 import { msPerMinute } from '../../../../shared/units.ts';
-import { useServerNow } from '../../data/live/use-installation.ts';
-import { getForeign, getMappings, listenTo } from '../../data/routes.ts';
+import { getForeign, getMappings, listenTo } from '../../data/mappings.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery, useQueryEvery } from '../../data/use-query.ts';
 import { Refusal, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
-import { documentOf } from './json-pointer.ts';
-import { JsonTree } from './json-tree.tsx';
-import { MappingForm } from './mapping-form.tsx';
+import { HeardMessageView } from './heard-message.tsx';
 import { Mappings } from './mappings.tsx';
-import './incoming.css';
 import { useIncomingWords } from './use-incoming-words.ts';
+import './incoming.css';
 
 const listenMinutes = 10;
-const exampleFilter = 'shed/+/sensors';
+const everyTopic = '#';
 const refetchEveryMs = 2_000;
+const fewMessages = 5;
 
 export function Foreign() {
-  const { text } = useIncomingWords();
+  const { text, rich } = useIncomingWords();
   const { value: known, error, refresh } = useQuery('mappings', getMappings);
+  const heard = useQueryEvery('foreign', getForeign, refetchEveryMs);
+  const [isSaved, setSaved] = useState(false);
+  const [all, setAll] = useState(false);
+  const waiting = (heard.value?.messages ?? [])
+    .filter(({ isUsed }) => !isUsed)
+    // In an order that stays while they speak.
+    .sort((one, other) => one.topic.localeCompare(other.topic));
+  const saved = async ({ values }: MappingInput) => {
+    await Promise.all([refresh(), heard.refresh()]);
+    setSaved(values.length > 0);
+  };
   return (
     <>
       <p>
@@ -28,36 +38,58 @@ export function Foreign() {
           {text('page-incoming.foreign.lead')}
         </May>
       </p>
+      <Refusal error={heard.error} />
+      <p role="status">
+        {isSaved && rich('page-incoming.mapping.saved', { link: (inner) => <a href="/">{inner}</a> })}
+      </p>
+      {heard.value && waiting.length === 0 && <p class="quiet">{text('page-incoming.foreign.none')}</p>}
+      <ol class="messages">
+        {waiting.slice(0, all ? undefined : fewMessages).map((message) => (
+          <HeardMessageView key={message.topic} message={message} onSaved={saved} />
+        ))}
+      </ol>
+      {!all && waiting.length > fewMessages && (
+        <button type="button" onClick={() => setAll(true)}>
+          {text('page-incoming.foreign.all', { topicCount: waiting.length })}
+        </button>
+      )}
       <May to="owner">
-        <Listen onSaved={refresh} />
+        <Listen />
       </May>
       <h3 class="sub-head">{text('page-incoming.foreign.in-use')}</h3>
       <Refusal error={error} />
-      {known && <Mappings mappings={known.mappings} onChange={refresh} />}
+      {known && (
+        <Mappings
+          mappings={known.mappings}
+          messages={heard.value?.messages ?? []}
+          onChange={async () => {
+            await Promise.all([refresh(), heard.refresh()]);
+          }}
+        />
+      )}
     </>
   );
 }
 
-function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
+/** A broker that somebody else runs tells us nothing that we did not ask for. */
+function Listen() {
   const { text } = useIncomingWords();
   const mutation = useMutation();
-  const [typed, setTyped] = useState('');
-  const [filter, setFilter] = useState<string>();
+  const [typed, setTyped] = useState(everyTopic);
+  const [isListening, setListening] = useState(false);
   return (
-    <>
+    <details class="more">
+      <summary>{text('page-incoming.listen')}</summary>
       <form
         class="form listen-form"
         onSubmit={(event) => {
           event.preventDefault();
-          void mutation
-            .run(() => listenTo(typed.trim(), listenMinutes))
-            .then((done) => done && setFilter(typed.trim()));
+          void mutation.run(() => listenTo(typed.trim(), listenMinutes)).then(setListening);
         }}
       >
         <TextField
           label={text('page-incoming.listen.filter')}
           mono
-          placeholder={exampleFilter}
           hint={text('page-incoming.listen.hint', { listensMs: listenMinutes * msPerMinute })}
           value={typed}
           onValue={setTyped}
@@ -68,45 +100,8 @@ function Listen({ onSaved }: { readonly onSaved: () => Promise<void> }) {
           {text('page-incoming.listen.do')}
         </button>
         <Refusal error={mutation.error} />
+        <p role="status">{isListening && text('page-incoming.heard.none')}</p>
       </form>
-      {filter !== undefined && <Heard key={filter} filter={filter} onSaved={onSaved} />}
-    </>
-  );
-}
-
-function Heard({ filter, onSaved }: { readonly filter: string; readonly onSaved: () => Promise<void> }) {
-  const { text } = useIncomingWords();
-  const { value, error } = useQueryEvery(filter, () => getForeign(filter), refetchEveryMs);
-  const nowMs = useServerNow();
-  const [pointer, setPointer] = useState<string>();
-  const messages = value?.messages ?? [];
-  return (
-    <div class="heard">
-      <h3 class="sub-head">{text('page-incoming.heard', { topicText: filter })}</h3>
-      <Refusal error={error} />
-      {messages.length === 0 && error === undefined && <p class="quiet">{text('page-incoming.heard.none')}</p>}
-      <ol class="messages">
-        {messages.slice(0, 5).map((message) => {
-          const document = documentOf(message.payload);
-          return (
-            <li key={`${message.at} ${message.topic} ${message.payload}`}>
-              <p class="message-head">
-                <code>{message.topic}</code>{' '}
-                <span>{text('page-incoming.heard.age', { heardAgoMs: nowMs - Date.parse(message.at) })}</span>
-              </p>
-              {document ? (
-                <JsonTree value={document.value} picked={pointer ?? '\u0000'} onPick={setPointer} />
-              ) : (
-                <pre>{message.payload || text('page-incoming.empty')}</pre>
-              )}
-            </li>
-          );
-        })}
-      </ol>
-      {messages.length > 0 && pointer === undefined && <p class="quiet">{text('page-incoming.heard.pick')}</p>}
-      {pointer !== undefined && (
-        <MappingForm filter={filter} pointer={pointer} onPointer={setPointer} onSaved={onSaved} />
-      )}
-    </div>
+    </details>
   );
 }

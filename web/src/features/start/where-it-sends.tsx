@@ -4,6 +4,7 @@ import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { useFirstMessage } from '../../data/first-message.ts';
 import { useInstallation } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
+import { usualSite } from '../../data/usual-site.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { makeKey } from '../keys/keys-api.ts';
@@ -12,9 +13,6 @@ import { useKeyWords } from '../keys/use-key-words.ts';
 import { FirstMessage } from './first-message.tsx';
 import { useFirstWords } from './use-first-words.ts';
 import './first-message.css';
-
-/** Where there is no place yet; its probes may serve a pile of any. */
-const usualSite = 'my-yard';
 
 export function WhereItSends() {
   const { text, rich } = useFirstWords();

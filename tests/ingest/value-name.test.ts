@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readValueName } from '../../../ingest/devices/value-name.ts';
+import { readValueName } from '../../ingest/decode/value-name.ts';
 
 const rows: [string, string | undefined][] = [
   // name, "quantity unit part"

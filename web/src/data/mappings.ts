@@ -1,0 +1,19 @@
+/** What devices of other kinds say, and how it is read. */
+import { z } from 'zod';
+import { foreignMessagesAnswerSchema } from '../../../shared/contracts/ingest.ts';
+import { type MappingInput, mappingsAnswerSchema, mappingTrialSchema } from '../../../shared/contracts/mappings.ts';
+import { ask } from './client.ts';
+
+const anything = z.unknown();
+const pathOf = (id: string) => `/api/mappings/${encodeURIComponent(id)}`;
+
+export const listenTo = (filter: string, minutes: number) =>
+  ask(anything, '/api/ingest/listen', { method: 'POST', body: { filter, minutes } });
+export const getForeign = () => ask(foreignMessagesAnswerSchema, '/api/ingest/foreign');
+export const tryMapping = (mapping: MappingInput) =>
+  ask(mappingTrialSchema, '/api/mappings/try', { method: 'POST', body: mapping });
+export const getMappings = () => ask(mappingsAnswerSchema, '/api/mappings');
+export const saveMapping = (mapping: MappingInput) => ask(anything, '/api/mappings', { method: 'POST', body: mapping });
+export const changeMapping = (id: string, mapping: MappingInput) =>
+  ask(anything, pathOf(id), { method: 'PUT', body: mapping });
+export const removeMapping = (id: string) => ask(anything, pathOf(id), { method: 'DELETE' });
