@@ -89,20 +89,20 @@ test.runIf(canRun)('what cannot be read is counted on its page, with the reason'
 });
 
 test.runIf(canRun)(
-  'a foreign topic is listened to, mapped, tried and saved, and its probe stands in the list',
+  'a value of a foreign message is pressed, tried and used for every topic like it, and its probe stands in the list',
   async () => {
     const port = new URL(installation.mqttUrl).port;
     const foreign = () =>
       execFileSync(publisher, ['-p', port, '-q', '1', '-t', 'gw/7/up', '-m', '{"object":{"temp":412}}']);
     foreign();
-    await page.getByLabel('Topic filter').fill('gw/+/up');
-    await page.getByRole('button', { name: 'Listen' }).click();
-    await page.getByText('412').first().click();
-    await page.getByLabel('Probe', { exact: true }).fill('gw-{1}');
+    await page.getByRole('button', { name: 'Take 412 at object › temp' }).click();
+    await page.getByRole('button', { name: '7', exact: true }).click();
+    await page.getByText('temperature of gw-{1} in °C').waitFor();
+    await page.getByRole('group').getByText('More').click();
     await page.getByLabel('Multiplied by').fill('0.1');
-    await page.getByRole('button', { name: /Try/ }).click();
     await page.getByText(/41\.2/).first().waitFor();
-    await page.getByRole('button', { name: /Save/ }).click();
+    await page.getByRole('button', { name: 'Use these values' }).click();
+    await page.getByText('Its next message is used.').waitFor();
     foreign();
     await page.getByRole('link', { name: 'Probes' }).click();
     await page.getByText('saltmere-yard/gw-7').waitFor();

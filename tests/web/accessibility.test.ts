@@ -116,11 +116,12 @@ const scenes: readonly Scene[] = [
     async arrange(page) {
       await page.getByText('Power-on value').first().waitFor();
       await page.locator('summary').first().click();
-      await page.getByLabel('Topic filter').fill('shed/+/sensors');
-      await page.getByRole('button', { name: 'Listen' }).click();
-      await page.getByRole('button', { name: 'Take 186 at /air/t' }).click();
-      await page.getByRole('button', { name: 'Try it' }).click();
-      await page.getByText('becomes temperature').first().waitFor();
+      await page.getByText('Nothing of your device here?').click();
+      await page.getByRole('button', { name: 'Take 186 at air › t' }).click();
+      await page.getByRole('button', { name: 'Take 71.2 at air › rh' }).click();
+      await page.getByRole('group').getByText('More').click();
+      await page.getByLabel('Topic that says whether it is there').fill('shed/will');
+      await page.getByText('becomes humidity').first().waitFor();
     },
   },
   { name: 'settings', open: { path: '/settings' }, arrange: (page) => page.getByText('System status').waitFor() },
