@@ -66,6 +66,17 @@ function compileDriverForNode20() {
   symlinkSync('../server/node-20/node_modules/better-sqlite3', link);
 }
 
+/** A server reads texts from the catalogues themselves (shared/messages/catalogues.ts); those of pages are in what vite makes. */
+function copyCatalogues() {
+  const messages = join(root, 'shared/messages');
+  const isCatalogue = (name) => name.endsWith('.json') && !/^(page-|standing\.|compared\.)/.test(name);
+  for (const language of readdirSync(join(messages, 'made'), { withFileTypes: true })) {
+    if (!language.isDirectory() || language.name === 'params') continue;
+    for (const name of readdirSync(join(messages, language.name)).filter(isCatalogue))
+      cpSync(join(messages, language.name, name), join(built, 'shared/messages', language.name, name));
+  }
+}
+
 try {
   needNode();
   // The compiler keeps what is left of files since renamed, so the old output goes first when all is made anew.
@@ -74,6 +85,7 @@ try {
   buildWhenStale('rooms', [...rooms, ...rootFiles], () => {
     runBin('typescript/bin/tsc', ['-p', 'server/tsconfig.build.json']);
     cpSync(join(root, 'server/fonts'), join(built, 'server/fonts'), { recursive: true });
+    copyCatalogues();
   });
   if (isWithTests) {
     buildWhenStale('tests', [...rooms, 'tests', ...rootFiles], () => {

@@ -39,10 +39,10 @@ export function graverOf<A extends KindAt & { readonly stands: boolean }>(
 }
 
 /**
- * The kind that holds a warning back, so that nobody is notified of it. What is seen may be explained by any other. What cannot
- * be judged for want of readings is held back by a graver one alone: the loss of its probe must not silence a fire alarm.
+ * The kind that suppresses a warning, so that nobody is notified of it. What is seen may be explained by any other. What cannot
+ * be judged for want of readings is suppressed by a graver one alone: the loss of its probe must not silence a fire alarm.
  */
-export function holderOf(finding: {
+export function suppressorOf(finding: {
   readonly kind: WarningKind;
   readonly evidence: Evidence;
   readonly explainedBy: WarningKind | null;

@@ -21,11 +21,11 @@ export function isSilenced({ state }: { readonly state: AlarmState }): boolean {
 }
 
 /** Stands for itself: no other warning explains it. */
-export function speaks(alarm: { readonly stands: boolean; readonly heldBackBy: string | null }): boolean {
-  return alarm.stands && alarm.heldBackBy === null;
+export function speaks(alarm: { readonly stands: boolean; readonly suppressedBy: string | null }): boolean {
+  return alarm.stands && alarm.suppressedBy === null;
 }
 
 /** Asks a person to acknowledge it now. */
-export function asksForSomebody(alarm: { readonly state: AlarmState; readonly heldBackBy: string | null }): boolean {
-  return alarm.state === 'unacknowledged' && alarm.heldBackBy === null;
+export function asksForSomebody(alarm: { readonly state: AlarmState; readonly suppressedBy: string | null }): boolean {
+  return alarm.state === 'unacknowledged' && alarm.suppressedBy === null;
 }

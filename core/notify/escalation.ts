@@ -41,14 +41,14 @@ export type EscalationAnswer = 'handed-on' | 'not-yet' | 'acknowledged' | 'end-o
 /** Whether an alarm goes on to the next of the order. */
 export function stepEscalation(
   current: EscalationStep,
-  alarm: { readonly state: AlarmState; readonly heldBack: boolean },
+  alarm: { readonly state: AlarmState; readonly suppressed: boolean },
   order: readonly string[],
   candidates: readonly Candidate[],
   afterMin: number,
   nowMs: number,
 ): Escalated & { readonly answer: EscalationAnswer } {
   const stay = (answer: EscalationAnswer) => ({ notified: [], next: current, answer });
-  if (alarm.state !== 'unacknowledged' || alarm.heldBack) return stay('acknowledged');
+  if (alarm.state !== 'unacknowledged' || alarm.suppressed) return stay('acknowledged');
   if (current.step + 1 >= order.length) return stay('end-of-order');
   if (nowMs - current.atMs < afterMin * msPerMinute) return stay('not-yet');
   const following = fromStep(order, candidates, current.step + 1, nowMs);

@@ -12,14 +12,14 @@ export interface AlarmStepTaken {
 }
 
 /**
- * @param heldBack Another warning explains this one, and is notified instead.
+ * @param suppressed Another warning explains this one, and is notified instead.
  * @example newsOf({ from: 'normal', to: 'unacknowledged', arrow: 'raised' }, false) // => "first-raise"
  */
-export function newsOf({ from, to, arrow }: AlarmStepTaken, heldBack: boolean): NotifyReason {
+export function newsOf({ from, to, arrow }: AlarmStepTaken, suppressed: boolean): NotifyReason {
   // The batch is over: whoever ended it knows.
   if (arrow === 'batch-finished') return 'nothing-new';
   if (to === 'unacknowledged') {
-    if (heldBack) return 'nothing-new';
+    if (suppressed) return 'nothing-new';
     switch (from) {
       case 'normal':
       case 'returned-unacknowledged':
@@ -47,10 +47,10 @@ export interface LastNotified {
 /** Whether it is time to say it again to one person. */
 export function reminderOf(
   notified: LastNotified,
-  alarm: { readonly state: AlarmState; readonly heldBack: boolean },
+  alarm: { readonly state: AlarmState; readonly suppressed: boolean },
   everyMin: number | null,
   nowMs: number,
 ): NotifyReason {
-  if (everyMin === null || alarm.heldBack || alarm.state !== 'unacknowledged') return 'nothing-new';
+  if (everyMin === null || alarm.suppressed || alarm.state !== 'unacknowledged') return 'nothing-new';
   return nowMs - notified.lastAtMs >= everyMin * 60_000 ? 'reminder-due' : 'nothing-new';
 }

@@ -20,7 +20,7 @@ export function alarmSummaries(open: Iterable<OpenAlarm>): AlarmView[] {
 }
 
 /** @param pileAlarms Open alarms of the same pile: while it is open itself it may yield to one of them. */
-export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmView {
+export function alarmSummary({ record, suppressedBy }: OpenAlarm, pileAlarms: readonly AlarmRecord[]): AlarmView {
   const { words } = record;
   const { shelvedUntilMs } = record.machine;
   const advised = advisedAlarm(record);
@@ -37,7 +37,7 @@ export function alarmSummary({ record, heldBackBy }: OpenAlarm, pileAlarms: read
     by: byMs === null ? null : toInstant(byMs),
     stands: advised.stands,
     ...(words.noted && { noted: { at: toInstant(words.noted.atMs), by: words.noted.by } }),
-    heldBackBy,
+    suppressedBy,
     yieldsTo: from?.id ?? null,
     shelvedUntil: shelvedUntilMs === null ? null : toInstant(shelvedUntilMs),
   };

@@ -19,7 +19,7 @@ import type { AlarmFacts, Saying, StandingAlarm, Tone } from './saying.ts';
 export type { Saying, StandingAlarm } from './saying.ts';
 
 export function sayCondition(assessment: Assessment, alarms: readonly StandingAlarm[]): Saying {
-  const standing = alarms.filter(({ stands, heldBackBy }) => stands && heldBackBy == null);
+  const standing = alarms.filter(({ stands, suppressedBy }) => stands && suppressedBy == null);
   const facts = factsOf(assessment, standing);
   const saying = sayStanding(assessment, spokenKinds(standing), facts);
   // Whoever shelved it knows of it and has chosen when to see to it: it is not calm, but nothing is asked now.

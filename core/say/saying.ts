@@ -14,7 +14,7 @@ export interface StandingAlarm {
   /** What it is about holds now, notified of or not (core/alarms/standing.ts). */
   readonly stands: boolean;
   /** Set when another warning explains it. */
-  readonly heldBackBy?: string | null;
+  readonly suppressedBy?: string | null;
   /** What it asks for, as its own line has it; absent where nobody keeps that. */
   readonly todo?: Message;
 }

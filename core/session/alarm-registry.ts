@@ -16,7 +16,7 @@ import {
 } from '../alarms/alarm.ts';
 import { keptDeadline } from '../alarms/deadline.ts';
 import { delaysOf } from '../alarms/policies.ts';
-import { holderOf } from '../alarms/precedence.ts';
+import { suppressorOf } from '../alarms/precedence.ts';
 import { isStanding } from '../alarms/standing.ts';
 import { type Finding, gradeOf } from '../warnings/finding.ts';
 
@@ -37,7 +37,7 @@ export interface AlarmChange {
 export interface OpenAlarm {
   readonly record: AlarmRecord;
   /** Id of the alarm that explains it. */
-  readonly heldBackBy: string | null;
+  readonly suppressedBy: string | null;
 }
 
 interface Slot {
@@ -45,7 +45,7 @@ interface Slot {
   position: Finding['position'];
   machine: AlarmMachine;
   record: AlarmRecord | null;
-  heldBackBy: Finding['explainedBy'];
+  suppressedBy: Finding['explainedBy'];
 }
 
 const keys = new Map<Finding['kind'], Map<Finding['position'], string>>();
@@ -71,7 +71,7 @@ export class AlarmRegistry {
     this.#newId = newId;
     for (const record of open) {
       const { kind, position, machine } = record;
-      this.#slots.set(slotKey(record), { kind, position, machine, record, heldBackBy: null });
+      this.#slots.set(slotKey(record), { kind, position, machine, record, suppressedBy: null });
     }
   }
 
@@ -85,7 +85,7 @@ export class AlarmRegistry {
   restoreWaiting(waiting: readonly (readonly [string, AlarmMachine])[]): void {
     for (const [key, machine] of waiting) {
       if (!this.#slots.has(key))
-        this.#slots.set(key, { kind: null, position: null, machine, record: null, heldBackBy: null });
+        this.#slots.set(key, { kind: null, position: null, machine, record: null, suppressedBy: null });
     }
   }
 
@@ -97,8 +97,8 @@ export class AlarmRegistry {
 
   /** Open alarms with the alarm that holds each back, if any. */
   *open(): Generator<OpenAlarm> {
-    for (const { record, heldBackBy } of this.#slots.values()) {
-      if (record) yield { record, heldBackBy: heldBackBy && this.#idOfKind(heldBackBy) };
+    for (const { record, suppressedBy } of this.#slots.values()) {
+      if (record) yield { record, suppressedBy: suppressedBy && this.#idOfKind(suppressedBy) };
     }
   }
 
@@ -118,7 +118,7 @@ export class AlarmRegistry {
     for (const item of items) {
       const slot = this.#slotOf(item, index, nowMs);
       index += 1;
-      slot.heldBackBy = holderOf(item);
+      slot.suppressedBy = suppressorOf(item);
       // What another warning explains neither raises nor clears this one.
       const evidence = item.explainedBy === null ? item.evidence : 'missing';
       if (slot.record === null && isQuiet(slot.machine, evidence, nowMs)) continue;
@@ -161,7 +161,13 @@ export class AlarmRegistry {
     const before = this.#order[index];
     if (before !== undefined && before.kind === kind && before.position === position) return before;
     const key = slotKey(item);
-    const slot = this.#slots.get(key) ?? { kind, position, machine: startAlarm(nowMs), record: null, heldBackBy: null };
+    const slot = this.#slots.get(key) ?? {
+      kind,
+      position,
+      machine: startAlarm(nowMs),
+      record: null,
+      suppressedBy: null,
+    };
     slot.kind = kind;
     slot.position = position;
     this.#slots.set(key, slot);

@@ -4,7 +4,7 @@ import cookie from '@fastify/cookie';
 import rateLimit, { normalizeIP } from '@fastify/rate-limit';
 import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify';
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
-import { gatherApiDescription } from '../http/api-description.ts';
+import { registerApiDescription } from '../http/api-description.ts';
 import { registerAudit } from '../http/audit-hook.ts';
 import { boundConnections } from '../http/connections.ts';
 import { registerGuard } from '../http/guard.ts';
@@ -99,8 +99,8 @@ export async function buildApp(installation: Installation, options: AppOptions =
   registerReaders(app, installation.clock.nowMs);
   await app.register(rateLimit, { global: false, keyGenerator: ({ ip }) => normalizeIP(ip, 64) });
   await app.register(compress, { encodings: ['br', 'gzip'], threshold: 4096, brotliOptions: { params: { 1: 4 } } });
-  await gatherApiDescription(app, installation.version);
   const api = app.withTypeProvider<ZodTypeProvider>();
+  if (options.only !== 'ingest') registerApiDescription(api, installation.version);
   registerHealth(api, installation);
   if (options.only === 'ingest') {
     registerMetrics(api, installation);

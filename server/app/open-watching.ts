@@ -80,7 +80,7 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
         ingest,
         notices,
         delivery: opened,
-        watch: { isHeldBack: (id) => all.isHeldBack(id), unkeptAlarms: () => watch.unkeptAlarms() },
+        watch: { isSuppressed: (id) => all.isSuppressed(id), unkeptAlarms: () => watch.unkeptAlarms() },
         ...(isOurs && { isOurs }),
       });
       notified.sirens = announcing.sirens;

@@ -1,5 +1,4 @@
 import type { Api } from '../http/api.ts';
-import { registerApiDescription } from '../http/api-description.ts';
 import { registerActs } from '../http/routes/acts.ts';
 import { registerAirAhead } from '../http/routes/air-ahead.ts';
 import { registerAlarmLinks } from '../http/routes/alarm-links.ts';
@@ -104,5 +103,4 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   registerRefusedConnections(api, installation);
   registerLive(api, installation);
   registerMetrics(api, installation);
-  registerApiDescription(api);
 }

@@ -132,9 +132,9 @@ export class RemoteWatch implements PilePort {
     });
   }
 
-  isHeldBack(alarmId: string): boolean {
+  isSuppressed(alarmId: string): boolean {
     for (const { seen } of this.#piles.values()) {
-      for (const { id, heldBackBy } of seen?.alarms ?? []) if (id === alarmId) return heldBackBy !== null;
+      for (const { id, suppressedBy } of seen?.alarms ?? []) if (id === alarmId) return suppressedBy !== null;
     }
     return false;
   }

@@ -98,9 +98,9 @@ export class ChangeKeeper {
 
   #noticesOf({ pile, watch }: MonitoredPile, change: WatchChange): NoticeRecord[] {
     if (change.steps.length === 0) return [];
-    const heldBack = new Set([...watch.registry.open()].flatMap((one) => (one.heldBackBy ? [one.record.id] : [])));
+    const suppressed = new Set([...watch.registry.open()].flatMap((one) => (one.suppressedBy ? [one.record.id] : [])));
     return alarmNotices(change, pile, {
-      isHeldBack: (id) => heldBack.has(id),
+      isSuppressed: (id) => suppressed.has(id),
       silence: () => this.#parts.silenceOf(pile.siteId),
       newId: randomId,
     });

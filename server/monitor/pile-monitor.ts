@@ -266,8 +266,8 @@ export class PileMonitor implements PilePort {
     return this.#piles.unkeptAlarms();
   }
 
-  isHeldBack(alarmId: string): boolean {
-    return this.#piles.isHeldBack(alarmId);
+  isSuppressed(alarmId: string): boolean {
+    return this.#piles.isSuppressed(alarmId);
   }
 
   silenceOf(siteId: string): SiteSilenceSeen {

@@ -64,9 +64,10 @@ export class PileRegistry {
   }
 
   /** Whether another warning explains this one just now; false for one that is not watched here. */
-  isHeldBack(alarmId: string): boolean {
+  isSuppressed(alarmId: string): boolean {
     for (const { watch } of this.#piles.values()) {
-      for (const { record, heldBackBy } of watch.registry.open()) if (record.id === alarmId) return heldBackBy !== null;
+      for (const { record, suppressedBy } of watch.registry.open())
+        if (record.id === alarmId) return suppressedBy !== null;
     }
     return false;
   }

@@ -44,7 +44,7 @@ export interface DeliveryParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly known: () => Promise<readonly KnownPerson[]>;
-  readonly watch: () => Pick<PilePort, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
+  readonly watch: () => Pick<PilePort, 'all' | 'isSuppressed' | 'silenceOf'> | undefined;
   readonly channels: Partial<Record<NotificationChannel, Channel>>;
   readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;

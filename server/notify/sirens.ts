@@ -22,7 +22,7 @@ export interface SirenParts {
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   readonly root: string;
-  readonly isHeldBack: (alarmId: string) => boolean;
+  readonly isSuppressed: (alarmId: string) => boolean;
   /** Alarms as they stand, where the journal could not take that. */
   readonly unkept?: () => readonly AlarmRecord[];
   /** Publishes a message that the broker keeps for whoever comes later. */
@@ -73,13 +73,13 @@ export class Sirens {
   }
 
   async #publish(): Promise<void> {
-    const { journal, clock, root, isHeldBack, keep } = this.#parts;
+    const { journal, clock, root, isSuppressed, keep } = this.#parts;
     const [sites, piles, kept] = await Promise.all([journal.sites.list(), journal.piles.list(), journal.alarms.open()]);
     const unkept = this.#parts.unkept?.() ?? [];
     const open = [...kept.filter(({ id }) => unkept.every((one) => one.id !== id)), ...unkept];
     for (const { id: site } of sites) {
       const own = new Map(piles.flatMap((pile) => (pile.siteId === site ? [[pile.id, pile.name] as const] : [])));
-      const standing = open.filter((alarm) => own.has(alarm.pileId) && isAnnounced(alarm) && !isHeldBack(alarm.id));
+      const standing = open.filter((alarm) => own.has(alarm.pileId) && isAnnounced(alarm) && !isSuppressed(alarm.id));
       const state = siteState(site, standing, own, open);
       const key = JSON.stringify(state);
       if (this.#published.get(site) === key) continue;

@@ -16,7 +16,7 @@ export interface AnnouncingParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly watch: Pick<PileMonitor, 'isHeldBack' | 'unkeptAlarms'>;
+  readonly watch: Pick<PileMonitor, 'isSuppressed' | 'unkeptAlarms'>;
   readonly ingest: Pick<Ingest, 'keep' | 'health'>;
   readonly notices: SystemNotices;
   readonly delivery: Delivery;
@@ -31,7 +31,7 @@ export function startAnnouncing(parts: AnnouncingParts): { sirens: Sirens; news:
     clock,
     log,
     root: config.MQTT_ROOT,
-    isHeldBack: (id) => watch.isHeldBack(id),
+    isSuppressed: (id) => watch.isSuppressed(id),
     unkept: () => watch.unkeptAlarms(),
     // Of the sites held here; where others hold some, those are theirs to announce.
     keep: (topic, text) => ingest.keep(topic, text),

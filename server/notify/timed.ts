@@ -28,7 +28,7 @@ export interface TimedParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly people: Recipients;
-  readonly watch: Pick<PilePort, 'all' | 'isHeldBack' | 'silenceOf'> | undefined;
+  readonly watch: Pick<PilePort, 'all' | 'isSuppressed' | 'silenceOf'> | undefined;
   readonly newId: () => string;
 }
 
@@ -69,7 +69,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const candidates = listeners
       .filter((one) => one.channels.length > 0 && matchOf(one, notifyEvent) === 'matches')
       .map((one) => ({ personId: one.personId, notifyAtMs: notifyAtMs(one, notifyEvent, nowMs) }));
-    const seen = { state: alarm.state, heldBack: parts.watch?.isHeldBack(alarm.id) ?? false };
+    const seen = { state: alarm.state, suppressed: parts.watch?.isSuppressed(alarm.id) ?? false };
     const step = stepEscalation(current, seen, order.personIds, candidates, order.afterMin, nowMs);
     if (step.next === current) continue;
     // First the notices: whoever dies between the two finds their keys known.
@@ -110,7 +110,7 @@ function remindersOf(
   basis: NoticeRecord,
 ): NoticeRecord[] {
   const nowMs = clock.nowMs();
-  const seen = { state: alarm.state, heldBack: watch?.isHeldBack(alarm.id) ?? false };
+  const seen = { state: alarm.state, suppressed: watch?.isSuppressed(alarm.id) ?? false };
   return listeners.flatMap(({ personId, preferences }) => {
     const before = notified.find((one) => one.personId === personId);
     if (!before?.reached || reminderOf(before, seen, preferences.remindEveryMin, nowMs) === 'nothing-new') return [];

@@ -17,7 +17,7 @@ export function pileState({ alarms, ...summary }: PileSummary, nowMs: number): P
 
 function worstOf(alarms: PileSummary['alarms']): PileState['alarm'] {
   const ranks = alarms
-    .filter(({ stands, state, heldBackBy }) => stands && state !== 'shelved' && heldBackBy === null)
+    .filter(({ stands, state, suppressedBy }) => stands && state !== 'shelved' && suppressedBy === null)
     .map(({ severity }) => rankOf(severity));
   return ranks.length === 0 ? 'calm' : severityOfRank(Math.max(...ranks));
 }

@@ -49,8 +49,8 @@ export const alarmSummarySchema = z.object({
   stands: z.boolean(),
   /** Who noted it and when, where it rests on a person's word; absent where probes saw it. */
   noted: notedSchema.optional(),
-  /** The alarm that explains this one and therefore holds it back. */
-  heldBackBy: z.string().nullable(),
+  /** The alarm that explains this one and therefore suppresses it. */
+  suppressedBy: z.string().nullable(),
   /** The graver alarm whose advice `todo`, `by` and `caution` repeat in place of its own: the two would exclude each other. */
   yieldsTo: z.string().nullable(),
   /** Set while shelved. */

@@ -237,16 +237,10 @@ function wholeModule(language) {
   return `// Made by \`npm run messages\`.\n${imports}\nexport { ${identifier(language)} as texts } from './${language}.ts';\nexport const pages = { ${all} };\n`;
 }
 
-function cataloguesModule(languages) {
-  const imports = languages.map((one) => `import { ${identifier(one)} } from './${one}.ts';`).join('\n');
-  const all = languages.map((one) => `  ${one.includes('-') ? `'${one}'` : one}: ${identifier(one)},`).join('\n');
-  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text of every language: for servers and tests. */\nexport const catalogues = {\n${all}\n};\n`;
-}
-
 function indexOfTexts(language, topics) {
   const imports = topics.map((topic) => `import { ${camel(topic)}Texts } from './${language}/${topic}.ts';`).join('\n');
   const all = topics.map((topic) => `  ...${camel(topic)}Texts,`).join('\n');
-  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */\nexport const ${identifier(language)} = {\n${all}\n};\n`;
+  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text of this language, by code, for pages; most take the topics that they show. */\nexport const ${identifier(language)} = {\n${all}\n};\n`;
 }
 
 function write(path, text) {
@@ -262,7 +256,7 @@ function write(path, text) {
 /** @returns What was made of a topic or a language that is no more, or is a draft again. */
 function leftOver() {
   const isLanguage = (name) => languages.some((one) => [one, `${one}.ts`, `${one}-whole.ts`].includes(name));
-  const isIndex = (name) => ['params', 'params.ts', 'languages.ts', 'loaders.ts', 'catalogues.ts'].includes(name);
+  const isIndex = (name) => ['params', 'params.ts', 'languages.ts', 'loaders.ts'].includes(name);
   const ofLanguages = readdirSync(join(here, 'made')).filter((name) => !isLanguage(name) && !isIndex(name));
   const ofTopics = ['params', ...languages].flatMap((folder) => {
     const names = readdirSync(join(here, 'made', folder)).filter((name) => !topics.includes(name.replace('.ts', '')));
@@ -286,7 +280,6 @@ for (const topic of topics) write(join(here, 'made', 'params', `${topic}.ts`), p
 write(join(here, 'made', 'params.ts'), indexOfParams(topics.filter((topic) => !isPage(topic))));
 write(join(here, 'made', 'languages.ts'), languagesModule(languages));
 write(join(here, 'made', 'loaders.ts'), loadersModule(languages));
-write(join(here, 'made', 'catalogues.ts'), cataloguesModule(languages));
 for (const language of languages) {
   const own = topicsOf(language).filter((topic) => topics.includes(topic));
   for (const topic of own) write(join(here, 'made', language, `${topic}.ts`), textsModule(language, topic));

@@ -64,19 +64,26 @@ export function rendererOf(texts: Texts): Render {
 }
 
 /**
- * @param catalogues Texts by language (BCP 47), English among them.
+ * @param languages BCP 47, English among them.
+ * @param textsOf What a language says; asked once, when somebody first reads it.
  * @returns Renders each message in its reader's language; what that lacks, numbers and dates with it, is said in English.
  */
-export function rendererIn(catalogues: Readonly<Record<string, Texts>>): Render {
-  const renderers = new Map(
-    Object.entries(catalogues).map(([language, texts]) => [language, { texts, render: rendererOf(texts) }]),
-  );
+export function rendererIn(languages: readonly string[], textsOf: (language: string) => Texts): Render {
+  const renderers = new Map<string, { readonly texts: Texts; readonly render: Render }>();
+  const rendererFor = (language: string) => {
+    const known = renderers.get(language);
+    if (known !== undefined) return known;
+    const texts = textsOf(language);
+    const made = { texts, render: rendererOf(texts) };
+    renderers.set(language, made);
+    return made;
+  };
   return (said, reader) => {
-    const language = languageFor([reader.language], Object.keys(catalogues));
-    const own = renderers.get(language);
-    const isSaid = said.code === 'verbatim' || said.code === 'paragraph' || own?.texts[said.code] !== undefined;
-    if (own && isSaid) return own.render(said, { ...reader, language });
-    return renderers.get(fallback)?.render(said, { ...reader, language: fallback }) ?? said.code;
+    const language = languageFor([reader.language], languages);
+    const own = rendererFor(language);
+    const isSaid = said.code === 'verbatim' || said.code === 'paragraph' || own.texts[said.code] !== undefined;
+    if (isSaid) return own.render(said, { ...reader, language });
+    return rendererFor(fallback).render(said, { ...reader, language: fallback });
   };
 }
 

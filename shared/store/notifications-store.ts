@@ -36,7 +36,7 @@ export interface NoticeRecord {
 }
 
 export interface KeptNotice extends NoticeRecord {
-  /** `joined`: notified as part of another one. `dropped`: was over, or held back, before it was notified. */
+  /** `joined`: notified as part of another one. `dropped`: was over, or suppressed, before it was notified. */
   /** Set aside: its facts cannot be read, so nobody can be notified of it. */
   readonly state: 'new' | 'fanned-out' | 'joined' | 'dropped' | 'set-aside';
   readonly joinedId: string | null;

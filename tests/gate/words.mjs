@@ -29,6 +29,7 @@ const refused = [
   [/thinn(ed|ing)/, 'downsampled, downsampling; to growers: reduced to averages'],
   [/seen hands?/, 'detected intervention'],
   [/hand ons?/, 'pass on; of an alarm: escalation', 'name'],
+  [/held back by/, 'suppressed by', 'name'],
   [/look at/, 'evaluate, read, check', 'name'],
   [/use deed|use answer/, 'useMutation, useQuery', 'name'],
   [/look ahead|look now/, 'say what it does: evaluate, check, read', 'name'],

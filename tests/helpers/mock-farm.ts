@@ -52,7 +52,7 @@ export function mockFarm(nowMs: number): MockFarm {
     by: null,
     caution: null,
     stands: true,
-    heldBackBy: null,
+    suppressedBy: null,
     yieldsTo: null,
     shelvedUntil: null,
     ...part,
@@ -126,7 +126,7 @@ export function mockFarm(nowMs: number): MockFarm {
             kind: 'overheating-soon',
             seen: 'The core rises by 1.2 °C an hour.',
             todo: 'Be ready to turn it.',
-            heldBackBy: 'a1',
+            suppressedBy: 'a1',
           }),
           alarm({
             id: 'a3',

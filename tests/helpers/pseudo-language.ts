@@ -4,7 +4,7 @@
  */
 import { readdirSync } from 'node:fs';
 import type { Plugin } from 'vite';
-import { enTexts } from '../../shared/messages/made/en.ts';
+import { readTexts } from '../../shared/messages/catalogues.ts';
 import type { PageText } from '../../shared/messages/page-text.ts';
 
 /** A private one, whose figures and dates are as in English. */
@@ -15,7 +15,9 @@ const madeDir = new URL('../../shared/messages/made/en/', import.meta.url);
 /** Takes its texts in place of those of the languages that are offered. */
 export async function pseudoLanguagePlugin(): Promise<Plugin> {
   const pages = Object.assign({}, ...(await Promise.all(topicsOfPages().map(textsOf)))) as Record<string, PageText>;
-  const texts = Object.fromEntries(Object.entries(enTexts).map(([code, text]) => [code, `⟦${text}${longer(text)}⟧`]));
+  const texts = Object.fromEntries(
+    Object.entries(readTexts('en')).map(([code, text]) => [code, `⟦${text}${longer(text)}⟧`]),
+  );
   const longerPages = Object.fromEntries(
     Object.entries(pages).map(([code, text]) => [
       code,

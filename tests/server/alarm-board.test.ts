@@ -137,7 +137,7 @@ describe('a warning that a probe would explain', () => {
     ['overheating', false],
     ['drying', true],
   ] as const) {
-    test(`${kind} that stands when the core falls silent is ${held ? '' : 'not '}held back by that`, () => {
+    test(`${kind} that stands when the core falls silent is ${held ? '' : 'not '}suppressed by that`, () => {
       const registry = new AlarmRegistry(
         'shed',
         [],
@@ -153,7 +153,7 @@ describe('a warning that a probe would explain', () => {
       const open = [...registry.open()];
       const records = open.map(({ record }) => record);
       const shown = open.map((one) => alarmSummary(one, records)).find((one) => one.kind === kind);
-      expect([shown?.stands, shown?.heldBackBy !== null]).toEqual([true, held]);
+      expect([shown?.stands, shown?.suppressedBy !== null]).toEqual([true, held]);
     });
   }
 });

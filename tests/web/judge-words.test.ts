@@ -61,7 +61,7 @@ describe('handWateringWords()', () => {
   ];
   for (const [what, part, says] of rows)
     test(`of a pile ${what}${says ? '' : ': leaves it to the balance'}`, () => {
-      const [first] = handWateringWords([{ ...alarm, stands: true, heldBackBy: null, ...part }], words) ?? [];
+      const [first] = handWateringWords([{ ...alarm, stands: true, suppressedBy: null, ...part }], words) ?? [];
       if (says) expect(first).toMatch(says);
       else expect(first).toBeUndefined();
     });

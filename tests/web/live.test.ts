@@ -69,7 +69,7 @@ describe('the house as the page knows it', () => {
   test('nothing is said of what another warning explains, or what is acknowledged', () => {
     const [alarm] = raised.alarms;
     if (!alarm) throw new Error('one alarm stands');
-    expect(newWarnings(piles, [{ ...raised, alarms: [{ ...alarm, heldBackBy: 'a1' }] }])).toEqual([]);
+    expect(newWarnings(piles, [{ ...raised, alarms: [{ ...alarm, suppressedBy: 'a1' }] }])).toEqual([]);
     expect(newWarnings(piles, [{ ...raised, alarms: [{ ...alarm, state: 'acknowledged' }] }])).toEqual([]);
   });
 });

@@ -85,7 +85,7 @@ function standing(findings: readonly Finding[]): AlarmRecord[] {
 }
 
 const summaries = (records: readonly AlarmRecord[]) =>
-  worded(records.map((record) => alarmSummary({ record, heldBackBy: null }, records)));
+  worded(records.map((record) => alarmSummary({ record, suppressedBy: null }, records)));
 
 const said = (assessment: Assessment, alarms: readonly AlarmSummary[]) =>
   inSentences(
@@ -341,7 +341,7 @@ async function sirenTodos(records: readonly AlarmRecord[]): Promise<string[]> {
     clock: clock as never,
     log: console as never,
     root: 'piles',
-    isHeldBack: () => false,
+    isSuppressed: () => false,
     keep: (topic, text) => kept.set(topic, text),
   });
   open.push(sirens);

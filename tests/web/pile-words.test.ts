@@ -70,7 +70,7 @@ describe('order on the home page', () => {
     });
     const some = [withKind('a', 'waterlogged'), withKind('b', 'drying'), withKind('c', 'overheating')];
     expect(some.sort(byPress).map((pile) => pile.name)).toEqual(['c', 'b', 'a']);
-    const aside = [withKind('b', 'overheating', { heldBackBy: 'x' }), withKind('a', 'uneven', { heldBackBy: 'x' })];
+    const aside = [withKind('b', 'overheating', { suppressedBy: 'x' }), withKind('a', 'uneven', { suppressedBy: 'x' })];
     expect(aside.sort(byPress).map((pile) => pile.name)).toEqual(['a', 'b']);
   });
   test('a site stands where its most pressing pile puts it, under its own name or else its id', () => {
@@ -97,8 +97,8 @@ describe('order on the home page', () => {
 
 describe('groupAlarms()', () => {
   test('sets apart what stands, what another explains, and what a person put aside', () => {
-    const { standing, heldBack, silenced, aside } = groupAlarms(north.alarms);
-    const ids = [standing, heldBack, silenced, aside].map((some) => some.map((alarm) => alarm.id));
+    const { standing, suppressed, silenced, aside } = groupAlarms(north.alarms);
+    const ids = [standing, suppressed, silenced, aside].map((some) => some.map((alarm) => alarm.id));
     expect(ids).toEqual([['a1'], ['a2'], ['a3'], []]);
   });
   test('what is put aside and over is kept apart from what is put aside and true', () => {

@@ -158,10 +158,10 @@ function read({ alarms, acts: _, ...page }: PileDetail) {
   };
   return {
     ...page,
-    alarms: alarms.map(({ id, heldBackBy, yieldsTo, ...alarm }) => ({
+    alarms: alarms.map(({ id, suppressedBy, yieldsTo, ...alarm }) => ({
       ...alarm,
       name: nameOf(id),
-      heldBackBy: nameOf(heldBackBy),
+      suppressedBy: nameOf(suppressedBy),
       yieldsTo: nameOf(yieldsTo),
     })),
   };
@@ -215,9 +215,9 @@ for (const scenario of [hotWeek, forgotten, probeOut]) {
       const { points, ...expected } = served.expected(startedAtMs, Math.max(atMs, startedAtMs + 12 * msPerHour));
       expect(series.expected).toMatchObject(expected);
       expect(series.expected.points.map(({ at }) => at)).toEqual(points.map(({ at }) => at));
-      for (const { kind, heldBackBy } of page.alarms) {
+      for (const { kind, suppressedBy } of page.alarms) {
         raised.add(kind);
-        if (heldBackBy !== null) suppressed += 1;
+        if (suppressedBy !== null) suppressed += 1;
       }
     });
     expect(raised.size).toBeGreaterThan(0);

@@ -14,7 +14,7 @@ export interface SiteSilenceSeen extends SiteSilence {
 }
 
 export interface NoticeContext {
-  readonly isHeldBack: (alarmId: string) => boolean;
+  readonly isSuppressed: (alarmId: string) => boolean;
   readonly silence: () => SiteSilenceSeen;
   readonly newId: () => string;
 }
@@ -27,10 +27,10 @@ interface AlarmNoticeFacts extends NoticeSources {
 export function alarmNotices(
   change: Pick<WatchChange, 'alarms' | 'steps'>,
   pile: PileRecord,
-  { isHeldBack, silence, newId }: NoticeContext,
+  { isSuppressed, silence, newId }: NoticeContext,
 ): NoticeRecord[] {
   return change.steps.flatMap((step) => {
-    const answer = newsOf(step, isHeldBack(step.alarmId));
+    const answer = newsOf(step, isSuppressed(step.alarmId));
     // Two steps of one alarm in one look leave one record, its newest.
     const alarm = change.alarms.findLast(({ id }) => id === step.alarmId);
     if (answer === 'nothing-new' || alarm === undefined) return [];

@@ -24,7 +24,7 @@ export interface PilePort {
   closeAlarms(pileId: string): Promise<void>;
   troubles(): readonly TroubledPile[];
   /** Whether another warning explains this one just now. */
-  isHeldBack(alarmId: string): boolean;
+  isSuppressed(alarmId: string): boolean;
   /** Whether everything at a site has fallen silent. */
   silenceOf(siteId: string): Pick<SiteSilenceSeen, 'answer'>;
   close(): Promise<void>;

@@ -1,7 +1,7 @@
 /** What a row of the audit trail may say was done; the catalogue `audit.json` has the words. */
 
 import type { Reader } from '../../../shared/messages/format.ts';
-import { enTexts } from '../../../shared/messages/made/en.ts';
+import { auditTexts } from '../../../shared/messages/made/en/audit.ts';
 import { type Message, type MessageCode, message, verbatim } from '../../../shared/messages/message.ts';
 import { plainSpaces, render } from '../../../shared/messages/render.ts';
 
@@ -10,7 +10,7 @@ export type AuditedCode = Extract<MessageCode, `audit.did.${string}`>;
 
 const isAudited = (code: string): code is AuditedCode => code.startsWith('audit.did.');
 const all: readonly Message[] = [
-  ...Object.keys(enTexts)
+  ...Object.keys(auditTexts)
     .filter(isAudited)
     .map((code) => message(code)),
   message('audit.refused-at-sign-in', { isKnown: false, isLast: true }),

@@ -11,7 +11,7 @@ export function alarmDetail(
   pileAlarms: readonly AlarmRecord[],
 ): AlarmDetail {
   return {
-    ...worded(alarmSummary({ record, heldBackBy: null }, pileAlarms)),
+    ...worded(alarmSummary({ record, suppressedBy: null }, pileAlarms)),
     pileId: record.pileId,
     steps: steps.map(({ atMs, from, to, arrow, by, note }) => ({ at: toInstant(atMs), from, to, arrow, by, note })),
   };

@@ -41,7 +41,7 @@ import { warningsTexts } from './en/warnings.ts';
 import { weatherTexts } from './en/weather.ts';
 import { whyTexts } from './en/why.ts';
 
-/** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
+/** Every text of this language, by code, for pages; most take the topics that they show. */
 export const enTexts = {
   ...alarmTexts,
   ...auditTexts,

@@ -41,7 +41,7 @@ import { warningsTexts } from './es/warnings.ts';
 import { weatherTexts } from './es/weather.ts';
 import { whyTexts } from './es/why.ts';
 
-/** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
+/** Every text of this language, by code, for pages; most take the topics that they show. */
 export const esTexts = {
   ...alarmTexts,
   ...auditTexts,

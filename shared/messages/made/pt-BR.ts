@@ -41,7 +41,7 @@ import { warningsTexts } from './pt-BR/warnings.ts';
 import { weatherTexts } from './pt-BR/weather.ts';
 import { whyTexts } from './pt-BR/why.ts';
 
-/** Every text of this language, by code: for servers and tests. Pages take the topics that they show. */
+/** Every text of this language, by code, for pages; most take the topics that they show. */
 export const ptBRTexts = {
   ...alarmTexts,
   ...auditTexts,

@@ -6,12 +6,12 @@ import type { OpenAlarm } from '../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
 
 export function sentenceWords(assessment: Assessment, open: Iterable<OpenAlarm>): string {
-  const standing = [...open].map(({ record, heldBackBy }) => ({
+  const standing = [...open].map(({ record, suppressedBy }) => ({
     kind: record.kind,
     position: record.position,
     state: record.state,
     stands: isStanding(record.machine),
-    heldBackBy,
+    suppressedBy,
     todo: record.words.todo,
   }));
   const { condition, next, tone } = sayCondition(assessment, standing);

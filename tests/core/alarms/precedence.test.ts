@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { graverOf, gravityOf, holderOf } from '../../../core/alarms/precedence.ts';
+import { graverOf, gravityOf, suppressorOf } from '../../../core/alarms/precedence.ts';
 import { conditionOf } from '../../../shared/conditions/kinds.ts';
 import type { Position } from '../../../shared/names.ts';
 import { type Evidence, type WarningKind, warningKinds } from '../../../shared/warning.ts';
@@ -46,9 +46,9 @@ describe('graverOf()', () => {
     expect(graverOf(alarm('uneven'), [alarm('drying'), alarm('overheating')])).toBeUndefined());
 });
 
-describe('holderOf()', () => {
+describe('suppressorOf()', () => {
   const rows: [WarningKind, Evidence, WarningKind | null, WarningKind | null][] = [
-    // kind          evidence    explained by    held back by
+    // kind          evidence    explained by    suppressed by
     ['waterlogged', 'present', 'chilled', 'chilled'],
     ['uneven', 'present', 'probe-out', 'probe-out'],
     ['drying', 'missing', 'probe-silent', 'probe-silent'],
@@ -59,7 +59,7 @@ describe('holderOf()', () => {
     ['drying', 'absent', null, null],
   ];
   for (const [kind, evidence, explainedBy, holder] of rows) {
-    test(`${kind}, ${evidence}, explained by ${explainedBy}: held back by ${holder}`, () =>
-      expect(holderOf({ kind, evidence, explainedBy })).toBe(holder));
+    test(`${kind}, ${evidence}, explained by ${explainedBy}: suppressed by ${holder}`, () =>
+      expect(suppressorOf({ kind, evidence, explainedBy })).toBe(holder));
   }
 });

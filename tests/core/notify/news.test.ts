@@ -6,7 +6,7 @@ import type { NotifyReason } from '../../../shared/notifications.ts';
 import { type AlarmState, alarmStates, evidences, severities } from '../../../shared/warning.ts';
 
 const rows: [AlarmState, AlarmState, string, boolean, NotifyReason][] = [
-  // from                    to                         arrow                        held back  answer
+  // from                    to                         arrow                        suppressed answer
   ['normal', 'unacknowledged', 'raised', false, 'first-raise'],
   ['normal', 'unacknowledged', 'raised', true, 'nothing-new'],
   ['returned-unacknowledged', 'unacknowledged', 'raised-again', false, 'first-raise'],
@@ -28,9 +28,9 @@ const rows: [AlarmState, AlarmState, string, boolean, NotifyReason][] = [
   ['acknowledged', 'normal', 'batch-finished', false, 'nothing-new'],
 ];
 
-for (const [from, to, arrow, heldBack, answer] of rows) {
-  test(`newsOf() from ${from} to ${to} by ${arrow}${heldBack ? ', held back' : ''}: ${answer}`, () => {
-    expect(newsOf({ from, to, arrow }, heldBack)).toBe(answer);
+for (const [from, to, arrow, suppressed, answer] of rows) {
+  test(`newsOf() from ${from} to ${to} by ${arrow}${suppressed ? ', suppressed' : ''}: ${answer}`, () => {
+    expect(newsOf({ from, to, arrow }, suppressed)).toBe(answer);
   });
 }
 
@@ -93,7 +93,7 @@ describe('newsOf() over the life of any alarm', () => {
 describe('reminderOf()', () => {
   const minute = 60_000;
   const reminders: [AlarmState, boolean, number | null, number, NotifyReason][] = [
-    // state            held back  every  told since [min]  answer
+    // state            suppressed every  told since [min]  answer
     ['unacknowledged', false, 60, 59, 'nothing-new'],
     ['unacknowledged', false, 60, 60, 'reminder-due'],
     ['unacknowledged', false, null, 6000, 'nothing-new'],
@@ -103,9 +103,9 @@ describe('reminderOf()', () => {
     ['shelved', false, 60, 600, 'nothing-new'],
     ['out-of-service', false, 60, 600, 'nothing-new'],
   ];
-  for (const [state, heldBack, everyMin, sinceMin, answer] of reminders) {
-    test(`of an alarm ${state}${heldBack ? ', held back,' : ''} told ${sinceMin} min ago, every ${everyMin} min: ${answer}`, () => {
-      expect(reminderOf({ lastAtMs: 0 }, { state, heldBack }, everyMin, sinceMin * minute)).toBe(answer);
+  for (const [state, suppressed, everyMin, sinceMin, answer] of reminders) {
+    test(`of an alarm ${state}${suppressed ? ', suppressed,' : ''} told ${sinceMin} min ago, every ${everyMin} min: ${answer}`, () => {
+      expect(reminderOf({ lastAtMs: 0 }, { state, suppressed }, everyMin, sinceMin * minute)).toBe(answer);
     });
   }
 });

@@ -114,7 +114,7 @@ describe('firstStep() and stepEscalation()', () => {
     ['a minute early', 0, 14, 'unacknowledged', false, all, 'not-yet', []],
     ['just in time', 0, 15, 'unacknowledged', false, all, 'handed-on', ['bram']],
     ['acknowledged', 0, 15, 'acknowledged', false, all, 'acknowledged', []],
-    ['held back', 0, 15, 'unacknowledged', true, all, 'acknowledged', []],
+    ['suppressed', 0, 15, 'unacknowledged', true, all, 'acknowledged', []],
     ['to the last', 1, 15, 'unacknowledged', false, all, 'handed-on', ['cleo']],
     ['after the last', 2, 1500, 'unacknowledged', false, all, 'end-of-order', []],
     [
@@ -129,11 +129,11 @@ describe('firstStep() and stepEscalation()', () => {
     ],
     ['with nobody left who wants to be notified', 0, 15, 'unacknowledged', false, [now('ada')], 'end-of-order', []],
   ];
-  for (const [what, place, afterMin, state, heldBack, candidates, answer, notified] of steps) {
+  for (const [what, place, afterMin, state, suppressed, candidates, answer, notified] of steps) {
     test(`stepEscalation() ${what}: ${answer}`, () => {
       const step = stepEscalation(
         { step: place, atMs: 0 },
-        { state, heldBack },
+        { state, suppressed },
         order,
         candidates,
         15,
@@ -151,7 +151,7 @@ describe('firstStep() and stepEscalation()', () => {
         let step = firstStep(people, candidates, false, 0);
         notified.push(...step.notified.map(({ personId }) => personId));
         for (let turn = 1; turn < 20; turn++) {
-          const alarm = { state: 'unacknowledged' as const, heldBack: false };
+          const alarm = { state: 'unacknowledged' as const, suppressed: false };
           step = stepEscalation(step.next, alarm, people, candidates, 15, turn * 15 * minute);
           notified.push(...step.notified.map(({ personId }) => personId));
         }

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { type AlarmMachine, startAlarm, stepAlarm } from '../../../core/alarms/alarm.ts';
 import { delaysOf } from '../../../core/alarms/policies.ts';
-import { holderOf } from '../../../core/alarms/precedence.ts';
+import { suppressorOf } from '../../../core/alarms/precedence.ts';
 import { isStanding } from '../../../core/alarms/standing.ts';
 import type { ExpectedBand } from '../../../core/expect/band.ts';
 import { expectedBand } from '../../../core/expect/expected-band.ts';
@@ -70,7 +70,7 @@ function sentencesOf(number: number, withBand: boolean): Said[] {
         position,
         state: machine.state,
         stands: isStanding(machine),
-        heldBackBy: holderOf(finding),
+        suppressedBy: suppressorOf(finding),
       };
       machines.set(id, { alarm, machine });
     }
@@ -143,7 +143,7 @@ test('a warning of heat to come stays while it has come true, held back by the g
   expect(soon.map(({ arrow }) => arrow)).toEqual(['raised', 'returned']);
   expect(soon[1]?.hour).toBeGreaterThan(38);
   const hot = play(setupOf(), 36, through([0, 22], [24, 44], [30, 50], [36, 53]));
-  expect([hot.stateOf('overheating-soon'), holderOf(hot.finding('overheating-soon'))]).toEqual([
+  expect([hot.stateOf('overheating-soon'), suppressorOf(hot.finding('overheating-soon'))]).toEqual([
     'unacknowledged',
     'overheating',
   ]);

@@ -10,8 +10,8 @@ import type { NotificationsStore } from '../../../shared/store/notifications-sto
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
 import { makeToken, settlePeople, type TestPeople } from '../../helpers/people.ts';
 
-vi.mock('../../../shared/messages/made/catalogues.ts', async (original) => {
-  const { catalogues } = await original<typeof import('../../../shared/messages/made/catalogues.ts')>();
+vi.mock('../../../shared/messages/catalogues.ts', async (original) => {
+  const { readTexts } = await original<typeof import('../../../shared/messages/catalogues.ts')>();
   const german = {
     'say.no-batch': 'Hier liegt nichts.',
     'health.store.ok': 'nimmt und antwortet',
@@ -30,7 +30,7 @@ vi.mock('../../../shared/messages/made/catalogues.ts', async (original) => {
     'import.no-time-column': 'Keine Spalte sagt, wann.',
     'label.opens-here': 'Der Code öffnet nur auf diesem Rechner.',
   };
-  return { catalogues: { ...catalogues, de: german } };
+  return { readTexts: (language: string) => (language === 'de' ? german : readTexts(language)) };
 });
 vi.mock('../../../shared/messages/made/languages.ts', () => ({ languages: ['en', 'de'] }));
 

@@ -95,7 +95,7 @@ describe('reminders', () => {
   test('wait while another warning explains it', async () => {
     await service.person('ada', { remindEveryMin: 30 });
     await service.raise('a');
-    service.heldBack.add('a');
+    service.suppressed.add('a');
     await service.pass(60);
     expect(await service.notified()).toEqual(['ada by email: first-raise']);
   });

@@ -3,10 +3,11 @@ import { expect, test, vi } from 'vitest';
 import { mailHtml, mailText } from '../../../server/notify/channels/mail-body.ts';
 import { message, notice } from '../../shared/store/journal-notifications-contract.ts';
 
-vi.mock('../../../shared/messages/made/catalogues.ts', async () => {
-  const { enTexts } = await import('../../../shared/messages/made/en.ts');
-  const bracketed = Object.fromEntries(Object.entries(enTexts).map(([code, text]) => [code, `⟦${text}⟧`]));
-  return { catalogues: { en: enTexts, de: bracketed } };
+vi.mock('../../../shared/messages/made/languages.ts', () => ({ languages: ['en', 'de'] }));
+vi.mock('../../../shared/messages/catalogues.ts', async (original) => {
+  const { readTexts: read } = await original<typeof import('../../../shared/messages/catalogues.ts')>();
+  const bracketed = () => Object.fromEntries(Object.entries(read('en')).map(([code, text]) => [code, `⟦${text}⟧`]));
+  return { readTexts: (language: string) => (language === 'de' ? bracketed() : read(language)) };
 });
 
 const jobIn = (language: string) => ({

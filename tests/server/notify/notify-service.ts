@@ -39,7 +39,7 @@ export interface Service {
   /** What a channel answers; "sent" when unset. */
   answer: (job: Job) => ChannelAnswer | Promise<ChannelAnswer>;
   silence: 'silent' | 'speaks' | 'alone';
-  readonly heldBack: Set<string>;
+  readonly suppressed: Set<string>;
   person(id: string, preferences?: Partial<Preferences>, role?: KnownPerson['role']): Promise<void>;
   /** Raises an alarm as the watch would, with its notice in the same transaction. */
   raise(id: string, options?: RaiseOptions): Promise<void>;
@@ -97,7 +97,7 @@ export async function openService(): Promise<Service> {
     known: async () => people,
     watch: () => ({
       all: () => [],
-      isHeldBack: (id) => service.heldBack.has(id),
+      isSuppressed: (id) => service.suppressed.has(id),
       silenceOf: () => ({ answer: service.silence }),
     }),
     channels: { email: channel, webhook: channel },
@@ -166,7 +166,7 @@ export async function openService(): Promise<Service> {
     sent,
     answer: () => ({ outcome: 'sent', detail: verbatim('taken') }),
     silence: 'speaks',
-    heldBack: new Set(),
+    suppressed: new Set(),
     async person(id, preferences = {}, role = 'keeper') {
       people.push({ id, name: id, role, language: null });
       const email = { on: true, address: `${id}@saltmere.example` };

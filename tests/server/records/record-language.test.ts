@@ -3,15 +3,16 @@ import PDFDocument from 'pdfkit';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { recordPdf } from '../../../server/services/records/pdf/record-pdf.ts';
 import { type BatchRecordSheet, batchRecordSchema } from '../../../shared/contracts/records.ts';
+import { readTexts } from '../../../shared/messages/catalogues.ts';
 import { plainReader } from '../../../shared/messages/format.ts';
-import { enTexts } from '../../../shared/messages/made/en.ts';
 import { type Farm, openFarm } from '../journal/farm.ts';
 import { tellBatch } from './recorded-batch.ts';
 
-vi.mock('../../../shared/messages/made/catalogues.ts', async () => {
-  const { enTexts: texts } = await import('../../../shared/messages/made/en.ts');
-  const bracketed = Object.fromEntries(Object.entries(texts).map(([code, text]) => [code, `⟦${text}⟧`]));
-  return { catalogues: { en: texts, de: bracketed } };
+vi.mock('../../../shared/messages/made/languages.ts', () => ({ languages: ['en', 'de'] }));
+vi.mock('../../../shared/messages/catalogues.ts', async (original) => {
+  const { readTexts: read } = await original<typeof import('../../../shared/messages/catalogues.ts')>();
+  const bracketed = () => Object.fromEntries(Object.entries(read('en')).map(([code, text]) => [code, `⟦${text}⟧`]));
+  return { readTexts: (language: string) => (language === 'de' ? bracketed() : read(language)) };
 });
 
 let farm: Farm;
@@ -62,5 +63,5 @@ test('in English the record says what the catalogue says, and no code', async ()
   expect(texts).toMatch(/What composting rules ask, and what was measured here/);
   expect(texts).toMatch(/page 1 of \d/);
   expect(texts).not.toMatch(/\brecord\.[a-z]/);
-  expect(Object.keys(enTexts).filter((code) => texts.includes(code))).toEqual([]);
+  expect(Object.keys(readTexts('en')).filter((code) => texts.includes(code))).toEqual([]);
 });

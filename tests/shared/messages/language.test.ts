@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { plainReader } from '../../../shared/messages/format.ts';
 import { languageFor, languagesAccepted } from '../../../shared/messages/language.ts';
 import type { Message } from '../../../shared/messages/message.ts';
-import { plainSpaces, rendererIn } from '../../../shared/messages/renderer.ts';
+import { plainSpaces, rendererIn, type Texts } from '../../../shared/messages/renderer.ts';
 
 /** RFC 9110, sections 12.4.2 and 12.5.4. */
 test.each([
@@ -29,14 +29,28 @@ test.each([
   [[], ['en', 'de'], 'en'],
 ])('languageFor(%j, %j) is %s', (wanted, known, found) => expect(languageFor(wanted, known)).toBe(found));
 
-const render = rendererIn({
+const catalogues: Readonly<Record<string, Texts>> = {
   en: { one: '{waterL} of {restPart}', rest: 'water', only: 'Only {waterL}' },
   de: { one: '{waterL} {restPart}', rest: 'Wasser' },
+};
+const read: string[] = [];
+const render = rendererIn(Object.keys(catalogues), (language) => {
+  read.push(language);
+  return catalogues[language] ?? {};
 });
 const say = (code: string, language: string) => {
   const said = { code, params: { waterL: 1.5, restPart: { code: 'rest', params: {} } } } as unknown as Message;
   return plainSpaces(render(said, { ...plainReader(0), language }));
 };
+
+test('rendererIn() asks for the texts of a language when somebody first reads it, and once', () => {
+  say('one', 'de');
+  expect(read).toEqual(['de']);
+  say('one', 'de-CH');
+  expect(read).toEqual(['de']);
+  say('only', 'de');
+  expect(read).toEqual(['de', 'en']);
+});
 
 test('rendererIn() says a message in the language of its reader, numbers and parts too', () => {
   expect([say('one', 'de'), say('one', 'de-CH'), say('one', 'en')]).toEqual([

@@ -57,7 +57,6 @@ test('a language of its own is made by its folder alone, with the plurals that i
   expect([status, faults]).toEqual([0, []]);
   expect(made('pl/pile.ts')).toContain('Teraz {coreC}.');
   expect(made('languages.ts')).toContain("['en', 'pl']");
-  expect(made('catalogues.ts')).toContain('pl: plTexts');
 });
 
 test.each([
@@ -93,7 +92,6 @@ test('a draft may lack texts, is offered to nobody, and says how many it lacks',
   expect([status, faults, said]).toEqual([0, [], 'pl: a draft, which lacks 1 texts']);
   expect(made('languages.ts')).toContain("languages = ['en'] as const");
   expect(made('loaders.ts')).not.toContain('pl');
-  expect(made('catalogues.ts')).not.toContain('pl');
   expect(isMade('pl.ts')).toBe(false);
 });
 

@@ -1,8 +1,8 @@
 /** Every sentence by which something is refused, made with sample parameters: none lacks a value, and each is a whole sentence. */
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import { describe, expect, test } from 'vitest';
+import { readTexts } from '../../../shared/messages/catalogues.ts';
 import { plainReader } from '../../../shared/messages/format.ts';
-import { enTexts } from '../../../shared/messages/made/en.ts';
 import { type Message, verbatim } from '../../../shared/messages/message.ts';
 import { plainSpaces, renderEnglish } from '../../../shared/messages/render.ts';
 
@@ -30,8 +30,10 @@ const isRefusal = (code: string) => /^(problem|field|import|password|label)\./.t
 /** Clauses, amounts and headings, which stand in others. */
 const isPart = (code: string) => /^(problem\.(title|wait|in-field)|field\.amount|import\.column)\b/.test(code);
 
+const enTexts = readTexts('en');
+
 describe.each(Object.keys(enTexts).filter(isRefusal))('%s', (code) => {
-  const samples = samplesOf(parse(enTexts[code as keyof typeof enTexts], { ignoreTag: true }));
+  const samples = samplesOf(parse(enTexts[code] ?? '', { ignoreTag: true }));
   test.each(samples)('with %o', (params) => {
     const said = plainSpaces(renderEnglish({ code, params } as Message, plainReader(0)));
     expect(said).not.toBe(code);

@@ -10,7 +10,7 @@ export interface AlarmGroups {
   /** Over before anybody acknowledged it. */
   readonly returned: readonly AlarmSummary[];
   /** Held back by one of the others. */
-  readonly heldBack: readonly AlarmSummary[];
+  readonly suppressed: readonly AlarmSummary[];
   /** Standing, and put aside by a person or out of service: true all the same. */
   readonly silenced: readonly AlarmSummary[];
   /** Put aside, and what it was about is over. */
@@ -22,7 +22,7 @@ export function groupAlarms(alarms: readonly AlarmSummary[]): AlarmGroups {
   return {
     standing: open.filter((alarm) => speaks(alarm) && !isSilenced(alarm)),
     returned: open.filter((alarm) => !alarm.stands && !isSilenced(alarm)),
-    heldBack: open.filter((alarm) => alarm.stands && alarm.heldBackBy !== null && !isSilenced(alarm)),
+    suppressed: open.filter((alarm) => alarm.stands && alarm.suppressedBy !== null && !isSilenced(alarm)),
     silenced: open.filter((alarm) => alarm.stands && isSilenced(alarm)),
     aside: open.filter((alarm) => !alarm.stands && isSilenced(alarm)),
   };

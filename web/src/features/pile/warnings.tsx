@@ -31,7 +31,7 @@ interface WarningsProps {
 export function Warnings({ pile, onChange }: WarningsProps) {
   const { id: pileId, alarms, site, tone } = pile;
   const { text } = usePileWords(site);
-  const { standing, returned, heldBack, silenced, aside } = groupAlarms(alarms);
+  const { standing, returned, suppressed, silenced, aside } = groupAlarms(alarms);
   const shown = [...standing, ...silenced];
   return (
     <section class="warnings" aria-labelledby="warnings">
@@ -55,8 +55,8 @@ export function Warnings({ pile, onChange }: WarningsProps) {
       {returned.map((alarm) => (
         <Returned key={alarm.id} alarm={alarm} site={site} onChange={onChange} />
       ))}
-      {heldBack.map((alarm) => (
-        <Hidden key={alarm.id} alarm={alarm} by={alarms.find(({ id }) => id === alarm.heldBackBy)} pileId={pileId} />
+      {suppressed.map((alarm) => (
+        <Hidden key={alarm.id} alarm={alarm} by={alarms.find(({ id }) => id === alarm.suppressedBy)} pileId={pileId} />
       ))}
       {aside.map((alarm) => (
         <Aside key={alarm.id} alarm={alarm} site={site} onChange={onChange} />

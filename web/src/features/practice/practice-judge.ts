@@ -12,10 +12,11 @@ import { AlarmRegistry } from '../../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../../core/session/assessment.ts';
 import { PileSession } from '../../../../core/session/pile-session.ts';
 import type { Act } from '../../../../shared/contracts/domain/batch.ts';
-import { type Worded, worded } from '../../../../shared/messages/in-words.ts';
+import type { Worded } from '../../../../shared/messages/worded-answers.ts';
 import type { SqueezeFeel } from '../../../../shared/squeeze.ts';
 import { msPerDay, msPerHour } from '../../../../shared/units.ts';
 import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import { worded } from './worded.ts';
 
 /** As often as the server: the band every three hours and after an act, two days ahead. */
 const bandEveryMs = 3 * msPerHour;

@@ -6,13 +6,13 @@ import { believedValues, detailView, doubtView, standView } from '../../../../co
 import { limitsView } from '../../../../core/session/limits-view.ts';
 import type { PileDetail, PositionNow } from '../../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
-import { worded } from '../../../../shared/messages/in-words.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 import { isMarked } from './act-words.ts';
 import type { DiaryEntry } from './diary.ts';
 import { laidRecipe } from './laid-recipe.ts';
 import type { PracticeAlarm } from './practice-judge.ts';
+import { worded } from './worded.ts';
 
 export interface PileFacts {
   readonly scenario: PracticeScenario;

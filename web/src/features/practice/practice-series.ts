@@ -4,9 +4,9 @@ import type { Forecast } from '../../../../core/forecast/forecast.ts';
 import { expectedView, forecastView, thousandth } from '../../../../core/session/series-view.ts';
 import type { Bucket, SeriesAnswer } from '../../../../shared/contracts/series.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
-import { worded } from '../../../../shared/messages/in-words.ts';
 import { quantityFacts } from '../../../../shared/quantity.ts';
 import type { PracticeReading } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
+import { worded } from './worded.ts';
 
 /** Probes of a practice pile report this often. */
 export const reportEveryMs = 600_000;

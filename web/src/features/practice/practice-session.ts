@@ -77,7 +77,7 @@ export function openSession(scenario: PracticeScenario, seed: number): Session {
     readings.push(...heard);
     const raised = judge.hear(heard, nowMs);
     for (const alarm of raised) diary.push({ atMs: nowMs, kind: 'warning', alarm });
-    return raised.filter(({ heldBackBy }) => heldBackBy === null);
+    return raised.filter(({ suppressedBy }) => suppressedBy === null);
   }
 
   /** What was said while nobody was there is judged in its own time, as the server would have. */

@@ -23,7 +23,7 @@ const bold = (inner: ComponentChildren) => <b>{inner}</b>;
 export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
   const { text, rich } = usePracticeWords();
   const said = useSaid(renderPile);
-  const { standing, returned, heldBack } = groupAlarms(alarms);
+  const { standing, returned, suppressed } = groupAlarms(alarms);
   return (
     <section class="warnings" aria-labelledby="warnings">
       <h2 class="warnings-title" id="warnings">
@@ -46,7 +46,7 @@ export function PracticeWarnings({ alarms, stoppedBy }: PracticeWarningsProps) {
           <Acknowledge alarm={alarm} />
         </div>
       ))}
-      {heldBack.map((alarm) => (
+      {suppressed.map((alarm) => (
         <p class="held-back" key={alarm.id}>
           {rich('page-practice.warnings.hidden', { b: bold, warningText: titleOf(alarm) })}
         </p>
