@@ -202,7 +202,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
 
     test('and measured by hand: nobody is sent to it with a thermometer once the order is to stay away', () => {
       const records = standing([hazard]);
-      const alarms = alarmSummaries(records.map((record) => ({ record, heldBackBy: null })));
+      const alarms = alarmSummaries(records.map((record) => ({ record, suppressedBy: null })));
       const says = verbatim('Measure the core again.');
       const due: Assessment = {
         ...assessment,
