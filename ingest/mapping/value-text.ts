@@ -8,8 +8,9 @@ interface ValueText {
 }
 
 const longest = 64;
+const longestUnit = 16;
 /** A comma before one group of digits, and no point, stands for the decimal point: 1,5 is one and a half. */
-const written = /^([+-]?\d{1,30}(?:[.,]\d{0,20})?(?:[eE][+-]?\d{1,3})?)[\s\u00a0\u202f]*([^\d\s.,+-][^\d]{0,15})?$/;
+const written = /^([+-]?\d+(?:[.,]\d*)?(?:[eE][+-]?\d+)?)\s*([^\d\s.,+-]\D*)?$/;
 
 /** @example parseValueText('41,5 °C') // => { number: 41.5, unit: '°C' } */
 export function parseValueText(text: string): ValueText | undefined {
@@ -19,5 +20,6 @@ export function parseValueText(text: string): ValueText | undefined {
   if (plain !== undefined) return { number: plain, unit: '' };
   const parts = written.exec(trimmed.replace('\u2212', '-'));
   const number = parseNumber((parts?.[1] ?? '').replace(',', '.'));
-  return number === undefined ? undefined : { number, unit: (parts?.[2] ?? '').trim() };
+  const unit = parts?.[2] ?? '';
+  return number === undefined || unit.length > longestUnit ? undefined : { number, unit: unit.trim() };
 }

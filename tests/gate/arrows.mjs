@@ -1,9 +1,4 @@
-/**
- * Holds the arrows between the rooms, and finds circles.
- *
- * Takes:  the sources of every room.
- * Gives:  exit 1 with one line per import that runs against an arrow, per circle, and per node: module within reach of core.
- */
+/** Holds the arrows between the rooms, and finds circles: a line for each fault, and for each node: module within reach of core. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -46,7 +41,7 @@ const importLine =
   /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s*['"]([^'"]+)['"]|(?:^|\n)\s*import\s*['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)|new URL\(\s*['"](\.[^'"]+\.ts)['"]/g;
 
 /** file -> imported files of ours, and names of modules that are not ours */
-const house = new Map();
+const sources = new Map();
 for (const room of Object.keys(mayImport)) {
   for (const path of sourcesBelow(join(root, room))) {
     const ours = [];
@@ -56,25 +51,25 @@ for (const room of Object.keys(mayImport)) {
       if (name.startsWith('.')) ours.push(relative(root, join(dirname(path), name.split('?')[0])));
       else foreign.push(name);
     }
-    house.set(relative(root, path), { ours, foreign });
+    sources.set(relative(root, path), { ours, foreign });
   }
 }
 
 const within = (path, place) => path === place || path.startsWith(`${place}/`);
 const faults = [];
 
-for (const [path, { ours }] of house) {
+for (const [path, { ours }] of sources) {
   const room = path.split('/')[0];
   for (const imported of ours) {
     const allowed = [room, ...mayImport[room]];
     if (!allowed.some((place) => within(imported, place)))
       faults.push(`against the arrows: ${path} imports ${imported}`);
-    if (/\.tsx?$/.test(imported) && !house.has(imported)) faults.push(`no such file: ${path} imports ${imported}`);
+    if (/\.tsx?$/.test(imported) && !sources.has(imported)) faults.push(`no such file: ${path} imports ${imported}`);
   }
 }
 
 for (const { parts, never } of mustNotImport) {
-  for (const [path, { ours }] of house) {
+  for (const [path, { ours }] of sources) {
     if (!parts.some((part) => within(path, `server/${part}`))) continue;
     for (const imported of ours) {
       if (never.some((part) => within(imported, part))) faults.push(`against the arrows: ${path} imports ${imported}`);
@@ -86,13 +81,13 @@ for (const { parts, never } of mustNotImport) {
 function reach(path, seen = new Set()) {
   if (seen.has(path)) return seen;
   seen.add(path);
-  for (const imported of house.get(path)?.ours ?? []) reach(imported, seen);
+  for (const imported of sources.get(path)?.ours ?? []) reach(imported, seen);
   return seen;
 }
-for (const path of house.keys()) {
+for (const path of sources.keys()) {
   if (!runsInAPage.some((place) => within(path, place))) continue;
   for (const reached of reach(path)) {
-    for (const name of house.get(reached)?.foreign ?? []) {
+    for (const name of sources.get(reached)?.foreign ?? []) {
       if (name.startsWith('node:')) faults.push(`must run in a page: ${path} reaches ${name} in ${reached}`);
     }
   }
@@ -106,15 +101,15 @@ function findCircles(path, trail) {
     return;
   }
   if (done.has(path)) return;
-  for (const imported of house.get(path)?.ours ?? []) findCircles(imported, [...trail, path]);
+  for (const imported of sources.get(path)?.ours ?? []) findCircles(imported, [...trail, path]);
   done.add(path);
 }
-for (const path of house.keys()) findCircles(path, []);
+for (const path of sources.keys()) findCircles(path, []);
 
 /** Rooms and parts in which no folder may lead back to itself by way of others: what is read first is clear there. */
 const layered = ['core', 'ingest', 'server', 'shared/store', 'simulator', 'web'];
 const folders = new Map();
-for (const [path, { ours }] of house) {
+for (const [path, { ours }] of sources) {
   const part = layered.find((one) => within(path, one));
   if (part === undefined) continue;
   for (const imported of ours) {
@@ -146,5 +141,5 @@ if (faults.length > 0) {
   process.exit(1);
 }
 console.log(
-  `arrows: ${house.size} files, none runs against an arrow, no circle of files, nor of folders in ${layered.join(', ')}`,
+  `arrows: ${sources.size} files, none runs against an arrow, no circle of files, nor of folders in ${layered.join(', ')}`,
 );

@@ -1,9 +1,6 @@
 /**
- * Sees that the servers and the browser which some tests talk to are there.
- *
- * Takes:  nothing.
- * Gives:  the packages, installed where this machine lets us (root on Debian), else a loud line for each that is
- *         missing with the tests that skip themselves for it.
+ * Sees that the servers and the browser which some tests talk to are there: installs them where this machine lets us (root on Debian),
+ * else says loudly of each that is missing which tests skip themselves for it.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
