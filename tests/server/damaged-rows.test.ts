@@ -148,7 +148,7 @@ describe('an installation with one damaged row', () => {
         expect(bran.alarms).toHaveLength(1); // what stood still stands
       });
     }
-  }, 60_000);
+  });
 
   test('of a pile that can be judged without it says so beside the pile’s sentence', async () => {
     for (const [table, column] of [
@@ -168,7 +168,7 @@ describe('an installation with one damaged row', () => {
         expect(bran.condition).not.toMatch(/Nobody is watching/);
       });
     }
-  }, 60_000);
+  });
 
   test('in a cache of the judge judges the pile anew from its readings', async () => {
     for (const [column, value] of [
@@ -187,7 +187,7 @@ describe('an installation with one damaged row', () => {
         expect(bran.batch?.progress).toBeGreaterThan(0);
       });
     }
-  }, 60_000);
+  });
 
   test('of a setting goes on without it', async () => {
     for (const value of [`'{"cut'`, `'[{"a":[]}]'`, `x'00ff'`]) {
@@ -197,7 +197,7 @@ describe('an installation with one damaged row', () => {
         expect(await one.installation.delivery.settings.allowed()).toEqual([]);
       });
     }
-  }, 60_000);
+  });
 
   test('of a person, a session or a token lets nobody in by it, and this machine does not act as owner', async () => {
     const beside = besideSqlite(join(whole.dataDir, 'journal.db'));
@@ -241,7 +241,7 @@ describe('an installation with one damaged row', () => {
       const answer = await app.inject({ method: 'POST', url: '/api/session', payload: password, headers: fromOwnPage });
       expect(answer.statusCode).toBe(401);
     });
-  }, 120_000);
+  });
 
   test('of a link of an invitation lets nobody in by it', async () => {
     const beside = besideSqlite(join(whole.dataDir, 'journal.db'));
@@ -255,7 +255,7 @@ describe('an installation with one damaged row', () => {
         expect(await installation.journal.people.list()).toHaveLength(1);
       });
     }
-  }, 60_000);
+  });
 
   test('about the only owner can be mended by the token of the environment, which invites another', async () => {
     await withDamage(
@@ -274,7 +274,7 @@ describe('an installation with one damaged row', () => {
         expect(joined.json()).toMatchObject({ person: { name: 'Eve', role: 'owner' } });
       },
     );
-  }, 60_000);
+  });
 
   test('of a person who helps is shown to an owner, who removes them and can ask them in again', async () => {
     const damage = { table: 'person', column: 'role', type: 'text', what: 'absurd value', value: `'halper'` } as const;
@@ -290,7 +290,7 @@ describe('an installation with one damaged row', () => {
       expect(await listed()).toEqual({ people: [], damaged: [] });
       expect((await app.inject({ method: 'DELETE', url, headers: asToken })).statusCode).toBe(404);
     });
-  }, 60_000);
+  });
 });
 
 /** What the installation wrote in the place of the damaged row, as an alarm raised anew, would stand in its way when it is mended. */

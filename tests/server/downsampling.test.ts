@@ -62,7 +62,7 @@ beforeAll(async () => {
   folder = await makeDataDir();
   await writePast({ dataDir: folder.dataDir, seed: 5, demoStartMs });
   test_ = await openTestInstallation(folder.dataDir, {}, clock);
-}, 60_000);
+});
 afterAll(async () => {
   await test_.close();
   await folder.remove();
@@ -98,7 +98,7 @@ describe('once an age is chosen', () => {
       () => test_.installation.downsampling.last().then((last) => last ?? undefined),
       60_000,
     );
-  }, 90_000);
+  });
 
   test('as many readings are gone as was told, and the last run is told', async () => {
     const keeping = await get('/api/retention');

@@ -196,5 +196,5 @@ describe('a pile that cannot be read', () => {
       90_000,
     );
     expect((await detail('ash')).batch).not.toBeNull();
-  }, 120_000);
+  });
 });

@@ -12,7 +12,7 @@ beforeAll(async () => {
   remove = folder.remove;
   await writePast({ dataDir: folder.dataDir, seed: 9, demoStartMs });
   one = await openTestInstallation(folder.dataDir, {}, { nowMs: () => demoStartMs, speed: 1 });
-}, 60_000);
+});
 afterAll(async () => {
   await one.close();
   await remove();

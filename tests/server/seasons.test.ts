@@ -69,7 +69,7 @@ beforeAll(async () => {
     await post('/api/piles/bed/acts', { kind: 'watered', at: startedAt + 61 * msPerHour, amountL: 5 });
     if (i < 3) await post('/api/piles/bed/finish', { at: startedAt + 5 * msPerDay, outcome: `white, batch ${i + 1}` });
   }
-}, 60_000);
+});
 afterAll(() => one.closeAndRemove());
 
 const get = async (url: string) => one.app.inject({ url });

@@ -132,7 +132,7 @@ test('a simulated heap that overheats is in the mailbox within moments of being 
   await probe.endAsync();
   await installation.stop();
   await remove();
-}, 120_000);
+});
 
 test('the hazard of self-heating is in the mailbox within moments of its second reading', async () => {
   const { dataDir, remove } = await makeDataDir();
@@ -168,4 +168,4 @@ test('the hazard of self-heating is in the mailbox within moments of its second 
   await probe.endAsync();
   await installation.stop();
   await remove();
-}, 60_000);
+});

@@ -9,6 +9,7 @@ import { batchDetailSchema, batchesAnswerSchema, lineageAnswerSchema } from '../
 import { hasChromium } from '../helpers/browser.ts';
 import type { SpawnedInstallation } from '../helpers/spawn-server.ts';
 import { openSpawnedPage, type SpawnedPage } from '../helpers/spawned-page.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 let installation: SpawnedInstallation;
 let page: Page;
@@ -19,7 +20,7 @@ beforeAll(async () => {
   if (!hasChromium) return;
   opened = await openSpawnedPage({ viewport: { width: 360, height: 740 }, timezoneId: 'UTC' });
   ({ installation, page, troubles } = opened);
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(patienceMs);
 });
 afterAll(() => opened?.close());
 

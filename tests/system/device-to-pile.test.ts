@@ -11,7 +11,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { pilesAnswerSchema } from '../../shared/contracts/piles.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { spawnInstallation } from '../helpers/spawn-server.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -155,7 +155,7 @@ describe.skipIf(!hasChromium)('from nothing to a judged pile at 390 px', () => {
       const installation = await spawnInstallation(dataDir);
       const device = await connectAsync(installation.mqttUrl);
       const page = await browser.newPage({ viewport: { width: 390, height: 844 }, hasTouch: true });
-      page.setDefaultTimeout(30_000);
+      page.setDefaultTimeout(patienceMs);
       let taps = 0;
       let typed = 0;
       const tap = async (what: Locator) => {

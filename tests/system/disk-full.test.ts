@@ -78,7 +78,7 @@ describe.skipIf(!canMount)('a full disk', () => {
         await until('the load to run', () => load.acknowledged.size > 500 || undefined);
         disk.fill();
         const isSaid = async () => /cannot be stored/.test((await part('broker')).detail) || undefined;
-        await until('it to be said', isSaid, 60_000);
+        await until('it to be said', isSaid);
         expect((await healthOf(installation)).ready).toBe(false);
         if (kind === 'embedded') {
           await pause(300); // what was committed before is acknowledged by now
@@ -94,16 +94,15 @@ describe.skipIf(!canMount)('a full disk', () => {
 
         disk.free();
         const stoodAt = load.acknowledged.size;
-        await until('acknowledgements', () => load.acknowledged.size > stoodAt + 500 || undefined, 60_000);
-        await until('all to be well', async () => (await healthOf(installation)).ready || undefined, 60_000);
+        await until('acknowledgements', () => load.acknowledged.size > stoodAt + 500 || undefined);
+        await until('all to be well', async () => (await healthOf(installation)).ready || undefined);
         expect(await send(installation, 'POST', entriesPath, entry())).toBe(201);
         expect(await send(installation, 'PUT', '/api/photos/photo-when-full', photo)).toBe(201);
         await until('the disk to be well', async () => (await part('disk')).state === 'ok' || undefined);
 
         await load.finish();
         const sent = load.sent();
-        if (broker)
-          await until('the backlog', async () => (await storedCount(installation)) >= sent || undefined, 60_000);
+        if (broker) await until('the backlog', async () => (await storedCount(installation)) >= sent || undefined);
         await installation.stop();
         expect(installation.child.exitCode).toBe(0);
         const stored = await storedNumbers(join(disk.folder, 'readings.db')); // throws for one that is there twice

@@ -12,7 +12,7 @@ import { until } from '../helpers/until.ts';
 
 const mostTaps = 8;
 
-describe.skipIf(!hasChromium)('from nothing to a judged pile at 390 px', { timeout: 120_000 }, () => {
+describe.skipIf(!hasChromium)('from nothing to a judged pile at 390 px', () => {
   let opened: SpawnedPage;
   let taps = 0;
   const tap = async (what: Locator, position?: { x: number; y: number }) => {

@@ -206,7 +206,7 @@ describe('the demo', () => {
         const [scratch = ''] = await readdir(dataDir);
         expect(scratch).toMatch(/^branhearth-demo-/);
         terminal.closeWindow();
-        await until('the folder to be gone', async () => (await readdir(dataDir)).length === 0 || undefined, 30_000);
+        await until('the folder to be gone', async () => (await readdir(dataDir)).length === 0 || undefined);
         await until('its processes to be gone', () => !runsStill(join(dataDir, scratch)) || undefined);
         await expect(fetch(`http://127.0.0.1:${port}/api/health`)).rejects.toThrow();
       }

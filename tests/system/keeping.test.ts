@@ -7,6 +7,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { openPastInstallation, type PastInstallation } from '../helpers/past-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 let installation: PastInstallation;
 let built: BuiltPages;
@@ -23,8 +24,8 @@ beforeAll(async () => {
   url = await installation.app.listen({ host: '127.0.0.1', port: 0 });
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
-  page.setDefaultTimeout(15_000);
-}, 90_000);
+  page.setDefaultTimeout(patienceMs);
+});
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
@@ -70,7 +71,7 @@ test.runIf(hasChromium)(
       .last()
       .waitFor();
     await page.getByRole('button', { name: 'Reduce readings older than 300 days' }).click();
-    await page.getByText(/^Last reduced on 10 Jun 2031: [\d,]+ readings from before/).waitFor({ timeout: 60_000 });
+    await page.getByText(/^Last reduced on 10 Jun 2031: [\d,]+ readings from before/).waitFor();
     await page.getByText(/, which freed [\d.]+\sMB/).waitFor();
     await expectNothingToReport();
 

@@ -31,7 +31,7 @@ describe.concurrent('the litter heap at 3,600 times its pace', () => {
     expect(others).toEqual(['overheating']);
     expect(sights[0]?.pile.condition).not.toContain('It is too hot');
     expect(sights.at(-1)?.pile.condition).toContain('It is too hot');
-  }, 90_000);
+  });
 
   test('cools without a stall, and when its core probe dies that is a silent probe, never a fine pile', async () => {
     // Below 49 °C, where the deadband of the limit ends, from hour 570.5 on.
@@ -40,7 +40,7 @@ describe.concurrent('the litter heap at 3,600 times its pace', () => {
     expect(run.raised).not.toContain('stalling');
     expect(run.raised).not.toContain('overheating');
     expectSilentCore(run);
-  }, 120_000);
+  });
 
   test.runIf(long)(
     'all 1,057 hours: one overheating, no stall, then a silent core to the end',

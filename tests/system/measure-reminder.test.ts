@@ -38,7 +38,7 @@ beforeAll(async () => {
       LOG_LEVEL: 'info',
     },
   });
-}, 60_000);
+});
 afterAll(async () => {
   await installation?.stop();
   await box?.close();
@@ -116,4 +116,4 @@ test('whoever wants it is reminded once for each time that the pile is due', asy
   expect(again).toHaveLength(2);
   expect(again[1]?.parsed.text).toMatch(/Measure the core/);
   expect(messagesTo('kim')).toEqual([]);
-}, 120_000);
+});

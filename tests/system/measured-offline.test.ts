@@ -11,7 +11,7 @@ import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { keepPicture } from '../helpers/spawned-page.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 
 const minuteMs = 60_000;
 const startMs = Date.parse('2031-06-02T08:00:00Z');
@@ -36,8 +36,8 @@ beforeAll(async () => {
   line = await openBreakingLine(installation.pagesUrl);
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB', timezoneId: 'UTC' });
-  page.setDefaultTimeout(20_000);
-}, 90_000);
+  page.setDefaultTimeout(patienceMs);
+});
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
@@ -81,7 +81,7 @@ test.runIf(hasChromium)(
     });
     await sayHot(8);
     await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'cart-shed', position: 'core' });
-    await until('too hot', async () => ((await alarm('overheating')) ? true : undefined), 60_000);
+    await until('too hot', async () => ((await alarm('overheating')) ? true : undefined));
     await until('a silent probe', async () => ((await alarm('probe-silent')) ? true : undefined), 120_000);
 
     await page.goto(`${line.url}/piles/cart-shed`);
@@ -109,7 +109,7 @@ test.runIf(hasChromium)(
       .getByRole('button', { name: 'Send now' })
       .click({ timeout: 3_000 })
       .catch(() => undefined);
-    await page.getByText(/waits on this device/).waitFor({ state: 'detached', timeout: 60_000 });
+    await page.getByText(/waits on this device/).waitFor({ state: 'detached' });
     const { byHand } =
       (await until(
         'the measurement',

@@ -11,6 +11,7 @@ import { buildApp } from '../../server/app/app.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { freePort } from '../helpers/free-port.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 /** As `npm start` serves them: pages built for tests keep no copy of themselves. */
 const olderDir = fileURLToPath(new URL('../../.build/web', import.meta.url));
@@ -45,8 +46,8 @@ beforeAll(async () => {
   await serve(olderDir);
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
-  page.setDefaultTimeout(20_000);
-}, 90_000);
+  page.setDefaultTimeout(patienceMs);
+});
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
@@ -63,9 +64,7 @@ test.runIf(hasChromium)(
   async () => {
     await page.goto(`http://127.0.0.1:${port}/`);
     await page.getByText(/^live/).waitFor();
-    await expect
-      .poll(() => page.evaluate('navigator.serviceWorker.controller !== null'), { timeout: 20_000 })
-      .toBe(true);
+    await expect.poll(() => page.evaluate('navigator.serviceWorker.controller !== null')).toBe(true);
     expect([await build(), await keptBuilds()]).toEqual(['older', 1]);
 
     await app.close();
@@ -78,7 +77,7 @@ test.runIf(hasChromium)(
     await page.getByRole('heading', { level: 1 }).first().waitFor();
 
     await page.getByRole('button', { name: 'Update' }).click();
-    await expect.poll(build, { timeout: 20_000 }).toBe('newer');
+    await expect.poll(build).toBe('newer');
     await page.getByText('A newer version of these pages is available.').waitFor({ state: 'detached' });
 
     await app.close();

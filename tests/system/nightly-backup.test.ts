@@ -37,4 +37,4 @@ test('a start after a night without a backup makes one, shows it, and it is whol
     await server.stop();
     await remove();
   }
-}, 90_000);
+});

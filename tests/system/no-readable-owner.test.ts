@@ -33,4 +33,4 @@ test('npm start without an owner that can be read says what to do, and offers no
   } finally {
     await remove();
   }
-}, 60_000);
+});

@@ -43,7 +43,7 @@ beforeAll(async () => {
   for (const row of rows) await client.publishAsync(`piles/${site}/p1/reading`, JSON.stringify(row), { qos: 1 });
   await client.endAsync();
   await send(`/api/probes/${site}/p1/claim`, { pileId: 'with-a-probe', position: 'core', from: startedAt });
-}, 90_000);
+});
 afterAll(() => opened?.close());
 
 async function write(kind: string, choices: readonly string[]): Promise<void> {
@@ -92,7 +92,7 @@ describe.runIf(hasChromium)('what a grower notes by hand', () => {
     await picture('home');
   });
 
-  test('ends with what is noted later, and asks to squeeze again after watering', { timeout: 60_000 }, async () => {
+  test('ends with what is noted later, and asks to squeeze again after watering', async () => {
     await page.goto(`${installation.pagesUrl}/piles/without-one`);
     await write('Watered', []);
     await page.getByRole('heading', { level: 3, name: 'Too dry by hand' }).waitFor({ state: 'detached' });

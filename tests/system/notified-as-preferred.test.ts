@@ -59,7 +59,7 @@ beforeAll(async () => {
     plainEnvironment: { NODE_EXTRA_CA_CERTS: join(trusted, 'cert.pem') },
   });
   probe = await connectAsync(installation.mqttUrl);
-}, 60_000);
+});
 afterAll(async () => {
   await probe?.endAsync();
   await installation?.stop();
@@ -167,7 +167,7 @@ test('one reading alarms three people: each is told as they preferred, and once'
 
   // The only one over the limit, so that it is the one that alarms however fast this machine is; from here on the clock does the rest.
   await measure(serverMs(), 52.6);
-  const first = await until('the e-mail to Olive', () => messagesTo('olive')[0], 40_000);
+  const first = await until('the e-mail to Olive', () => messagesTo('olive')[0]);
   expect(first.parsed.text).toMatch(/Deep heap at Saltmere Yard is too hot/);
   expect(first.parsed.text).toMatch(/The core was at 126\.7 °F (just now|\d+ minutes? ago)/);
   expect(first.atMs).toBeLessThan(machineMs(quietEndMs));
@@ -191,7 +191,7 @@ test('one reading alarms three people: each is told as they preferred, and once'
   expect([messagesTo('kim').length, receiver.got.length]).toEqual([0, 0]);
 
   // Kim's quiet is over at 00:20 in Lisbon.
-  const second = await until('the e-mail to Kim', () => messagesTo('kim')[0], 60_000);
+  const second = await until('the e-mail to Kim', () => messagesTo('kim')[0]);
   const hook = await until('the webhook to Kim', () => receiver.got.find(({ path }) => path === '/kim'));
   expect(second.atMs).toBeGreaterThanOrEqual(machineMs(quietEndMs) - 50);
   expect(second.parsed.text).toMatch(/Deep heap at Saltmere Yard is too hot/);

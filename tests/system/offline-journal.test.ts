@@ -10,6 +10,7 @@ import { type BreakingLine, openBreakingLine } from '../helpers/breaking-line.ts
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 const entryCount = 100;
 
@@ -87,7 +88,7 @@ test.runIf(hasChromium)(
   'a hundred entries written out of reach arrive once each, after three broken connections',
   async () => {
     const page = await phone.newPage();
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(patienceMs);
     await page.goto(`${line.url}/piles/cart-shed/journal`);
     await page.getByRole('button', { name: 'Watered' }).waitFor();
 
@@ -111,10 +112,10 @@ test.runIf(hasChromium)(
     line.breaks.push('before', 'answer-lost', 'answer-cut');
     line.setDown(false);
     const again = await phone.newPage();
-    again.setDefaultTimeout(15_000);
+    again.setDefaultTimeout(patienceMs);
     await again.goto(`${line.url}/piles/cart-shed/journal`);
     for (const left of [2, 1, 0]) {
-      await expect.poll(() => line.breaks.length, { timeout: 15_000 }).toBeLessThanOrEqual(left);
+      await expect.poll(() => line.breaks.length).toBeLessThanOrEqual(left);
       const send = again.getByRole('button', { name: 'Send now' });
       await send.click();
     }
@@ -147,7 +148,7 @@ test.runIf(hasChromium)(
   'what the house refuses stays on the phone with the reason, until it is thrown away',
   async () => {
     const page = await phone.newPage();
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(patienceMs);
     await page.goto(`${line.url}/piles/cart-shed/journal`);
     await page.getByRole('button', { name: 'Note', exact: true }).waitFor();
     line.setDown(true);

@@ -11,7 +11,7 @@ import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { freePort } from '../helpers/free-port.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 
 let installation: SpawnedInstallation;
 let browser: Browser;
@@ -43,8 +43,8 @@ beforeAll(async () => {
   browser = await launchBrowser();
   phone = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
   page = await phone.newPage();
-  page.setDefaultTimeout(15_000);
-}, 60_000);
+  page.setDefaultTimeout(patienceMs);
+});
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
@@ -60,7 +60,7 @@ const open = (where: string) => page.goto(installation.pagesUrl + where);
 
 test.runIf(hasChromium)('the browser finds nothing that keeps it from being installed', async () => {
   await openLive('/');
-  await expect.poll(() => page.evaluate('navigator.serviceWorker.controller !== null'), { timeout: 20_000 }).toBe(true);
+  await expect.poll(() => page.evaluate('navigator.serviceWorker.controller !== null')).toBe(true);
   const devtools = await phone.newCDPSession(page);
   const { errors, url, data } = await devtools.send('Page.getAppManifest');
   expect([errors, url]).toEqual([[], `${installation.pagesUrl}/manifest.webmanifest`]);

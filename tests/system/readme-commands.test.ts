@@ -94,7 +94,7 @@ async function startsUp(command: string, more: Record<string, string> = {}): Pro
     child.stdout.on('data', (chunk: Buffer) => {
       said += chunk.toString();
     });
-    const [, url] = await until('its pages', () => /pages at (http:[^,\s]+),/.exec(said) ?? undefined, 60_000);
+    const [, url] = await until('its pages', () => /pages at (http:[^,\s]+),/.exec(said) ?? undefined);
     expect((await fetch(`${url}/api/health`)).ok).toBe(true);
   } finally {
     // Its output is at its end once the last of them is gone, though npm hands the signal to a shell that keeps it.

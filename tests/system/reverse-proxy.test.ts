@@ -274,7 +274,7 @@ describe('TLS of its own', () => {
     } finally {
       await installation.stop();
     }
-  }, 60_000);
+  });
 
   test('does not start on a file that is no certificate: one line names it', async () => {
     const bad = join(folder, 'bad.pem');

@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { openPastInstallation, type PastInstallation } from '../helpers/past-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 let installation: PastInstallation;
 let pages: BuiltPages;
@@ -26,7 +27,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
     address = await installation.app.listen({ host: '127.0.0.1', port: 0 });
     browser = await launchBrowser();
     if (shotsDir !== undefined) await mkdir(shotsDir, { recursive: true });
-  }, 120_000);
+  });
   afterAll(async () => {
     await browser?.close();
     await installation?.close();
@@ -42,7 +43,7 @@ describe.skipIf(!hasChromium)('seasons side by side', () => {
       ...options,
     });
     const page = await context.newPage();
-    page.setDefaultTimeout(10_000);
+    page.setDefaultTimeout(patienceMs);
     const complaints: string[] = [];
     page.on('console', (message) => {
       if (['error', 'warning'].includes(message.type())) complaints.push(message.text());

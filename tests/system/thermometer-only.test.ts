@@ -14,7 +14,7 @@ beforeAll(async () => {
   if (!hasChromium) return;
   opened = await openSpawnedPage({ viewport: { width: 390, height: 844 } });
   ({ installation, page, troubles } = opened);
-}, 90_000);
+});
 afterAll(() => opened?.close());
 
 const picture = (name: string) => keepPicture(page, name);

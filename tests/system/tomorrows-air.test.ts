@@ -9,7 +9,7 @@ import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { keepPicture } from '../helpers/spawned-page.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 import { openWeatherDouble, type WeatherDouble } from '../helpers/weather-double.ts';
 
 let service: WeatherDouble;
@@ -30,8 +30,8 @@ beforeAll(async () => {
     () => folder.remove(),
   );
   page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB', timezoneId: 'UTC' });
-  page.setDefaultTimeout(20_000);
-}, 90_000);
+  page.setDefaultTimeout(patienceMs);
+});
 afterAll(async () => {
   for (const close of closing) await close();
 });

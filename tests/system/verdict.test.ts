@@ -7,6 +7,7 @@ import { type BreakingLine, openBreakingLine } from '../helpers/breaking-line.ts
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 let installation: SpawnedInstallation;
 let line: BreakingLine;
@@ -53,7 +54,7 @@ afterAll(async () => {
 
 async function open(path: string): Promise<Page> {
   const page = await phone.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(patienceMs);
   await page.goto(line.url + path);
   return page;
 }

@@ -50,7 +50,7 @@ async function openLivePage(pagesUrl: string) {
   return { piles, close: () => leave.abort() };
 }
 
-describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () => {
+describe.skipIf(!all)('two workers and a web process', () => {
   let postgres: Postgres;
   let influx: TestInflux;
   let mosquitto: Mosquitto;
@@ -145,7 +145,7 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
     workers.push(await spawn('ingest'));
     for (const site of siteNames) await ask('POST', '/api/sites', { id: site, name: site });
     workers.push(await spawn('ingest'));
-  }, 120_000);
+  });
   afterAll(async () => {
     for (const one of [...workers, web]) await one?.stop('SIGKILL');
     await client?.endAsync(true).catch(() => undefined);
@@ -211,7 +211,7 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
     await program.subscribeAsync(['piles-state/#', 'piles-event/#'], { qos: 1 });
     await ask('PUT', '/api/publishing', { states: true });
     const piles = siteNames.map((site) => `${site}-heap`);
-    await until('every pile', () => (piles.every((id) => states.has(id)) ? true : undefined), 40_000);
+    await until('every pile', () => (piles.every((id) => states.has(id)) ? true : undefined));
     for (const id of piles) {
       await ask('POST', `/api/piles/${id}/entries`, { what: { kind: 'note' }, note: 'steams' });
       await until(`the entry of ${id}`, () => (written.includes(id) ? true : undefined));
@@ -384,7 +384,7 @@ describe.skipIf(!all)('two workers and a web process', { timeout: 120_000 }, () 
       await everythingKept();
       const taken = await leases();
       sleeper.child.kill('SIGCONT');
-      await until('it notices', () => /lost a site to another worker/.test(sleeper.output()) || undefined, 30_000);
+      await until('it notices', () => /lost a site to another worker/.test(sleeper.output()) || undefined);
       await settled(2);
       const moved = taken.filter(({ site, fence }) => fence !== before.find((one) => one.site === site)?.fence);
       expect(moved.length).toBeGreaterThan(1);

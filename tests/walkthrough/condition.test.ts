@@ -44,13 +44,13 @@ test('a kind that is only declared does not compile, and the compiler names what
   ]);
 });
 
-test('with its rule and its texts it compiles', { timeout: 120_000 }, () => {
+test('with its rule and its texts it compiles', () => {
   giveRule();
   copy.giveTexts(texts);
   expect(refusedFiles()).toEqual([]);
 });
 
-test('and is found in the API, on the pages, in the record and in a mail', { timeout: 120_000 }, async () => {
+test('and is found in the API, on the pages, in the record and in a mail', async () => {
   const { ago, openFarm, site } = await of<typeof import('../server/journal/farm.ts')>('tests/server/journal/farm.ts');
   const farm = await openFarm();
   try {

@@ -32,12 +32,12 @@ const refusedFiles = () =>
     'server/services/views/pile-summary.ts',
   ]);
 
-test('a quantity that is only declared does not compile where its texts are shown', { timeout: 120_000 }, () => {
+test('a quantity that is only declared does not compile where its texts are shown', () => {
   copy.change('shared/quantities/quantities.ts', (text) => text.replace('  battery: {', `${declaration}$&`));
   expect(refusedFiles()).toEqual(['web/src/ui/format/quantity-words.ts']);
 });
 
-test('with its texts it compiles', { timeout: 120_000 }, () => {
+test('with its texts it compiles', () => {
   copy.giveTexts(texts);
   expect(refusedFiles()).toEqual([]);
 });
@@ -83,7 +83,7 @@ const server = (): Farm => {
 };
 const hoursAgo = (hours: number) => new Date(atMs - hours * 3_600_000).toISOString();
 
-test('a file is read for it, by its name and in its units', { timeout: 120_000 }, async () => {
+test('a file is read for it, by its name and in its units', async () => {
   const { openFarm, site } =
     await copy.load<typeof import('../server/journal/farm.ts')>('tests/server/journal/farm.ts');
   farm = await openFarm();

@@ -132,7 +132,7 @@ const scenes: readonly Scene[] = [
   },
 ];
 
-describe('pages', { timeout: 60_000 }, () => {
+describe('pages', () => {
   let service: Service;
   beforeAll(async () => {
     service = await openService();

@@ -8,6 +8,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { makeLink } from '../../server/notify/notification-links.ts';
 import type { KeptNotice } from '../../shared/store/notifications-store.ts';
 import { launchBrowser } from '../helpers/browser.ts';
+import { patienceMs } from '../helpers/until.ts';
 import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
 let farm: NotifyFarm;
@@ -24,7 +25,7 @@ beforeAll(async () => {
   const [first] = await farm.one.installation.journal.notifications.notices.ofAlarm(alarm.id);
   if (!first) throw new Error('nothing was to be told of the alarm');
   notice = first;
-}, 60_000);
+});
 afterAll(async () => {
   await browser?.close();
   await farm?.close();
@@ -56,7 +57,7 @@ async function look(page: Page, state: string): Promise<void> {
 
 test('a link in a message opens what was told, acknowledges by one press, and says so to whoever comes later', async () => {
   const page = await browser.newPage();
-  page.setDefaultTimeout(8_000);
+  page.setDefaultTimeout(patienceMs);
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
   const first = await link();
@@ -95,4 +96,4 @@ test('a link in a message opens what was told, acknowledges by one press, and sa
   expect([old.includes('Do it by'), old.includes('Do it now')]).toEqual([true, false]);
   await look(page, 'too-old');
   expect(complaints.filter((text) => !/status of 4(04|10)/.test(text))).toEqual([]);
-}, 60_000);
+});

@@ -20,7 +20,7 @@ let dataDir: string;
 let installation: SpawnedInstallation;
 let browser: Browser;
 
-describe.skipIf(!hasChromium)('a probe built by its page', { timeout: 120_000 }, () => {
+describe.skipIf(!hasChromium)('a probe built by its page', () => {
   beforeAll(async () => {
     dataDir = await mkdtemp(join(tmpdir(), 'branhearth-build-'));
     [installation, browser] = await Promise.all([spawnInstallation(dataDir), launchBrowser()]);

@@ -3,7 +3,7 @@ import { connectAsync } from 'mqtt';
 import type { Browser, Request } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const script = `"><img src=x onerror="window.ran=1"><script>window.ran=1</script><svg onload="window.ran=1">`;
@@ -44,7 +44,7 @@ test('a pile’s name, a note, a name beside it, an outcome, a foreign topic and
   await probe.endAsync();
 
   const page = await browser.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(patienceMs);
   // A live stream never leaves the network idle, so what the page asked for is counted without it.
   const underWay = new Set<Request>();
   page.on('request', (request) => {
@@ -88,4 +88,4 @@ test('a pile’s name, a note, a name beside it, an outcome, a foreign topic and
   });
   await page.waitForTimeout(300);
   expect(await page.evaluate(() => 'ran' in window)).toBe(false);
-}, 120_000);
+});

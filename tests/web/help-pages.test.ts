@@ -52,7 +52,7 @@ test('no text of the help is said by nobody', () => {
   expect(unsaid).toEqual([]);
 });
 
-describe.skipIf(!hasChromium)('the help', { timeout: 60_000 }, () => {
+describe.skipIf(!hasChromium)('the help', () => {
   let service: Service;
   beforeAll(async () => {
     service = await openService();

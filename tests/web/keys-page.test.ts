@@ -10,6 +10,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../helpers/browser.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 /** A folder to keep pictures in, for whoever wants to look. */
@@ -57,7 +58,7 @@ for (const width of [360, 1440]) {
   test(`a key made at ${width} px lets its probe in, and revoked it does not`, async () => {
     const context = await browser.newContext({ viewport: { width, height: 800 }, bypassCSP: true });
     const page = await context.newPage();
-    page.setDefaultTimeout(10_000);
+    page.setDefaultTimeout(patienceMs);
     await page.goto(`${installation.pagesUrl}/keys`);
     await page.getByLabel('Site', { exact: true }).fill('saltmere-yard');
     await page.getByLabel('Probe', { exact: true }).fill(`p${width}`);
@@ -89,5 +90,5 @@ for (const width of [360, 1440]) {
     await page.getByRole('heading', { name: 'Revoked key' }).first().waitFor();
     await look(page, 'incoming');
     await context.close();
-  }, 60_000);
+  });
 }

@@ -89,7 +89,7 @@ test('a page that waits for its language begins in it, and not in English', asyn
   expect(otherLanguage()?.language).toBe('de');
   vi.unstubAllGlobals();
   me.set({ ...known, person: kim });
-  await until('English', async () => (otherLanguage() === null ? true : undefined), 2_000);
+  await until('English', async () => (otherLanguage() === null ? true : undefined));
 });
 
 test('names, ages, days and faults are worded in it as well, wherever they are made', async () => {
@@ -112,7 +112,7 @@ test('names, ages, days and faults are worded in it as well, wherever they are m
     'by This machine',
   ]);
   me.set({ ...known, person: { ...kim, language: 'de' } });
-  await until('German', async () => (otherLanguage() === null ? undefined : true), 2_000);
+  await until('German', async () => (otherLanguage() === null ? undefined : true));
   expect(worded()).toEqual([
     'Trocknet (Mitte)',
     'vor 3 Std.',
@@ -122,12 +122,12 @@ test('names, ages, days and faults are worded in it as well, wherever they are m
     'von Dieser Rechner',
   ]);
   me.set({ ...known, person: kim });
-  await until('English', async () => (otherLanguage() === null ? true : undefined), 2_000);
+  await until('English', async () => (otherLanguage() === null ? true : undefined));
 });
 
 test('whoever chose a language reads it, with its numbers; what it lacks is in English', async () => {
   me.set({ ...known, person: { ...kim, language: 'de' } });
-  const inGerman = await until('German', async () => (said().includes('liegt') ? said() : undefined), 2_000);
+  const inGerman = await until('German', async () => (said().includes('liegt') ? said() : undefined));
   expect(inGerman).toBe('<p>Hier liegt nichts. Wait. innen 51,5 °C</p>');
   expect(said('kinds')).toBe('<p>Trocknet Chilled</p>');
   expect(said('page')).toBe('<p>Bis dahin <a href="/practice">üben</a>. Copy</p>');
@@ -146,10 +146,10 @@ function Places() {
 
 test('positions, lists and days are in the language that is read', async () => {
   me.set({ ...known, person: kim });
-  await until('English', async () => said().includes('inside') || undefined, 2_000);
+  await until('English', async () => said().includes('inside') || undefined);
   expect(toText(<Places />)).toBe('<p>core, edge and air; Friday 2 May; 2 May 2031</p>');
   me.set({ ...known, person: { ...kim, language: 'de' } });
-  await until('German', async () => said().includes('liegt') || undefined, 2_000);
+  await until('German', async () => said().includes('liegt') || undefined);
   expect(toText(<Places />)).toBe('<p>Mitte, Rand und Luft; Freitag 2. Mai; 2. Mai 2031</p>');
 });
 
@@ -181,10 +181,10 @@ test.each([
       </LocationProvider>,
     );
   me.set({ ...known, person: kim });
-  await until('English', async () => said().includes('inside') || undefined, 2_000);
+  await until('English', async () => said().includes('inside') || undefined);
   expect(shown()).not.toMatch(/Maschinell|by machine/);
   me.set({ ...known, person: { ...kim, language: 'de' } });
-  await until('the mark', async () => shown().includes('Maschinell übersetzt.') || undefined, 2_000);
+  await until('the mark', async () => shown().includes('Maschinell übersetzt.') || undefined);
   loads.machineMade = [];
   try {
     expect(shown()).not.toContain('Maschinell');

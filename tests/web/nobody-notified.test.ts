@@ -6,11 +6,12 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hasChromium } from '../helpers/browser.ts';
 import { settlePeople, type TestPeople } from '../helpers/people.ts';
+import { patienceMs } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const said = 'Nobody is notified of warnings';
 
-describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, () => {
+describe.skipIf(!hasChromium)('that nobody is notified', () => {
   let real: RealPages;
   let browser: Browser;
   let people: TestPeople;
@@ -18,7 +19,7 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
     real = await openRealPages();
     browser = real.browser;
     people = await settlePeople(real.one);
-  }, 60_000);
+  });
   afterAll(() => real?.close());
 
   async function open(who: keyof TestPeople, path: string, width = 1440): Promise<Page> {
@@ -26,7 +27,7 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
     const pairs = (people[who].cookie ?? '').split('; ').map((pair) => pair.split('='));
     await context.addCookies(pairs.map(([name = '', value = '']) => ({ name, value, url: real.url })));
     const page = await context.newPage();
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(patienceMs);
     await page.goto(real.url + path);
     await page.getByText('live', { exact: true }).waitFor();
     return page;
@@ -80,7 +81,7 @@ describe.skipIf(!hasChromium)('that nobody is notified', { timeout: 60_000 }, ()
     };
     await keep('https://farm.example/hook');
     await mine.getByText(said).waitFor({ state: 'detached' });
-    await other.getByText(said).waitFor({ state: 'detached', timeout: 30_000 });
+    await other.getByText(said).waitFor({ state: 'detached' });
     await keep('');
     await mine.getByText(said).waitFor();
     await other.context().close();

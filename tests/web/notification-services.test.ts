@@ -5,9 +5,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../server/app/app.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeCertificate, type Receiver, startReceiver } from '../helpers/https-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
-describe.skipIf(!hasChromium)('other services, on a phone', { timeout: 60_000 }, () => {
+describe.skipIf(!hasChromium)('other services, on a phone', () => {
   let receiver: Receiver;
   let farm: NotifyFarm;
   let pages: BuiltPages;
@@ -23,9 +24,9 @@ describe.skipIf(!hasChromium)('other services, on a phone', { timeout: 60_000 },
     const url = await app.listen({ port: 0, host: '127.0.0.1' });
     close = () => app.close();
     page = await browser.newPage({ viewport: { width: 390, height: 844 } });
-    page.setDefaultTimeout(10_000);
+    page.setDefaultTimeout(patienceMs);
     await page.goto(`${url}/notifications`);
-  }, 60_000);
+  });
   afterAll(async () => {
     await browser?.close();
     await close?.();

@@ -5,6 +5,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { as, join, makeToken } from '../helpers/people.ts';
+import { patienceMs } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const token = 'a-token-of-the-house';
@@ -38,7 +39,7 @@ test('the page says so, and still shows what holds for the whole server', async 
   const context = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB' });
   await context.addInitScript((secret) => localStorage.setItem('branhearth.token', secret), token);
   const page = await context.newPage();
-  page.setDefaultTimeout(8_000);
+  page.setDefaultTimeout(patienceMs);
   await page.goto(`${url}/notifications`);
   await page.getByText('which has no person to notify').waitFor();
   await page.getByRole('heading', { name: 'The server' }).waitFor();

@@ -7,10 +7,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../server/app/app.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
-describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_000 }, () => {
+describe.skipIf(!hasChromium)('the page “My notifications”', () => {
   let box: MailServer;
   let farm: NotifyFarm;
   let pages: BuiltPages;
@@ -37,7 +37,7 @@ describe.skipIf(!hasChromium)('the page “My notifications”', { timeout: 60_0
     const complaints: string[] = [];
     page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
     page.on('pageerror', (error) => complaints.push(error.message));
-    page.setDefaultTimeout(10_000);
+    page.setDefaultTimeout(patienceMs);
     await page.goto(url + path);
     return { page, complaints };
   }

@@ -4,6 +4,7 @@ import type { Plugin } from 'vite';
 import { type BuiltPages, buildPages, launchBrowser } from '../helpers/browser.ts';
 import { type MockApi, startMockApi } from '../helpers/mock-api.ts';
 import { type MockFarm, mockFarm } from '../helpers/mock-farm.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 /** Tests stand at one moment; the farm's clock then runs like any other. */
 export const farmNowMs = Date.parse('2031-06-11T10:00:00Z');
@@ -64,7 +65,7 @@ export async function openService(plugins: readonly Plugin[] = []): Promise<Serv
         if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
       });
       page.on('pageerror', (error) => complaints.push(error.message));
-      page.setDefaultTimeout(8_000);
+      page.setDefaultTimeout(patienceMs);
       await page.goto(mock.url + path);
       return {
         page,

@@ -7,6 +7,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Entry, entriesAnswerSchema } from '../../shared/contracts/journal.ts';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { as, join, passwordOf } from '../helpers/people.ts';
+import { patienceMs } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 let real: RealPages;
@@ -27,7 +28,7 @@ beforeAll(async () => {
   kim = as(await join(one, 'Kim', 'keeper'));
   phone = await browser.newContext({ viewport: { width: 360, height: 740 }, locale: 'en-GB', timezoneId: 'UTC' });
   page = await phone.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(patienceMs);
 });
 afterAll(() => real?.close());
 
@@ -94,7 +95,7 @@ test('what Kim wrote out of reach waits while Olive is signed in, and goes out u
   await comeIn('Kim');
   await page.getByText(/waits? on this device/).waitFor({ state: 'detached' });
   expect((await written()).map(({ note, by }) => [note, by])).toEqual([['Smells like bread.', 'Kim']]);
-}, 60_000);
+});
 
 test('somebody else may send it in their own name', async () => {
   await writeOutOfReach('Turned it by hand.');
@@ -104,7 +105,7 @@ test('somebody else may send it in their own name', async () => {
   await page.getByRole('button', { name: 'Send it in my name' }).click();
   await page.getByText(/waits? on this device/).waitFor({ state: 'detached' });
   expect((await written()).map(({ note, by }) => [note, by])).toContainEqual(['Turned it by hand.', 'Olive']);
-}, 60_000);
+});
 
 test('the house itself keeps nothing under a wrong name', async () => {
   const entry = { id: 'an-entry-of-olives', at: new Date().toISOString(), what: { kind: 'note' }, note: 'Mine.' };

@@ -6,6 +6,7 @@ import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 let real: RealPages;
@@ -27,7 +28,7 @@ async function device(): Promise<{ context: BrowserContext; page: Page }> {
     timezoneId: 'UTC',
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(patienceMs);
   // What the server refuses is news to the console, and expected here; anything else is not.
   page.on('console', (message) => {
     if (message.type() === 'error' && !/status of 4(01|10|22|29)/.test(message.text())) complaints.push(message.text());
@@ -184,7 +185,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
   await keeper.page.getByRole('heading', { name: 'Sign in' }).waitFor();
   expect(await keeper.page.evaluate(() => sessionStorage.getItem('told'))).toBe('yes');
   expect(complaints).toEqual([]);
-}, 120_000);
+});
 
 test('signing out while the server is out of reach counts here at once, and is said at the next contact', async () => {
   const { page } = await device();

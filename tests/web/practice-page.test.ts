@@ -71,7 +71,7 @@ const scenes: readonly { name: string; path: string; arrange: (page: Page) => Pr
   },
 ];
 
-describe('practice', { timeout: 60_000 }, () => {
+describe('practice', () => {
   for (const { name, path, arrange } of scenes) {
     test(`${name}: axe finds nothing, targets are large, nothing scrolls sideways, light and dark, at 1440 and 360 px`, async () => {
       const { page, complaints, close } = await service.open({ path });

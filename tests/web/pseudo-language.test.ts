@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { chapterPath, chapters } from '../../web/src/features/help/chapters.ts';
 import { hasChromium } from '../helpers/browser.ts';
 import { pseudoLanguage, pseudoLanguagePlugin } from '../helpers/pseudo-language.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 import { type OpenPage, openService, type Service } from './open-pages.ts';
 
 /** Those that the stand-in server has answers for. */
@@ -82,7 +82,7 @@ function unbracketed(page: Page): Promise<string[]> {
   });
 }
 
-describe.skipIf(!hasChromium)('pages in a language that is English between brackets', { timeout: 90_000 }, () => {
+describe.skipIf(!hasChromium)('pages in a language that is English between brackets', () => {
   let service: Service;
   let opened: OpenPage;
   const said = new Set<string>();
@@ -91,7 +91,7 @@ describe.skipIf(!hasChromium)('pages in a language that is English between brack
     service = await openService([await pseudoLanguagePlugin()]);
     opened = await service.open({ browser: { viewport: { width: 360, height: 740 }, locale: pseudoLanguage } });
     const { page } = opened;
-    page.setDefaultTimeout(30_000);
+    page.setDefaultTimeout(patienceMs);
     const isFact = (url: string) => url.includes('/api/') && !url.endsWith('/api/live');
     page.on('request', (request) => {
       if (isFact(request.url())) asked += 1;
@@ -108,7 +108,7 @@ describe.skipIf(!hasChromium)('pages in a language that is English between brack
       for (const text of dataOf(answer)) said.add(text.replaceAll('\u00a0', ' '));
       asked -= 1;
     });
-  }, 90_000);
+  });
   afterAll(async () => {
     await opened?.close();
     await service?.close();

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { connectAsync } from 'mqtt';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { pileStateSchema } from '../../shared/contracts/published.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
@@ -27,7 +27,7 @@ for (const width of [390, 1440]) {
     await client.subscribeAsync('piles-state/#', { qos: 1 });
     const context = await pages.browser.newContext({ viewport: { width, height: 844 }, bypassCSP: true });
     const page = await context.newPage();
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(patienceMs);
     await page.goto(`${pages.url}/settings`);
     const choice = page.getByRole('group', { name: 'States and events' });
     await choice.getByLabel('Not published').waitFor();

@@ -9,6 +9,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from '../helpers/browser.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { patienceMs } from '../helpers/until.ts';
 
 let dataDir: string;
 let installation: SpawnedInstallation;
@@ -29,7 +30,7 @@ test('from an empty start to a watched pile: each payload form shows on the page
   const complaints: string[] = [];
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(patienceMs);
   await page.goto(installation.pagesUrl);
 
   await page.getByRole('radio', { name: 'A sensor that already sends' }).check();

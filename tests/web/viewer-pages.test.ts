@@ -8,7 +8,7 @@ import type { Role } from '../../shared/person.ts';
 import { commitReadings } from '../helpers/commit-readings.ts';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { join } from '../helpers/people.ts';
-import { until } from '../helpers/until.ts';
+import { patienceMs, until } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
 const hourMs = 3_600_000;
@@ -29,7 +29,7 @@ beforeAll(async () => {
   ({ one, browser, url } = real);
   await furnish();
   await join(one, 'Olive', 'owner');
-}, 60_000);
+});
 afterAll(() => real?.close());
 
 async function post<T = { id: string }>(path: string, payload: object): Promise<T> {
@@ -117,7 +117,7 @@ async function signedIn(role: Role): Promise<Page> {
     }),
   );
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(patienceMs);
   return page;
 }
 
@@ -228,7 +228,7 @@ test('a viewer sees what every page holds, with nothing on it that the house wou
     expect([path, controls, refused]).toEqual([path, [], []]);
   }
   await page.context().close();
-}, 120_000);
+});
 
 test('a keeper is offered what is a keeper’s, and nothing of an owner’s', async () => {
   const page = await signedIn('keeper');
@@ -258,7 +258,7 @@ test('a keeper is offered what is a keeper’s, and nothing of an owner’s', as
     ]),
   );
   await page.context().close();
-}, 120_000);
+});
 
 test('an owner is offered what only owners may do', async () => {
   const page = await signedIn('owner');
@@ -273,7 +273,7 @@ test('an owner is offered what only owners may do', async () => {
   }
   expect(offered).toEqual(expect.arrayContaining(['Listen', 'Remove', 'Keep every reading', '/keys']));
   await page.context().close();
-}, 60_000);
+});
 
 test('a viewer of a house without piles is not asked to lay one', async () => {
   const page = await signedIn('viewer');

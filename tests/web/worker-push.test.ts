@@ -8,7 +8,7 @@ import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../help
 import { until } from '../helpers/until.ts';
 import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
-describe.skipIf(!hasChromium)('the service worker', { timeout: 90_000 }, () => {
+describe.skipIf(!hasChromium)('the service worker', () => {
   let farm: NotifyFarm;
   let pages: BuiltPages;
   let browser: Browser;

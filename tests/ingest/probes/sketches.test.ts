@@ -94,7 +94,7 @@ const sketches = [
 
 const none = { hasNetwork: false };
 
-describe.each(sketches)('the sketch for $name', { timeout: 120_000 }, ({ isThere, open }) => {
+describe.each(sketches)('the sketch for $name', ({ isThere, open }) => {
   const beginWith = (change?: Partial<ProbeSettings>) => begin(open, change);
 
   test.skipIf(!isThere)('a reading of every waking is there, with its time', async () => {

@@ -47,9 +47,7 @@ test('readings brought in have the piles of their probes read anew by whoever wa
   await journal.close();
 });
 
-test('an alarm that nobody can be asked about just now is left as it is, and the person is told', {
-  timeout: 40_000,
-}, async () => {
+test('an alarm that nobody can be asked about just now is left as it is, and the person is told', {}, async () => {
   const { journal, watch, asked } = await openFarm();
   const handling = watch.handleAlarm(tooWarm.id, { kind: 'acknowledge' });
   const refused = expect(handling).rejects.toThrow(StoreError);

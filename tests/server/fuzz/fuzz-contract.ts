@@ -288,7 +288,7 @@ export function fuzzContract(name: string, options: FuzzOptions): void {
             },
             good,
           );
-        }, 60_000);
+        });
       }
     }
 

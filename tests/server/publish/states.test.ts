@@ -20,7 +20,7 @@ const brokers = [
 const topic = 'piles-state/saltmere-yard/shed';
 
 for (const [name, isThere, start] of brokers) {
-  describe.skipIf(!isThere)(`what is published at ${name}`, { timeout: 60_000 }, () => {
+  describe.skipIf(!isThere)(`what is published at ${name}`, () => {
     let farm: NotifyFarm;
     let remove: () => Promise<void>;
     const clients: MqttClient[] = [];

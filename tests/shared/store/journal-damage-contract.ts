@@ -70,7 +70,7 @@ export function damageContract(name: string, { open }: DamageTests): void {
       }
       await through();
       expect(journal.unreadable.list()).toEqual([]);
-    }, 60_000);
+    });
 
     const json = (table: string, column: string): Damage => ({
       table,

@@ -26,4 +26,4 @@ test('paceOut() and mqttSink() let go when they are stopped after their broker h
   setTimeout(() => stop.abort(), 100);
   expect((await sending).readings).toBeLessThan(10);
   await sink.close();
-}, 15_000);
+});
