@@ -3,8 +3,9 @@
  * there, or programs foretell the air.
  */
 import type { MappingInput } from '../shared/contracts/mappings.ts';
+import { hubStatusTopic } from '../shared/published-topics.ts';
 import type { ForeignFilter, IngestLog } from './commit/inbound-source.ts';
-import { airAheadFilter } from './decode/topic.ts';
+import { acknowledgeFilter, airAheadFilter } from './decode/topic.ts';
 import type { DeviceListeners } from './devices/device-memory.ts';
 import { type Devices, recogniseDevices } from './devices/recognise-devices.ts';
 import { mappingProblem } from './mapping/mapping-problem.ts';
@@ -16,6 +17,7 @@ export interface ForeignTopicsParts extends DeviceListeners {
   readonly mappings: readonly MappingInput[];
   readonly recognisesDevices: boolean;
   readonly hearsAirAhead: boolean;
+  readonly hearsHubs: boolean;
   /** `filters` are others than before. */
   changed(): void;
 }
@@ -52,9 +54,10 @@ export class ForeignTopics {
 
   /** What to hear at an outside broker. */
   filters(): ForeignFilter[] {
-    const { root, hearsAirAhead } = this.#parts;
+    const { root, hearsAirAhead, hearsHubs } = this.#parts;
     return [
       ...(hearsAirAhead ? [{ filter: airAheadFilter(root), qos: 1 as const, isOptional: true }] : []),
+      ...(hearsHubs ? hubFilters(root) : []),
       ...(this.devices?.filters() ?? []).map(({ filter, timed }) => ({
         filter,
         qos: timed === true ? (1 as const) : (0 as const),
@@ -80,6 +83,12 @@ function mappedFilters({ filter, values, availability }: MappingInput): string[]
   if (values.length === 0) return [];
   return [filter, ...(availability === undefined ? [] : [availability.filter])].map(brokerFilter);
 }
+
+/** Nothing waits for us there: a press of an hour ago is none. */
+const hubFilters = (root: string): ForeignFilter[] => [
+  { filter: hubStatusTopic, qos: 0, isOptional: true },
+  { filter: acknowledgeFilter(root), qos: 0, isOptional: true, saysWhetherKept: true },
+];
 
 function workingMappings(mappings: readonly MappingInput[], log: IngestLog): readonly MappingInput[] {
   return mappings.filter((mapping) => {

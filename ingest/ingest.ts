@@ -33,6 +33,8 @@ export interface IngestOptions {
   onCommitted(readings: readonly Reading[], atMs: number): void;
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
   onAirAhead?: IntakeOptions['onAirAhead'];
+  /** What home automation hubs say to us; absent where another process listens to them. */
+  readonly hubs?: IntakeOptions['hubs'];
   /** A device that was recognised by itself spoke for the first time since the start. */
   onDevice?(site: string, probe: string, facts: DeviceFacts): void;
   readonly log: IngestLog;

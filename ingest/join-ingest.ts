@@ -4,6 +4,7 @@ import type { HeardMessage } from '../shared/contracts/ingest.ts';
 import { toInstant } from '../shared/contracts/time.ts';
 import { message } from '../shared/messages/message.ts';
 import { partHealth } from '../shared/part-health.ts';
+import { isNoProbesTopic } from '../shared/published-topics.ts';
 import { type CommitOutcomes, createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { CommitQueue } from './commit/commit-queue.ts';
 import { isAbout } from './commit/foreign-intake.ts';
@@ -83,6 +84,7 @@ function topicsOf(options: Omit<IngestOptions, 'source'>, changed: () => void): 
     mappings,
     recognisesDevices,
     hearsAirAhead: options.onAirAhead !== undefined,
+    hearsHubs: options.hubs !== undefined,
     onStatus: guarded('onStatus', log, options.onStatus),
     onDevice: guarded('onDevice', log, (site, probe, facts) => options.onDevice?.(site, probe, facts)),
     changed,
@@ -96,7 +98,7 @@ function sinkOf<Ticket>(
     readonly powerOn: ReturnType<typeof createPowerOnGuard>;
   },
 ): Sink<Ticket> {
-  const { root, clock, log, calibrate, admits, onAirAhead } = options;
+  const { root, clock, log, calibrate, admits, onAirAhead, hubs } = options;
   const { counted, heard, queue, refusals, foreign, topics, powerOn } = parts;
   const intake = createIntake({
     root,
@@ -110,6 +112,7 @@ function sinkOf<Ticket>(
     admits,
     onStatus: guarded('onStatus', log, options.onStatus),
     onAirAhead,
+    hubs,
     devices: topics.devices,
   });
   return {
@@ -121,7 +124,8 @@ function sinkOf<Ticket>(
       return readings.length;
     },
     pass: (ticket) => queue.add([], ticket),
-    show: (topic, payload, isRetained) =>
+    show(topic, payload, isRetained) {
+      if (isNoProbesTopic(topic, root)) return; // it would be offered to be read as a device's
       foreign.keep({
         atMs: clock.nowMs(),
         topic,
@@ -129,7 +133,8 @@ function sinkOf<Ticket>(
         isRetained,
         site: undefined,
         isUsed: topics.mappings().some((mapping) => isAbout(mapping, topic)),
-      }),
+      });
+    },
     hasRoom: () => queue.hasRoom(),
     whenRoom: (callback) => queue.whenRoom(callback),
     refuse: refusals.count,

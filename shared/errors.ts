@@ -29,6 +29,7 @@ export const refusalReasons = [
   'name-taken',
   'unknown-site',
   'unknown-template',
+  'press-of-no-use',
 ] as const;
 export type RefusalReason = (typeof refusalReasons)[number];
 

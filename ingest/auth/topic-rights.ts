@@ -2,7 +2,7 @@
  * Which topics a key may publish on and which it may hear. It never lets a filter through of which a part lies outside.
  */
 import type { KeyReach } from '../../shared/probe-key.ts';
-import { siteStateFilters, warningFilters } from '../../shared/published-topics.ts';
+import { isCommandTopic, isNoProbesTopic, siteStateFilters, warningFilters } from '../../shared/published-topics.ts';
 import { isDeviceTopic } from '../devices/device-topic.ts';
 import { matchFilter } from '../mapping/topic-filter.ts';
 
@@ -23,10 +23,16 @@ export function topicRights(reach: KeyReach, root: string): TopicRights {
     mayPublish: (topic) =>
       (own !== undefined && topic.startsWith(own) && topic.length > own.length) ||
       (speaksForDevices && !topic.startsWith(`${root}/`) && isDeviceTopic(topic)) ||
-      reach.foreign.some((filter) => !topic.startsWith(`${root}/`) && matchFilter(filter, topic) !== undefined),
+      reach.foreign.some((filter) => mayCover(filter, topic, root) && matchFilter(filter, topic) !== undefined),
     mayHear: (filter) => hearable.some((allowed) => covers(allowed, filter)),
-    mayBeHeard: (topic) => speaksForDevices && !topic.startsWith(`${root}/`) && !topic.startsWith('$'),
+    mayBeHeard: (topic) => speaksForDevices && !isNoProbesTopic(topic, root) && !topic.startsWith('$'),
   };
+}
+
+/** A filter for topics of others is none for ours; commands about piles are for keys that name them. */
+function mayCover(filter: string, topic: string, root: string): boolean {
+  if (topic.startsWith(`${root}/`)) return false;
+  return !isCommandTopic(topic, root) || isCommandTopic(filter, root);
 }
 
 /** Everything of this probe, its status and so its will included; or of every probe of the site. */

@@ -91,7 +91,8 @@ export class Subscriptions {
   #subscribe(filter: string, id: number | undefined, qos: Qos): void {
     const rh = this.#subscribed.has(filter) ? 1 : 0;
     const properties = id === undefined ? {} : { properties: { subscriptionIdentifier: id } };
-    const options: IClientSubscribeOptions = { qos, rh, ...properties };
+    const rap = this.#foreign.get(filter)?.saysWhetherKept === true;
+    const options: IClientSubscribeOptions = { qos, rh, rap, ...properties };
     this.#subscribed.set(filter, `${id} ${qos}`);
     this.#client.subscribe(filter, options, (error, granted) => {
       const failed = error !== null || granted?.some((answer) => answer.qos >= 0x80) === true;

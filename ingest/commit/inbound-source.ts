@@ -22,6 +22,8 @@ export interface ForeignFilter {
   readonly qos: 0 | 1;
   /** Heard where the broker lets us; a refusal is no trouble. */
   readonly isOptional: boolean;
+  /** Whether a message that the broker is to keep is known by that at once (MQTT 5 section 3.8.3.1, Retain As Published). */
+  readonly saysWhetherKept?: boolean;
 }
 
 /** What a source hands its messages to. */

@@ -31,10 +31,27 @@ export interface IntakeOptions extends ForeignIntakeParts, KeepableParts {
   onStatus(site: string, probe: string, online: boolean, atMs: number): void;
   /** Air foretold for a site; comes back with why it cannot be used. Absent where another process keeps it. */
   onAirAhead?: ((site: string, ahead: IssuedAirAhead) => Promise<ReadingError | undefined>) | undefined;
+  readonly hubs?: HubListener | undefined;
+}
+
+export interface HubListener {
+  cameUp(): void;
+  /** Somebody pressed there; comes back with why it does not count. */
+  onPress(press: HubPress): Promise<ReadingError | undefined>;
+}
+
+export interface HubPress {
+  readonly site: string;
+  readonly pile: string;
+  readonly text: string;
+  /** The broker keeps it, or is to: whoever comes later would press again. */
+  readonly isKept: boolean;
 }
 
 /** @returns What of the message is to be kept. */
 export type Intake = (message: Inbound) => readonly Reading[];
+
+type HubPressRoute = Extract<Route, { kind: 'acknowledge' }>;
 
 const nothing: Decoded = { readings: noReadings, refusals: noRefusals };
 
@@ -53,11 +70,17 @@ export function createIntake(options: IntakeOptions): Intake {
 
 function decode(options: IntakeOptions, route: Route, message: Inbound, arrival: Arrival): Decoded {
   if (route.kind === 'foreign') return readForeign(options, message, arrival) ?? nothing;
+  if (route.kind === 'own') return nothing;
+  if (route.kind === 'hub-status') {
+    if (textOf(message) === 'online') options.hubs?.cameUp();
+    return nothing;
+  }
   // A mapping may know what to do with a shape below the root that we do not.
   if (route.kind === 'misshapen') return readForeign(options, message, arrival) ?? refused(route.error);
   const size = sizeProblem(message);
   if (size !== undefined) return refused(size);
   const text = textOf(message);
+  if (route.kind === 'acknowledge') return takePress(options, message, route);
   if (route.kind === 'reading') return decodeReading(text, route.probe, arrival);
   if (route.kind === 'air-ahead') return takeAirAhead(options, message, route.site, arrival);
   if (route.kind === 'value') return decodeNumber(text, route.probe, route.quantity, arrival);
@@ -70,6 +93,14 @@ function takeStatus(options: IntakeOptions, text: string, { site, probe }: Probe
   }
   if (!options.admits(site, probe)) return refused(unclaimedError({ site, probe }));
   options.onStatus(site, probe, text === 'online', nowMs);
+  return nothing;
+}
+
+function takePress({ hubs, refusals }: IntakeOptions, message: Inbound, { site, pile }: HubPressRoute): Decoded {
+  const { topic, payload, retained: isKept } = message;
+  void hubs
+    ?.onPress({ site, pile, text: textOf(message), isKept })
+    .then((error) => error && refusals.count(error, topic, payload));
   return nothing;
 }
 

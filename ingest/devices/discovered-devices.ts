@@ -50,12 +50,12 @@ export function openDiscovered(isOurs: (topic: string) => boolean, changed: () =
   function introduce(message: DeviceMessage): readonly ReadingError[] {
     const before = messages.get(message.topic);
     if (before?.text === message.text) return []; // said again on each connection
-    const { found, refusals } = readDiscovery(message.levels, message.json());
+    const { found, refusals } = readDiscovery(message.levels, message.json(), isOurs);
     if (message.text === '') messages.delete(message.topic);
     else
       messages.set(message.topic, {
         text: message.text,
-        found: found.filter((one) => !isOurs(one.stateTopic)).map(named),
+        found: found.map(named),
       });
     byTopic = undefined;
     changed();

@@ -50,16 +50,20 @@ const mostAvailabilities = 8;
 const longestTopic = 300;
 const longestText = 120;
 
-/** @param levels Of a topic of discovery. */
-export function readDiscovery(levels: readonly string[], body: JsonObject | undefined): DiscoveryMessage {
+/** @param levels Of a topic of discovery. @param isOurs Whether no device speaks on a topic. */
+export function readDiscovery(
+  levels: readonly string[],
+  body: JsonObject | undefined,
+  isOurs: (topic: string) => boolean,
+): DiscoveryMessage {
   if (body === undefined) return { found: [], refusals: [] };
   const whole = expanded(body);
   const fallback = levels.at(-2) ?? '';
   const read =
     levels[1] === 'device'
-      ? readComponents(whole, fallback)
+      ? readComponents(whole, fallback, isOurs)
       : levels[1] === 'sensor'
-        ? [readEntity(whole, fallback)]
+        ? [readEntity(whole, fallback, isOurs)]
         : [];
   return {
     found: read.filter((one) => one !== undefined && !(one instanceof ReadingError)) as Discovered[],
@@ -70,7 +74,7 @@ export function readDiscovery(levels: readonly string[], body: JsonObject | unde
 type Read = Discovered | ReadingError | undefined;
 
 /** What stands beside the components counts for each of them. */
-function readComponents(whole: JsonObject, fallback: string): Read[] {
+function readComponents(whole: JsonObject, fallback: string, isOurs: (topic: string) => boolean): Read[] {
   const components = objectAt(whole, 'components') ?? {};
   const { components: _, ...shared } = whole;
   return Object.keys(components)
@@ -79,7 +83,7 @@ function readComponents(whole: JsonObject, fallback: string): Read[] {
       const component = components[id];
       if (!isObject(component)) return undefined;
       const own = expanded(component, baseOf(component) ?? baseOf(whole));
-      return own.platform === 'sensor' ? readEntity({ ...shared, name: id, ...own }, fallback) : undefined;
+      return own.platform === 'sensor' ? readEntity({ ...shared, name: id, ...own }, fallback, isOurs) : undefined;
     });
 }
 
@@ -94,12 +98,12 @@ const quantityOfClass: Readonly<Record<string, Quantity>> = {
 };
 const wordOf: Partial<Record<Quantity, string>> = { battery: '', charge: 'battery percent', rssi: 'rssi' };
 
-function readEntity(entity: JsonObject, fallback: string): Read {
+function readEntity(entity: JsonObject, fallback: string, isOurs: (topic: string) => boolean): Read {
   const device = expandedDevice(objectAt(entity, 'device') ?? {});
   const label = cut(textAt(device, 'name') ?? textAt(entity, 'name') ?? fallback);
   const measured = measuredOf(entity, label, fallback);
   const stateTopic = topicAt(entity, 'state_topic');
-  if (measured === undefined || stateTopic === undefined) return undefined;
+  if (measured === undefined || stateTopic === undefined || isOurs(stateTopic)) return undefined;
   const { quantity, part } = measured;
   const unitText = textAt(entity, 'unit_of_measurement');
   const unit = unitText === undefined ? undefined : unitNamed(quantity, unitText);

@@ -1,5 +1,6 @@
 import { BoundedMap } from '../../shared/bounded-map.ts';
 import { deviceSite } from '../../shared/names.ts';
+import { isNoProbesTopic } from '../../shared/published-topics.ts';
 import { isFamilyTopic } from './device-topic.ts';
 import { type DiscoveredDevices, openDiscovered } from './discovered-devices.ts';
 import { deviceFamilies } from './families.ts';
@@ -37,7 +38,7 @@ export class SiteReaders {
     const opened: Readers = {
       families: new Map(deviceFamilies.map((family) => [family, family.open()])),
       discovered: openDiscovered(
-        (topic) => topic.startsWith(`${this.#parts.root}/`),
+        (topic) => isNoProbesTopic(topic, this.#parts.root),
         () => this.#discoveredChanged(site),
       ),
     };

@@ -3,7 +3,7 @@
 import type { Client } from 'aedes';
 import { ReadingError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
-import { isServersTopic } from '../../shared/published-topics.ts';
+import { isCommandTopic, isServersTopic } from '../../shared/published-topics.ts';
 import type { Principal } from '../auth/auth-policy.ts';
 import { largestPayloadBytes } from '../commit/inbound.ts';
 import { cutLengthBytes } from './cut-payload.ts';
@@ -20,7 +20,7 @@ const readingsPerPacket = 10;
  * It comes for live messages and for wills alike. An error ends that client's connection, and nobody else's.
  */
 export function authorizePublishWith(parts: HookParts): Hook<'authorizePublish'> {
-  const { context, sink, retained, principals } = parts;
+  const { context, sink, principals } = parts;
   return (client, packet, done) => {
     const { topic } = packet;
     if (topic.startsWith('$SYS/')) return done(new Error('topics below $SYS belong to the broker'));
@@ -32,7 +32,7 @@ export function authorizePublishWith(parts: HookParts): Hook<'authorizePublish'>
     const principal = client === null ? undefined : principals.get(client);
     const payload = Buffer.isBuffer(packet.payload) ? packet.payload : Buffer.from(packet.payload);
     const wrong = unpublishable(principal, topic, payload, context.root);
-    if (wrong?.reason === 'not-its-topic' && isHeardByUs(principal, topic, payload, context.root)) {
+    if (wrong?.reason === 'not-its-topic' && isHeardByUs(principal, topic, payload)) {
       const site = principal?.site ?? undefined;
       Object.assign(packet, { topic: withheldTopic, payload: '', retain: false });
       spendFor(client, sink.take({ topic, payload, retained: false, site, confinedTo: site }, done));
@@ -45,8 +45,12 @@ export function authorizePublishWith(parts: HookParts): Hook<'authorizePublish'>
       Object.assign(packet, { topic: withheldTopic, payload: '', retain: false });
       return sink.pass(done);
     }
-    if (packet.retain && !retained.mayRetain(topic, payload.length, principal?.keyId ?? null)) packet.retain = false;
-    const readings = sink.take({ topic, payload, retained: false, site: principal?.site ?? undefined }, done);
+    if (packet.retain && !parts.retained.mayRetain(topic, payload.length, principal?.keyId ?? null))
+      packet.retain = false;
+    // Kept, it would be pressed again for whoever comes later.
+    const retained = packet.retain && isCommandTopic(topic, context.root);
+    if (retained) packet.retain = false;
+    const readings = sink.take({ topic, payload, retained, site: principal?.site ?? undefined }, done);
     spendFor(client, readings);
   };
 
@@ -56,12 +60,8 @@ export function authorizePublishWith(parts: HookParts): Hook<'authorizePublish'>
 }
 
 /** A device that nobody knows, with the key of a site: shown to whoever maps it, and to nobody else at the broker. */
-function isHeardByUs(principal: Principal | undefined, topic: string, payload: Buffer, root: string): boolean {
-  return (
-    principal?.rights?.mayBeHeard(topic) === true &&
-    !isServersTopic(topic, root) &&
-    cutLengthBytes(payload) === undefined
-  );
+function isHeardByUs(principal: Principal | undefined, topic: string, payload: Buffer): boolean {
+  return principal?.rights?.mayBeHeard(topic) === true && cutLengthBytes(payload) === undefined;
 }
 
 /** Why a message may not be published. */

@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import type { FastifyBaseLogger } from 'fastify';
 import type { AuthPolicy } from '../../ingest/auth/auth-policy.ts';
+import type { HubListener } from '../../ingest/commit/intake.ts';
 import type { Ingest, IngestOptions } from '../../ingest/ingest.ts';
 import { startIngest } from '../../ingest/start-ingest.ts';
 import type { Config } from '../../shared/config.ts';
@@ -22,6 +23,7 @@ import { openAuthPolicy } from '../services/probe-keys/open-auth-policy.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
+import { hubListener } from './hub-listener.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
 import { openAirAhead } from './open-air-ahead.ts';
 import { openServices, type Services } from './open-services.ts';
@@ -44,7 +46,8 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
 
   const { airAhead, weather } = openAirAhead(parts, services, { issued: (site) => watch.airAheadIssued(site) });
   const authPolicy = config.MQTT_URL === undefined ? await openAuthPolicy(config, clock, journal) : undefined;
-  const ingest = await ingestOf(services, sourceOf(config, authPolicy), airAhead);
+  const hubs = hubListener({ ...services, watch, watching });
+  const ingest = await ingestOf(services, sourceOf(config, authPolicy), { airAhead, hubs });
   const notifying = await watching.start(ingest);
   const downsampling = new Downsampling({ clock, log, journal, readings });
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
@@ -103,7 +106,7 @@ async function openStores({ config, log, version, machineNowMs = Date.now }: Ins
 async function ingestOf(
   { config, clock, log, readings, journal, probes, hub }: Services,
   source: IngestOptions['source'],
-  airAhead: AirAheadKeeper,
+  { airAhead, hubs }: { airAhead: AirAheadKeeper; hubs: HubListener },
 ): Promise<Ingest> {
   return startIngest({
     store: readings,
@@ -114,6 +117,7 @@ async function ingestOf(
     mappings: await journal.mappings.list(),
     ...followProbes({ probes, hub, log, keepIn: journal }),
     onAirAhead: (site, ahead) => airAhead.take(site, ahead),
+    hubs,
     log,
   });
 }

@@ -5,6 +5,7 @@
 import { randomBytes } from 'node:crypto';
 import { hostname } from 'node:os';
 import { defaultSession } from '../../ingest/client/site-sessions.ts';
+import type { HubListener } from '../../ingest/commit/intake.ts';
 import { startSiteIngest } from '../../ingest/start-ingest.ts';
 import { CrossSiteReadings } from '../cluster/cross-site-readings.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
@@ -15,6 +16,7 @@ import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
 import { closeInOrder } from './closing.ts';
+import { hubListener } from './hub-listener.ts';
 import type { InstallationParts, OpenInstallation } from './installation.ts';
 import { openAirAhead } from './open-air-ahead.ts';
 import { openSharedServers } from './open-shared-servers.ts';
@@ -43,7 +45,8 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   const { watch, delivery } = watching;
   const crossSite = new CrossSiteReadings({ clock, log, readings, probes, watch, isHeld });
   const { airAhead, weather } = openAirAhead(parts, services, { isOurs });
-  const ingest = await ingestOf(services, crossSite, airAhead, () => worker);
+  const hubs = hubListener({ ...services, watch: everywhere, watching });
+  const ingest = await ingestOf(services, { crossSite, airAhead, hubs }, () => worker);
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
   worker = new Worker({ id: ownId(), journal, readings, probes, watch, ingest, views, forgetting, log });
   await worker.start();
@@ -87,8 +90,7 @@ type SharedServers = Awaited<ReturnType<typeof openSharedServers>>;
 /** What comes in goes to the probe book, and to those of other sites that ask for it. */
 async function ingestOf(
   { config, clock, log, readings, journal, hub, probes }: SharedServers,
-  crossSite: CrossSiteReadings,
-  airAhead: AirAheadKeeper,
+  { crossSite, airAhead, hubs }: { crossSite: CrossSiteReadings; airAhead: AirAheadKeeper; hubs: HubListener },
   worker: () => Worker | undefined,
 ) {
   const follow = followProbes({ probes, hub, log, keepIn: journal });
@@ -101,6 +103,7 @@ async function ingestOf(
       mappings: await journal.mappings.list(),
       ...follow,
       onAirAhead: (site, ahead) => airAhead.take(site, ahead),
+      hubs,
       onCommitted(committed, atMs) {
         follow.onCommitted(committed, atMs);
         crossSite.tookIn(committed);

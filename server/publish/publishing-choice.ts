@@ -3,7 +3,7 @@
  * which it was chosen.
  */
 import type { FastifyBaseLogger } from 'fastify';
-import { type Publishing, publishingSchema } from '../../shared/contracts/published.ts';
+import { type HubChoice, type Publishing, publishingSchema } from '../../shared/contracts/published.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 
 const setting = 'publishing';
@@ -38,7 +38,14 @@ export class PublishingChoice {
     return this.#now;
   }
 
-  async choose(wanted: Publishing): Promise<void> {
+  /** What hubs are offered; undefined until an owner chose, and nothing while there are no states that they could read. */
+  hub(): HubChoice | undefined {
+    return this.#now?.hub && (this.#now.states ? this.#now.hub : 'off');
+  }
+
+  /** @param change What is left out stays as it was. */
+  async choose(change: Publishing): Promise<void> {
+    const wanted = { ...this.#now, ...change };
     await this.#parts.journal.settings.write(setting, wanted);
     this.#take(wanted);
   }

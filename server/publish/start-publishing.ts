@@ -6,12 +6,14 @@ import type { Config } from '../../shared/config.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { EntriesHeard } from './entries-heard.ts';
+import { HubAnnouncer } from './hub-announcer.ts';
 import { PileEvents } from './pile-events.ts';
 import type { PublishingChoice } from './publishing-choice.ts';
 import { StatePublisher } from './state-publisher.ts';
 
 export interface PublishingParts {
-  readonly config: Pick<Config, 'MQTT_ROOT'>;
+  readonly config: Pick<Config, 'MQTT_ROOT' | 'PUBLIC_URL'>;
+  readonly version: string;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
   /** Piles that are watched here, which are ours to publish. */
@@ -30,9 +32,11 @@ export interface PilePublishing {
 }
 
 export async function startPublishing(parts: PublishingParts): Promise<PilePublishing> {
-  const { config, clock, log, watch, ingest, publishing: choice } = parts;
+  const { config, version, clock, log, watch, ingest, publishing: choice } = parts;
+  const { MQTT_ROOT: root, PUBLIC_URL: publicUrl } = config;
   const events = startEvents(parts);
-  const states = new StatePublisher({ root: config.MQTT_ROOT, clock, log, watch, ingest, choice, events });
+  const hub = new HubAnnouncer({ root, version, publicUrl, choice, say: (site, message) => ingest.say(site, message) });
+  const states = new StatePublisher({ root, clock, log, watch, ingest, choice, events, hub });
   await choice.start();
   states.start();
   return {
@@ -45,7 +49,9 @@ export async function startPublishing(parts: PublishingParts): Promise<PilePubli
   };
 }
 
-type EventsParts = Pick<PublishingParts, 'config' | 'everywhere' | 'ingest' | 'publishing' | 'entriesHeard'>;
+interface EventsParts extends Pick<PublishingParts, 'everywhere' | 'ingest' | 'publishing' | 'entriesHeard'> {
+  readonly config: Pick<Config, 'MQTT_ROOT'>;
+}
 
 /** An entry is published by the process that kept it, which may serve pages alone. */
 export function startEvents({ config, everywhere, ingest, publishing: choice, entriesHeard }: EventsParts): PileEvents {

@@ -14,6 +14,7 @@ import { stateTopic } from '../../shared/published-topics.ts';
 import type { PileRecord } from '../../shared/store/journal.ts';
 import type { Phase } from '../../shared/warning.ts';
 import type { PileMonitor } from '../monitor/pile-monitor.ts';
+import type { HubAnnouncer } from './hub-announcer.ts';
 import type { PileEvents } from './pile-events.ts';
 import { pileState } from './pile-state.ts';
 import type { PublishingChoice } from './publishing-choice.ts';
@@ -34,6 +35,7 @@ export interface StatePublisherParts {
   readonly ingest: Pick<Ingest, 'say' | 'health'>;
   readonly choice: PublishingChoice;
   readonly events: Pick<PileEvents, 'phaseChanged'>;
+  readonly hub: Pick<HubAnnouncer, 'follow' | 'gone' | 'forget'>;
 }
 
 interface Said {
@@ -75,7 +77,13 @@ export class StatePublisher {
     this.#forget(id);
     if (this.#parts.choice.now() === undefined) return;
     this.#gone.set(id, { id, site: siteId });
-    this.#say(siteId, id, '');
+    this.#takeBack(siteId, id);
+  }
+
+  /** A hub came up, or a broker that may have forgotten. */
+  introduceAnew(): void {
+    this.#parts.hub.forget();
+    this.#allDue();
   }
 
   async close(): Promise<void> {
@@ -108,12 +116,16 @@ export class StatePublisher {
     const isDown = this.#parts.ingest.health().state === 'down';
     if (this.#wasDown && !isDown) {
       this.#said.clear();
-      for (const { id, site } of this.#gone.values()) this.#say(site, id, '');
-      this.#allDue();
+      for (const { id, site } of this.#gone.values()) this.#takeBack(site, id);
+      this.introduceAnew();
     }
     this.#wasDown = isDown;
     const beforeMs = Date.now() - againMs;
-    for (const [id, { atMs }] of this.#said) if (atMs < beforeMs) this.#due.set(id, true);
+    for (const [id, { atMs }] of this.#said) {
+      if (atMs >= beforeMs) continue;
+      this.#due.set(id, true);
+      this.#parts.hub.forget(id);
+    }
   }
 
   #publish(id: string, nowMs: number): void {
@@ -125,6 +137,7 @@ export class StatePublisher {
     }
     try {
       const summary = one.summary();
+      this.#parts.hub.follow(one.pile, summary);
       this.#followPhase(one.pile, summary);
       const { at, ...state } = pileState(summary, clock.nowMs());
       const isWanted = choice.now()?.states === true;
@@ -139,9 +152,16 @@ export class StatePublisher {
     }
   }
 
+  /** First from hubs, which would go on reading what is no more. */
+  #takeBack(siteId: string, id: string): void {
+    this.#parts.hub.gone({ id, siteId });
+    this.#say(siteId, id, '');
+  }
+
   /** It is gone, or another process has it now. */
   #forget(id: string): void {
     this.#said.delete(id);
+    this.#parts.hub.forget(id);
     this.#phases.delete(id);
   }
 

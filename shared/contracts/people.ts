@@ -4,7 +4,7 @@ import { fieldCode } from '../messages/field-code.ts';
 import { languages } from '../messages/made/languages.ts';
 import { messageSchema } from '../messages/message.ts';
 import { passwordLengths } from '../password-rule.ts';
-import { channelsKnown, personSchema, roleSchema, scopeSchema } from '../person.ts';
+import { auditedWays, personSchema, roleSchema, scopeSchema } from '../person.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 
 /** As others see it; letters that cannot be seen are refused, so that nobody passes for somebody else. */
@@ -171,7 +171,7 @@ const auditEntrySchema = z.object({
   at: instantSchema,
   personId: z.string().nullable(),
   personName: z.string(),
-  via: z.enum([...channelsKnown, 'nobody']),
+  via: z.enum(auditedWays),
   what: z.string(),
   messages: z.object({ what: messageSchema, personName: messageSchema.optional() }),
   subject: z.string().nullable(),

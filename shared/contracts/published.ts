@@ -67,15 +67,21 @@ export const pileEventSchema = z.discriminatedUnion('event', [
 ]);
 export type PileEvent = z.infer<typeof pileEventSchema>;
 
+/** Nothing, piles to look at, or with a button that acknowledges. It rests on states, which a hub reads. */
+export const hubChoices = ['off', 'looks-on', 'acknowledges'] as const;
+export type HubChoice = (typeof hubChoices)[number];
+
 /** What an owner wants published. Nothing until somebody chose. */
 export const publishingSchema = z.object({
   /** States and events, for programs. */
   states: z.boolean(),
+  /** Whether home automation hubs are told of the piles, and may acknowledge; absent until somebody chose. */
+  hub: z.enum(hubChoices).optional(),
 });
 export type Publishing = z.infer<typeof publishingSchema>;
 
 export const publishingAnswerSchema = publishingSchema.extend({
   /** Topics, with + for site and pile. */
-  topics: z.object({ states: z.string(), events: z.string() }),
+  topics: z.object({ states: z.string(), events: z.string(), hub: z.string(), acknowledge: z.string() }),
 });
 export type PublishingAnswer = z.infer<typeof publishingAnswerSchema>;

@@ -12,6 +12,7 @@ const codes = Object.keys(personTexts) as (keyof typeof personTexts)[];
 export const namelessNames = {
   here: personTexts['person.here'],
   'api-token': personTexts['person.api-token'],
+  hub: personTexts['person.hub'],
 } as const;
 
 /**

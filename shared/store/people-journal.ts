@@ -5,7 +5,7 @@
  * sessions, links, tokens and attempts are the machine's own; those of the audit trail are the server's.
  */
 import type { Message } from '../messages/message.ts';
-import type { channelsKnown, Role, Scope } from '../person.ts';
+import type { auditedWays, Role, Scope } from '../person.ts';
 
 export interface PersonRecord {
   readonly id: string;
@@ -76,7 +76,7 @@ export interface AuditRecord {
   readonly personId: string | null;
   /** Null for somebody unknown. */
   readonly personName: string | null;
-  readonly via: (typeof channelsKnown)[number] | 'nobody';
+  readonly via: (typeof auditedWays)[number];
   /** What was done, e.g. "laid a pile". */
   readonly what: Message;
   /** What it was done to, e.g. "bay-one". */

@@ -14,6 +14,10 @@ const packages = {
   'victoria-metrics': { file: '/usr/bin/victoria-metrics', tests: 'tests with an independent taker of /api/v2/write' },
   nginx: { file: '/usr/sbin/nginx', tests: 'tests behind a reverse proxy' },
   'g++': { file: '/usr/bin/g++', tests: 'the sketch for Arduino boards, compiled for this machine' },
+  'python3-jinja2': {
+    file: '/usr/lib/python3/dist-packages/jinja2/__init__.py',
+    tests: 'templates for home automation hubs, worked out as a hub does',
+  },
   chromium: { file: '/usr/bin/chromium', tests: 'tests in a real browser' },
 };
 

@@ -7,6 +7,12 @@ import type { KeyReach } from '../../shared/probe-key.ts';
 const probe: KeyReach = { site: 'saltmere-yard', probe: 'p1', foreign: [], hears: 'own' };
 const site: KeyReach = { ...probe, probe: null };
 const mapped: KeyReach = { ...probe, foreign: ['garden/+/temp', '#'] };
+const hub: KeyReach = {
+  site: null,
+  probe: null,
+  foreign: ['homeassistant/status', 'piles-command/saltmere-yard/#'],
+  hears: 'everything',
+};
 const lamp: KeyReach = { site: null, probe: null, foreign: [], hears: 'warnings' };
 const logger: KeyReach = { ...lamp, hears: 'everything' };
 
@@ -35,10 +41,27 @@ const publishing: [string, KeyReach, string, boolean][] = [
   ['a key that listens', logger, 'garden/bed/temp', false],
   ['a site key', site, 'piles-state/saltmere-yard/shed', false],
   ['a probe key', probe, 'piles-event/saltmere-yard/shed', false],
+  ['a site key', site, 'piles-command/saltmere-yard/shed/acknowledge', false],
+  ['a key with foreign topics', mapped, 'piles-command/saltmere-yard/shed/acknowledge', false], // # means others
+  ['a key that names commands', hub, 'piles-command/saltmere-yard/shed/acknowledge', true],
+  ['a key that names commands', hub, 'piles-command/oak-terrace/shed/acknowledge', false],
+  ['a key that names commands', hub, 'homeassistant/status', true],
 ];
 for (const [who, reach, topic, may] of publishing) {
   test(`${who} ${may ? 'may' : 'may not'} publish on ${topic}`, () => {
     expect(topicRights(reach, 'piles').mayPublish(topic)).toBe(may);
+  });
+}
+
+for (const topic of [
+  'piles-state/saltmere-yard/shed',
+  'piles-event/saltmere-yard/shed',
+  'piles-command/saltmere-yard/shed/acknowledge',
+  'homeassistant/device/branhearth-piles-shed/config',
+]) {
+  test(`what a site key says on ${topic} is not taken for a device's`, () => {
+    expect(topicRights(site, 'piles').mayBeHeard(topic)).toBe(false);
+    expect(topicRights(site, 'piles').mayBeHeard(`others-${topic}`)).toBe(true);
   });
 }
 

@@ -22,7 +22,27 @@ test('readTopic() takes what lies outside the root as foreign', () => {
   }
 });
 
+const besideOurs: [string, object][] = [
+  ['homeassistant/status', { kind: 'hub-status' }],
+  ['piles-command/saltmere-yard/shed/acknowledge', { kind: 'acknowledge', site: 'saltmere-yard', pile: 'shed' }],
+  ['piles-state/saltmere-yard/shed', { kind: 'own' }],
+  ['piles-event/saltmere-yard/shed', { kind: 'own' }],
+  ['homeassistant/device/branhearth-piles-shed/config', { kind: 'own' }],
+  ['homeassistant/device/branhearth-others-shed/config', { kind: 'foreign' }],
+  ['homeassistant/device/kitchen/config', { kind: 'foreign' }],
+  ['others-command/saltmere-yard/shed/acknowledge', { kind: 'foreign' }],
+];
+for (const [topic, route] of besideOurs) {
+  test(`readTopic() takes ${topic} as ${JSON.stringify(route)}`, () => {
+    expect(readTopic('piles', topic)).toEqual(route);
+  });
+}
+
 const misshapen = [
+  'piles-command/saltmere-yard/shed',
+  'piles-command/saltmere-yard/shed/shelve',
+  'piles-command/saltmere-yard/shed/acknowledge/now',
+  'piles-command/Yard/shed/acknowledge',
   'piles/',
   'piles/a/b',
   'piles/a/b/reading/more',

@@ -6,7 +6,7 @@ import {
   publishingAnswerSchema,
   publishingSchema,
 } from '../../../shared/contracts/published.ts';
-import { eventTopic, stateTopic } from '../../../shared/published-topics.ts';
+import { acknowledgeTopic, eventTopic, hubDeviceTopic, stateTopic } from '../../../shared/published-topics.ts';
 import type { PublishingChoice } from '../../publish/publishing-choice.ts';
 import type { Api } from '../api.ts';
 
@@ -19,7 +19,12 @@ export function registerPublishing(api: Api, { config, publishing }: PublishingP
   const root = config.MQTT_ROOT;
   const answer = (): PublishingAnswer => ({
     ...(publishing.now() ?? { states: false }),
-    topics: { states: stateTopic(root, '+', '+'), events: eventTopic(root, '+', '+') },
+    topics: {
+      states: stateTopic(root, '+', '+'),
+      events: eventTopic(root, '+', '+'),
+      hub: hubDeviceTopic(root, '<pile>'),
+      acknowledge: acknowledgeTopic(root, '+', '+'),
+    },
   });
 
   api.get(

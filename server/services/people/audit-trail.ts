@@ -45,7 +45,26 @@ export class AuditTrail {
 
   /** Never throws: the change itself is done, and to say that it failed would have it made twice. */
   async add(request: FastifyRequest, mutation: Mutation): Promise<void> {
-    const row = this.#row(request, mutation);
+    await this.#keep(this.#row(request, mutation));
+  }
+
+  /** The same of what came by another way than a request. */
+  async addOf(who: Pick<AuditRecord, 'via'> & { readonly name: string }, { what, subject }: Mutation): Promise<void> {
+    const shown = subject === undefined ? null : shownSubject(subject);
+    const nobody = { personId: null, address: null, before: null, after: null };
+    const { name: personName, via } = who;
+    await this.#keep({
+      id: this.#nextId(),
+      atMs: this.#clock.nowMs(),
+      personName,
+      via,
+      what,
+      subject: shown,
+      ...nobody,
+    });
+  }
+
+  async #keep(row: AuditRecord): Promise<void> {
     try {
       await this.#write(row);
     } catch (error) {

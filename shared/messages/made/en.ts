@@ -10,6 +10,7 @@ import { entryTexts } from './en/entry.ts';
 import { fieldTexts } from './en/field.ts';
 import { handTexts } from './en/hand.ts';
 import { healthTexts } from './en/health.ts';
+import { hubTexts } from './en/hub.ts';
 import { importTexts } from './en/import.ts';
 import { labelTexts } from './en/label.ts';
 import { laidTexts } from './en/laid.ts';
@@ -54,6 +55,7 @@ export const enTexts = {
   ...fieldTexts,
   ...handTexts,
   ...healthTexts,
+  ...hubTexts,
   ...importTexts,
   ...labelTexts,
   ...laidTexts,

@@ -10,6 +10,7 @@ import { entryTexts } from './es/entry.ts';
 import { fieldTexts } from './es/field.ts';
 import { handTexts } from './es/hand.ts';
 import { healthTexts } from './es/health.ts';
+import { hubTexts } from './es/hub.ts';
 import { importTexts } from './es/import.ts';
 import { labelTexts } from './es/label.ts';
 import { laidTexts } from './es/laid.ts';
@@ -54,6 +55,7 @@ export const esTexts = {
   ...fieldTexts,
   ...handTexts,
   ...healthTexts,
+  ...hubTexts,
   ...importTexts,
   ...labelTexts,
   ...laidTexts,

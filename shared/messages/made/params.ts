@@ -10,6 +10,7 @@ import type { EntryParams } from './params/entry.ts';
 import type { FieldParams } from './params/field.ts';
 import type { HandParams } from './params/hand.ts';
 import type { HealthParams } from './params/health.ts';
+import type { HubParams } from './params/hub.ts';
 import type { ImportParams } from './params/import.ts';
 import type { LabelParams } from './params/label.ts';
 import type { LaidParams } from './params/laid.ts';
@@ -55,6 +56,7 @@ export interface MessageParams
     FieldParams,
     HandParams,
     HealthParams,
+    HubParams,
     ImportParams,
     LabelParams,
     LaidParams,

@@ -10,6 +10,7 @@ import { entryTexts } from './pt-BR/entry.ts';
 import { fieldTexts } from './pt-BR/field.ts';
 import { handTexts } from './pt-BR/hand.ts';
 import { healthTexts } from './pt-BR/health.ts';
+import { hubTexts } from './pt-BR/hub.ts';
 import { importTexts } from './pt-BR/import.ts';
 import { labelTexts } from './pt-BR/label.ts';
 import { laidTexts } from './pt-BR/laid.ts';
@@ -54,6 +55,7 @@ export const ptBRTexts = {
   ...fieldTexts,
   ...handTexts,
   ...healthTexts,
+  ...hubTexts,
   ...importTexts,
   ...labelTexts,
   ...laidTexts,

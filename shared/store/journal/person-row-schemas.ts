@@ -1,6 +1,6 @@
 /** Rows of people, of what they sign in with, and of what they did. */
 import { z } from 'zod';
-import { channelsKnown, roleSchema, scopeSchema } from '../../person.ts';
+import { auditedWays, roleSchema, scopeSchema } from '../../person.ts';
 import { linkKinds } from '../people-journal.ts';
 import { count, epochMs, maybeMs, maybeText, text } from './row-fields.ts';
 
@@ -52,7 +52,7 @@ export const personRowSchemas = {
     at_ms: epochMs,
     person_id: maybeText,
     person_name: text,
-    via: z.enum([...channelsKnown, 'nobody']),
+    via: z.enum(auditedWays),
     what: text,
     subject: maybeText,
     address: maybeText,

@@ -52,6 +52,22 @@ test('a temperature without a unit, or in one that is none, is refused', () => {
   expect(reasons()).toEqual([expect.stringMatching(/^unknown-unit: .*found "mV"/)]);
 });
 
+for (const state_topic of [
+  'piles/saltmere-yard/p1/reading',
+  'piles-state/saltmere-yard/shed',
+  'piles-event/saltmere-yard/shed',
+  'piles-command/saltmere-yard/shed/acknowledge',
+]) {
+  test(`an introduction that points at ${state_topic}, which is ours, is passed over whatever its template`, () => {
+    const { take, reasons, devices } = openDevices();
+    take(config, introduce({ state_topic }));
+    take(config, introduce({ state_topic, value_template: '{{ value_json.t if value_json else None }}' }));
+    take('homeassistant/device/branhearth-piles-shed/config', introduce({ components: {} }));
+    expect(take(state_topic, '{"t":41.5}').filter(({ probe }) => probe === 'board-1')).toEqual([]);
+    expect([reasons().filter((one) => one.startsWith('unknown-template')), devices]).toEqual([[], []]);
+  });
+}
+
 test('an introduction that is taken back is heard no more', () => {
   const { take } = openDevices();
   take(config, introduce());

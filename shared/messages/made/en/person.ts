@@ -2,4 +2,5 @@
 export const personTexts = {
   "person.here": "This machine",
   "person.api-token": "API token",
+  "person.hub": "Home automation hub",
 };

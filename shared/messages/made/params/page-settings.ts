@@ -40,6 +40,11 @@ export interface PageSettingsParams {
   'page-settings.published.off': NoParams;
   'page-settings.published.on': NoParams;
   'page-settings.published.states.hint': { readonly eventsText: string; readonly mono: Tag; readonly statesText: string };
+  'page-settings.published.hub': NoParams;
+  'page-settings.published.hub.off': NoParams;
+  'page-settings.published.hub.looks-on': NoParams;
+  'page-settings.published.hub.acknowledges': NoParams;
+  'page-settings.published.hub.hint': { readonly hubText: string; readonly mono: Tag };
   'page-settings.system': NoParams;
   'page-settings.version': NoParams;
   'page-settings.version.is': { readonly isFast: boolean; readonly speedText: string; readonly versionText: string };

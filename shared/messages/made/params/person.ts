@@ -4,4 +4,5 @@ import type { NoParams } from '../../param-types.ts';
 export interface PersonParams {
   'person.here': NoParams;
   'person.api-token': NoParams;
+  'person.hub': NoParams;
 }

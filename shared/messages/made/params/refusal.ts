@@ -24,6 +24,7 @@ export interface RefusalParams {
   'refusal.name.name-taken': NoParams;
   'refusal.name.unknown-site': NoParams;
   'refusal.name.unknown-template': NoParams;
+  'refusal.name.press-of-no-use': NoParams;
   'refusal.meaning.topic-shape': { readonly patternText: string };
   'refusal.meaning.not-its-topic': NoParams;
   'refusal.meaning.too-many-filters': NoParams;
@@ -45,6 +46,7 @@ export interface RefusalParams {
   'refusal.meaning.name-taken': NoParams;
   'refusal.meaning.unknown-site': NoParams;
   'refusal.meaning.unknown-template': NoParams;
+  'refusal.meaning.press-of-no-use': NoParams;
   'refusal.meaning.already-downsampled': NoParams;
   'refusal.found.text': { readonly foundText: string };
   'refusal.found.nothing': NoParams;
@@ -77,6 +79,12 @@ export interface RefusalParams {
   'refusal.topic.site': { readonly foundPart: Part; readonly patternText: string };
   'refusal.topic.probe': { readonly foundPart: Part; readonly patternText: string };
   'refusal.topic.leaf': { readonly foundPart: Part; readonly namesText: string; readonly patternText: string };
+  'refusal.topic.command': { readonly foundPart: Part; readonly patternText: string };
+  'refusal.press.off': NoParams;
+  'refusal.press.kept': NoParams;
+  'refusal.press.pile': { readonly pileText: string; readonly siteText: string };
+  'refusal.press.time': { readonly exampleText: string; readonly foundPart: Part };
+  'refusal.press.old': { readonly foundMs: number; readonly isAhead: boolean; readonly longestMs: number };
   'refusal.unit': { readonly foundPart: Part; readonly quantityName: string; readonly unitsText: string; readonly wherePart: Part };
   'refusal.range.temperature': { readonly foundText: string; readonly highestC: Temperature; readonly lowestC: Temperature; readonly sign: 'disconnected' | 'failed' | 'other'; readonly wherePart: Part };
   'refusal.range.other': { readonly foundText: string; readonly quantityName: string; readonly rangeText: string; readonly wherePart: Part };

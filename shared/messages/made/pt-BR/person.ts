@@ -2,4 +2,5 @@
 export const personTexts = {
   "person.here": "Esta máquina",
   "person.api-token": "Token de API",
+  "person.hub": "Central de automação",
 };
