@@ -34,7 +34,7 @@ export function roleWithin(role: Role, scope: Scope): Role {
 export const namelessIds: readonly string[] = ['here', 'api-token'];
 
 /** How somebody became known: signed in, by an API token, or by asking from this machine while there is no owner yet. */
-export const channelsKnown = ['session', 'token', 'here'] as const;
+const channelsKnown = ['session', 'token', 'here'] as const;
 
 /** By which a row of the audit trail came; a hub is no person. */
 export const auditedWays = [...channelsKnown, 'hub', 'nobody'] as const;

@@ -1,5 +1,5 @@
 /**
- * A pile as a device of a home automation hub: what it is told to read out of the pile's state. Keys are those of device
+ * A pile as a device of a home automation hub: what it is to read out of the pile's state. Keys are those of device
  * discovery by MQTT (home-assistant.io/integrations/mqtt, sensor.mqtt and button.mqtt). No word of a person ever stands
  * in a template: a hub works those out.
  */

@@ -29,7 +29,7 @@ export interface HubPressesParts {
 }
 
 /** Longer than a message is on its way, and than clocks of two machines that are set differ. */
-export const longestPressAgeMs = 2 * msPerMinute;
+const longestPressAgeMs = 2 * msPerMinute;
 const pressSchema = z.object({ at: instantInputSchema });
 
 export function hubPresses(parts: HubPressesParts): HubListener {

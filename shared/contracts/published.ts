@@ -68,14 +68,14 @@ export const pileEventSchema = z.discriminatedUnion('event', [
 export type PileEvent = z.infer<typeof pileEventSchema>;
 
 /** Nothing, piles to look at, or with a button that acknowledges. It rests on states, which a hub reads. */
-export const hubChoices = ['off', 'looks-on', 'acknowledges'] as const;
+const hubChoices = ['off', 'looks-on', 'acknowledges'] as const;
 export type HubChoice = (typeof hubChoices)[number];
 
 /** What an owner wants published. Nothing until somebody chose. */
 export const publishingSchema = z.object({
   /** States and events, for programs. */
   states: z.boolean(),
-  /** Whether home automation hubs are told of the piles, and may acknowledge; absent until somebody chose. */
+  /** Whether home automation hubs are shown the piles, and may acknowledge; absent until somebody chose. */
   hub: z.enum(hubChoices).optional(),
 });
 export type Publishing = z.infer<typeof publishingSchema>;
