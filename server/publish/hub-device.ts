@@ -1,7 +1,6 @@
 /**
  * A pile as a device of a home automation hub: what it is to read out of the pile's state. Keys are those of device
- * discovery by MQTT (home-assistant.io/integrations/mqtt, sensor.mqtt and button.mqtt). No word of a person ever stands
- * in a template: a hub works those out.
+ * discovery by MQTT (home-assistant.io/integrations/mqtt, sensor.mqtt and button.mqtt).
  */
 
 import { type Message, message } from '../../shared/messages/message.ts';
@@ -10,6 +9,7 @@ import { type Position, positions } from '../../shared/names.ts';
 import { acknowledgeTopic, hubDeviceId, stateTopic } from '../../shared/published-topics.ts';
 import type { PileRecord } from '../../shared/store/journal.ts';
 import { severities } from '../../shared/warning.ts';
+import { availableFor, beginningOf, fieldOf, moisturePct, pressedNow, temperatureAt } from './hub-templates.ts';
 
 export interface HubDeviceParts {
   readonly root: string;
@@ -49,9 +49,8 @@ export function hubDevice(parts: HubDeviceParts, offered: OfferedPile, withdrawn
     },
     origin: { name: 'Branhearth', sw_version: version },
     state_topic: stateTopic(root, siteId, id),
-    // A broker keeps the last state of a server that is long gone.
     availability_topic: stateTopic(root, siteId, id),
-    availability_template: `{{ 'online' if value_json is defined and as_timestamp(now()) - as_timestamp(value_json.at) < ${goneAfterS} else 'offline' }}`,
+    availability_template: availableFor(goneAfterS),
     components: Object.fromEntries([...components, ...removed]),
   };
 }
@@ -80,39 +79,37 @@ function partOfPlace(place: Position): string {
 }
 
 function partsOf({ root }: HubDeviceParts, { pile, places, mayAcknowledge }: OfferedPile): Record<string, Component> {
-  const sensor = (name: Message, template: string, more: Component = {}) => ({
+  const sensor = (name: Message, value_template: string, more: Component = {}) => ({
     platform: 'sensor',
     name: plainEnglish(name),
-    value_template: `{{ ${template} }}`,
+    value_template,
     expire_after: goneAfterS,
     ...more,
   });
   const temperatures = places.map((place) => {
-    const at = `value_json.positions.${place}`;
-    // What a silent probe said last is not how it is now.
-    const template = `(${at}.temperatureC if ${at} is defined and not ${at}.silent else None)`;
-    return [partOfPlace(place), sensor(message('hub.temperature', { position: place }), template, celsius)] as const;
+    const name = message('hub.temperature', { position: place });
+    return [partOfPlace(place), sensor(name, temperatureAt(place), celsius)] as const;
   });
   return {
     ...Object.fromEntries(temperatures),
-    moisture: sensor(
-      message('hub.moisture'),
-      '((value_json.batch.moisture.frac * 100) | round(0) if value_json.batch and value_json.batch.moisture is defined else None)',
-      { device_class: 'moisture', state_class: 'measurement', unit_of_measurement: '%' },
-    ),
-    condition: sensor(message('hub.condition'), `value_json.condition[:${longestState}]`),
-    next: sensor(message('hub.next'), `value_json.next[:${longestState}]`),
-    warning: sensor(message('hub.warning'), 'value_json.alarm', {
+    moisture: sensor(message('hub.moisture'), moisturePct, {
+      device_class: 'moisture',
+      state_class: 'measurement',
+      unit_of_measurement: '%',
+    }),
+    condition: sensor(message('hub.condition'), beginningOf('condition', longestState)),
+    next: sensor(message('hub.next'), beginningOf('next', longestState)),
+    warning: sensor(message('hub.warning'), fieldOf('alarm'), {
       device_class: 'enum',
       options: ['calm', ...severities],
     }),
-    'last-heard': sensor(message('hub.last-heard'), 'value_json.lastHeardAt', { device_class: 'timestamp' }),
+    'last-heard': sensor(message('hub.last-heard'), fieldOf('lastHeardAt'), { device_class: 'timestamp' }),
     ...(mayAcknowledge && {
       acknowledge: {
         platform: 'button',
         name: plainEnglish(message('hub.acknowledge')),
         command_topic: acknowledgeTopic(root, pile.siteId, pile.id),
-        command_template: '{"at": "{{ utcnow().isoformat() }}"}',
+        command_template: pressedNow,
         qos: 1,
         retain: false,
       },

@@ -50,9 +50,9 @@ const takesWords = ['server'];
 /** At a terminal: who runs the server reads it there, before anybody has said in which language. */
 const terminal =
   /^server\/(check|cli|move|backup)\/|^server\/health\/data-folder\.ts$|^server\/app\/(old-node|start|start-help|start-lines)\.ts$|^server\/start-problem\.ts$/;
-/** For programs: metrics with their help, files for a broker, a command line, names of columns, what people write that is understood. */
+/** For programs: metrics with their help, files for a broker, templates for a hub, a command line, names of columns, what people write that is understood. */
 const machines =
-  /^server\/http\/metrics\/|^web\/src\/features\/probes\/publish-line\.ts$|^server\/http\/routes\/metrics\.ts$|^server\/http\/api-description\.ts$|^server\/services\/(probe-keys\/(mosquitto-files|show-key)|import\/column-guess|records\/export\/reading-rows|seasons\/compare-table)\.ts$/;
+  /^server\/http\/metrics\/|^web\/src\/features\/probes\/publish-line\.ts$|^server\/http\/routes\/metrics\.ts$|^server\/publish\/hub-templates\.ts$|^server\/http\/api-description\.ts$|^server\/services\/(probe-keys\/(mosquitto-files|show-key)|import\/column-guess|records\/export\/reading-rows|seasons\/compare-table)\.ts$/;
 const isElsewhere = (file) => [terminal, machines].some((pattern) => pattern.test(file));
 
 /** Pages, and what they show, take all their words from the catalogue. */

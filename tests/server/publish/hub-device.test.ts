@@ -19,7 +19,7 @@ const at = new Date(nowMs).toISOString();
 const all = { pile, places: positions, mayAcknowledge: true };
 const seen: PileSummary = {
   ...unseenPile(pile, null),
-  condition: 'It is warm. '.repeat(40),
+  condition: 'It is warm, '.repeat(40).replaceAll(' ', '_'),
   positions: {
     core: { temperatureC: 41.52, at, silent: false, probe: 'p1' },
     edge: { temperatureC: 30, at, silent: true, probe: 'p2' },
