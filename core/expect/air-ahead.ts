@@ -55,6 +55,24 @@ function coveredUntilMs(points: readonly AirReading[], nowMs: number): number | 
   return untilMs;
 }
 
+/** What stands in where nobody measures beside a pile. */
+export interface AirNow {
+  readonly tempC: number;
+  /** Beside the pile it may be warmer or colder by so much [K]. */
+  readonly doubtK: number;
+  readonly source: string;
+  readonly issuedMs: number;
+}
+
+/** The air of a site at `nowMs` out of what was foretold of it; null where no point is near enough on both sides, or all is too old. */
+export function airNow({ source, issuedMs, points }: AirAhead, nowMs: number): AirNow | null {
+  const from = points.findLast(({ atMs }) => atMs <= nowMs);
+  const to = points.find(({ atMs }) => atMs >= nowMs);
+  if (nowMs - issuedMs > airAheadStaleMs || !from || !to || to.atMs - from.atMs > longestStepMs) return null;
+  const share = to.atMs === from.atMs ? 0 : (nowMs - from.atMs) / (to.atMs - from.atMs);
+  return { tempC: from.tempC + share * (to.tempC - from.tempC), doubtK: mostOffsetK, source, issuedMs };
+}
+
 /** An issue that differs by this from the one before makes another band of it at once, and others wait for their time [K]; our own choice. */
 const otherIssueK = 2;
 const comparedH = 24;

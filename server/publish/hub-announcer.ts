@@ -34,7 +34,8 @@ export class HubAnnouncer {
     const hub = this.#parts.choice.hub();
     if (hub === undefined) return;
     const before = this.#said.get(pile.id);
-    const places = positions.filter((place) => summary.positions[place] !== undefined);
+    // What a neighbour lends was not measured at this pile.
+    const places = positions.filter((place) => summary.positions[place] && !summary.positions[place].lentBy);
     const of = hub === 'off' ? hub : JSON.stringify([pile.name, places, hub]);
     if (before?.of === of) return;
     if (hub === 'off') {

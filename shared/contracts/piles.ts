@@ -21,6 +21,8 @@ const positionNowSchema = z.object({
   doubted: z.object({ fromC: z.number(), fromAt: instantSchema }).optional(),
   /** When the newest of these values was measured. */
   at: instantSchema.optional(),
+  /** The pile whose probe it is, where it is lent: the air of the site was measured there and not here. */
+  lentBy: z.string().optional(),
   /** No reading for longer than this probe's own rhythm allows; without a probe, that nobody measured for 18 hours. */
   silent: z.boolean(),
   /** What was last measured by hand there, while it speaks for the place: there is no probe, or none that can be believed. */
@@ -206,6 +208,11 @@ export const pileDetailSchema = pileSummarySchema.extend({
   handDifferences: z.array(handDifferenceSchema).optional(),
   /** The foretold air that its band and forecast reckon with; absent while there is none. */
   airAhead: airAheadKeptSchema.omit({ kept: true }).optional(),
+  /** The air of the site as it was foretold for now, where no probe says it; absent where one does. Never measured here. */
+  siteAir: airAheadKeptSchema
+    .pick({ source: true, messages: true, issuedAt: true })
+    .extend({ temperatureC: z.number(), doubtK: z.number() })
+    .optional(),
 });
 export type PileDetail = z.infer<typeof pileDetailSchema>;
 

@@ -9,6 +9,7 @@ import {
 } from '../../../shared/contracts/piles.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import { siteAirOf } from '../../services/air-ahead/site-air.ts';
 import { idFromName } from '../../services/id-from-name.ts';
 import { newBatch, startProblem } from '../../services/lineage/new-batch.ts';
 import { omitUndefined } from '../../services/omit-undefined.ts';
@@ -51,7 +52,8 @@ function registerPileReads(api: Api, parts: PilesParts): void {
       const one = watch.get(request.params.id);
       if (!one) return notFound(reply, 'pile', request.params.id);
       const detail = await pileDetail(one, await journal.acts.list(one.pile.id));
-      return { ...detail, handDifferences: await handDifferences(parts, one) };
+      const siteAir = await siteAirOf(parts, one, detail);
+      return { ...detail, ...(siteAir && { siteAir }), handDifferences: await handDifferences(parts, one) };
     },
   );
 }

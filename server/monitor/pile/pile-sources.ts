@@ -16,19 +16,31 @@ export interface PileSource {
 }
 
 /**
- * The pile's own probes, where it never had an air probe those of its site, and where and while no probe serves a place what
- * was measured there by hand.
+ * The pile's own probes, the air of its site from when it has no air probe of its own any more, and where and while no probe
+ * serves a place what was measured there by hand.
  * @param claims All claims, ended ones included, oldest first.
  */
 export function pileSources(claims: readonly ClaimRecord[], pileId: string, siteId: string): PileSource[] {
   const probes = claims.filter(({ probe }) => !isHandProbe(probe));
   const own = probes.filter((claim) => claim.pileId === pileId);
-  const hasAir = own.some((claim) => claim.position === 'air');
-  const crossSite = hasAir ? [] : probes.filter((claim) => claim.position === 'air' && claim.site === siteId);
-  // One air is enough: the first that was claimed and still serves, else the first at all.
-  const air = crossSite.find((claim) => claim.toMs === null) ?? crossSite[0];
+  const air = airOfSite(probes, own, siteId);
   const serving = [...own, ...(air ? [air] : [])].map((claim) => ({ claim, position: claim.position }));
   return [...serving, ...handSources(claims, pileId).flatMap((hand) => whileNoProbe(hand, serving))];
+}
+
+/** One air is enough: the first of a neighbour that was claimed and still serves, else the first at all. */
+function airOfSite(
+  probes: readonly ClaimRecord[],
+  own: readonly ClaimRecord[],
+  siteId: string,
+): ClaimRecord | undefined {
+  const ownAir = own.filter((claim) => claim.position === 'air');
+  if (ownAir.some((claim) => claim.toMs === null)) return undefined;
+  const ofOthers = probes.filter((one) => one.position === 'air' && one.site === siteId && !own.includes(one));
+  const air = ofOthers.find((claim) => claim.toMs === null) ?? ofOthers[0];
+  if (air === undefined) return undefined;
+  const fromMs = Math.max(air.fromMs, ...ownAir.map((claim) => claim.toMs ?? 0));
+  return air.toMs !== null && air.toMs <= fromMs ? undefined : { ...air, fromMs };
 }
 
 /** Of what is measured by hand at a pile, all of it: also while a probe served the same place. */

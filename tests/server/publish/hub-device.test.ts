@@ -134,6 +134,15 @@ test('HubAnnouncer says nothing until somebody chose, and takes back once what i
   expect(said).toEqual([{ topic: 'homeassistant/device/branhearth-piles-shed/config', parts: null, bare: [] }]);
 });
 
+test('HubAnnouncer offers no air that a neighbour lends: it was not measured at the pile', () => {
+  const { one, said } = announcer('looks-on');
+  const air = { temperatureC: 12, at, silent: false, probe: 'shade' };
+  one.follow(pile, { positions: { air } });
+  expect(said.at(-1)?.parts).toContain('air-temperature');
+  one.follow(pile, { positions: { air: { ...air, lentBy: 'barn' } } });
+  expect(said.at(-1)?.parts).not.toContain('air-temperature');
+});
+
 test('HubAnnouncer says a pile once while nothing changes, anew when forgotten, and withdraws a part that goes', () => {
   const { one, said, choose } = announcer('acknowledges');
   const last = () => said.at(-1)?.parts ?? [];

@@ -1,5 +1,5 @@
 // Made from ../../en/page-pile.json by `npm run messages`; change that instead.
-import type { Amount, NoParams, Tag, Temperature } from '../../param-types.ts';
+import type { Amount, Difference, NoParams, Tag, Temperature } from '../../param-types.ts';
 
 export interface PagePileParams {
   'page-pile.water.about': { readonly highFrac: number; readonly lowFrac: number; readonly waterFrac: number };
@@ -31,6 +31,8 @@ export interface PagePileParams {
   'page-pile.no-probe.claim': NoParams;
   'page-pile.place': { readonly b: Tag; readonly position: 'base' | 'core' | 'edge' | 'other' | 'top' };
   'page-pile.heard': { readonly ageText: string; readonly how: 'hand' | 'handOld' | 'never' | 'other' | 'silent' };
+  'page-pile.air.lent': { readonly pileName: string };
+  'page-pile.air.foretold': { readonly agoMs: number; readonly airC: Temperature; readonly doubtK: Difference; readonly isSilent: boolean; readonly sourceText: string };
   'page-pile.laid.title': NoParams;
   'page-pile.laid.not-given': NoParams;
   'page-pile.warnings.title': NoParams;

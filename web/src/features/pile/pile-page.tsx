@@ -21,6 +21,7 @@ import { KeySoon } from '../help/key-soon.tsx';
 import { JournalPart } from '../journal/journal-part.tsx';
 import { CoreOffer } from '../probes/core-offer.tsx';
 import { LastVerdict } from '../verdict/last-verdict.tsx';
+import { AirOfSite } from './air-of-site.tsx';
 import { FinishBatch, NextBatch } from './batch-end.tsx';
 import { BatchRuler } from './batch-ruler.tsx';
 import { heardWords } from './heard-words.ts';
@@ -75,6 +76,7 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
         <Mound pile={pile} depthM={pile.recipe?.depthM} cover={pile.recipe?.cover} large />
         <div>
           <PositionLines pile={pile} />
+          <AirOfSite pile={pile} />
           <BatchRuler pile={pile} />
         </div>
       </div>
@@ -151,6 +153,8 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
     pile.positions[position] ? [[position, pile.positions[position]] as const] : [],
   );
   const moundWords = useMoundWords();
+  const piles = useInstallation((installation) => installation.piles);
+  const nameOf = (id: string) => piles?.find((one) => one.id === id)?.name ?? id;
   const dots = dampWords(pile, moundWords);
   if (entries.length === 0) {
     return (
@@ -166,7 +170,9 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
     <>
       <ul class="position-lines">
         {entries.map(([position, now]) => {
+          const lender = now.lentBy === undefined ? undefined : nameOf(now.lentBy);
           const said = [
+            lender !== undefined && text('page-pile.air.lent', { pileName: lender }),
             now.doubted && heatWords(now, unit, moundWords),
             ...otherReadings(now),
             heardWords(now, nowMs, words),
