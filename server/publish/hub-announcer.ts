@@ -34,8 +34,8 @@ export class HubAnnouncer {
     const hub = this.#parts.choice.hub();
     if (hub === undefined) return;
     const before = this.#said.get(pile.id);
-    // What a neighbour lends was not measured at this pile.
-    const places = positions.filter((place) => summary.positions[place] && !summary.positions[place].lentBy);
+    // The air of a neighbour was not measured at this pile.
+    const places = positions.filter((place) => summary.positions[place] && !summary.positions[place].ofPile);
     const of = hub === 'off' ? hub : JSON.stringify([pile.name, places, hub]);
     if (before?.of === of) return;
     if (hub === 'off') {

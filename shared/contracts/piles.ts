@@ -21,8 +21,8 @@ const positionNowSchema = z.object({
   doubted: z.object({ fromC: z.number(), fromAt: instantSchema }).optional(),
   /** When the newest of these values was measured. */
   at: instantSchema.optional(),
-  /** The pile whose probe it is, where it is lent: the air of the site was measured there and not here. */
-  lentBy: z.string().optional(),
+  /** The pile whose probe it is, where that is another: the air of the site was measured there and not here. */
+  ofPile: z.string().optional(),
   /** No reading for longer than this probe's own rhythm allows; without a probe, that nobody measured for 18 hours. */
   silent: z.boolean(),
   /** What was last measured by hand there, while it speaks for the place: there is no probe, or none that can be believed. */

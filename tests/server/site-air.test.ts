@@ -48,14 +48,14 @@ test('the air of a pile is that of a neighbour’s probe while it speaks, else a
     farm.nowMs += hourMs / 6;
     await measureAir(12.5);
   }
-  const lent = await until('the air is lent', async () => {
+  const there = await until('it goes by it', async () => {
     const { positions, siteAir } = await detail();
     return positions.air?.silent === false && siteAir === undefined ? positions.air : undefined;
   });
-  expect(lent).toMatchObject({ probe: 'shade', lentBy: 'barn', temperatureC: 12.5 });
-  expect((await detail()).positions.core?.lentBy).toBeUndefined();
+  expect(there).toMatchObject({ probe: 'shade', ofPile: 'barn', temperatureC: 12.5 });
+  expect((await detail()).positions.core?.ofPile).toBeUndefined();
   const barn = pileDetailSchema.parse((await farm.one.app.inject({ url: '/api/piles/barn' })).json());
-  expect(barn.positions.air?.lentBy).toBeUndefined();
+  expect(barn.positions.air?.ofPile).toBeUndefined();
 
   await foretell();
   // Only the core speaks on.

@@ -38,7 +38,7 @@ function positionsNow(one: Seen, assessment: Assessment | null, probes: ProbeBoo
     const { last, lastAtMs } = probes.of(claim.site, claim.probe);
     positions[position] = {
       probe: claim.probe,
-      ...(claim.pileId !== one.pile.id && { lentBy: claim.pileId }),
+      ...(claim.pileId !== one.pile.id && { ofPile: claim.pileId }),
       ...pileValues(last),
       ...doubtView(assessment?.positions[position]),
       ...(lastAtMs !== null && { at: toInstant(lastAtMs) }),

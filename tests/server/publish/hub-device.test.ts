@@ -134,12 +134,12 @@ test('HubAnnouncer says nothing until somebody chose, and takes back once what i
   expect(said).toEqual([{ topic: 'homeassistant/device/branhearth-piles-shed/config', parts: null, bare: [] }]);
 });
 
-test('HubAnnouncer offers no air that a neighbour lends: it was not measured at the pile', () => {
+test('HubAnnouncer offers no air of a neighbour: it was not measured at the pile', () => {
   const { one, said } = announcer('looks-on');
   const air = { temperatureC: 12, at, silent: false, probe: 'shade' };
   one.follow(pile, { positions: { air } });
   expect(said.at(-1)?.parts).toContain('air-temperature');
-  one.follow(pile, { positions: { air: { ...air, lentBy: 'barn' } } });
+  one.follow(pile, { positions: { air: { ...air, ofPile: 'barn' } } });
   expect(said.at(-1)?.parts).not.toContain('air-temperature');
 });
 

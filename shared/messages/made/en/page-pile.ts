@@ -32,7 +32,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.no-probe.claim": "Claim one for this pile",
   "page-pile.place": [["<","b",[["position",{"core":"Core","top":"Top","base":"Base","edge":"Edge","other":"Air"},0]]]],
   "page-pile.heard": [["how",{"silent":["silent, last heard ",["ageText"]],"hand":["measured by hand ",["ageText"]],"handOld":["last measured by hand ",["ageText"]],"never":"never heard","other":["heard ",["ageText"]]},0]],
-  "page-pile.air.lent": ["of the site, measured at ",["pileName"]," and not here"],
+  "page-pile.air.neighbour": ["of the site, measured at ",["pileName"]," and not here"],
   "page-pile.air.foretold": [["isSilent",{"true":"The air probe is silent.","other":"No probe measures the air here."},0]," The expected curve reckons with the air of the site: ",["airC"],", from ",["sourceText"],", made ",["agoMs"],". It was not measured; beside the pile it may differ by up to ",["doubtK"],"."],
   "page-pile.laid.title": "What was laid",
   "page-pile.laid.not-given": "Not given",

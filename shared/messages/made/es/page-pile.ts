@@ -32,7 +32,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.no-probe.claim": "Asignar una a esta pila",
   "page-pile.place": [["<","b",[["position",{"core":"Centro","top":"Arriba","base":"Base","edge":"Borde","other":"Aire"},0]]]],
   "page-pile.heard": [["how",{"silent":["callada; envió por última vez ",["ageText"]],"hand":["medido a mano ",["ageText"]],"handOld":["medido a mano por última vez ",["ageText"]],"never":"nunca ha enviado","other":["envió ",["ageText"]]},0]],
-  "page-pile.air.lent": ["del sitio, medido en ",["pileName"]," y no aquí"],
+  "page-pile.air.neighbour": ["del sitio, medido en ",["pileName"]," y no aquí"],
   "page-pile.air.foretold": [["isSilent",{"true":"La sonda del aire está callada.","other":"Ninguna sonda mide el aire aquí."},0]," La curva esperada cuenta con el aire del sitio: ",["airC"],", de ",["sourceText"],", hecho ",["agoMs"],". No se ha medido; junto a la pila puede diferir hasta ",["doubtK"],"."],
   "page-pile.laid.title": "Lo que se armó",
   "page-pile.laid.not-given": "Sin indicar",

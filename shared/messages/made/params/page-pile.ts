@@ -31,7 +31,7 @@ export interface PagePileParams {
   'page-pile.no-probe.claim': NoParams;
   'page-pile.place': { readonly b: Tag; readonly position: 'base' | 'core' | 'edge' | 'other' | 'top' };
   'page-pile.heard': { readonly ageText: string; readonly how: 'hand' | 'handOld' | 'never' | 'other' | 'silent' };
-  'page-pile.air.lent': { readonly pileName: string };
+  'page-pile.air.neighbour': { readonly pileName: string };
   'page-pile.air.foretold': { readonly agoMs: number; readonly airC: Temperature; readonly doubtK: Difference; readonly isSilent: boolean; readonly sourceText: string };
   'page-pile.laid.title': NoParams;
   'page-pile.laid.not-given': NoParams;

@@ -32,7 +32,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.no-probe.claim": "Atribuir uma a esta pilha",
   "page-pile.place": [["<","b",[["position",{"core":"Centro","top":"Topo","base":"Base","edge":"Borda","other":"Ar"},0]]]],
   "page-pile.heard": [["how",{"silent":["sem enviar, última leitura ",["ageText"]],"hand":["medido com termômetro ",["ageText"]],"handOld":["medido com termômetro pela última vez ",["ageText"]],"never":"nunca enviou","other":["recebido ",["ageText"]]},0]],
-  "page-pile.air.lent": ["do local, medido em ",["pileName"]," e não aqui"],
+  "page-pile.air.neighbour": ["do local, medido em ",["pileName"]," e não aqui"],
   "page-pile.air.foretold": [["isSilent",{"true":"A sonda do ar está calada.","other":"Nenhuma sonda mede o ar aqui."},0]," A curva esperada conta com o ar do local: ",["airC"],", de ",["sourceText"],", feito ",["agoMs"],". Não foi medido; ao lado da pilha pode diferir em até ",["doubtK"],"."],
   "page-pile.laid.title": "O que foi montado",
   "page-pile.laid.not-given": "Não informado",

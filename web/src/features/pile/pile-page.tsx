@@ -170,9 +170,9 @@ function PositionLines({ pile }: { readonly pile: PileDetail }) {
     <>
       <ul class="position-lines">
         {entries.map(([position, now]) => {
-          const lender = now.lentBy === undefined ? undefined : nameOf(now.lentBy);
+          const neighbour = now.ofPile === undefined ? undefined : nameOf(now.ofPile);
           const said = [
-            lender !== undefined && text('page-pile.air.lent', { pileName: lender }),
+            neighbour !== undefined && text('page-pile.air.neighbour', { pileName: neighbour }),
             now.doubted && heatWords(now, unit, moundWords),
             ...otherReadings(now),
             heardWords(now, nowMs, words),
