@@ -82,6 +82,13 @@ export class AlarmRegistry {
       .map(([key, machine]) => [key, machine]);
   }
 
+  /** Whether one of them is about to be raised. */
+  isWaiting(): boolean {
+    for (const { record, machine } of this.#slots.values())
+      if (record === null && machine.hold.condition === 'pending') return true;
+    return false;
+  }
+
   restoreWaiting(waiting: readonly (readonly [string, AlarmMachine])[]): void {
     for (const [key, machine] of waiting) {
       if (!this.#slots.has(key))

@@ -6,8 +6,13 @@ import type { MonitoredPile } from './monitored-pile.ts';
 const quietMs = 2_000;
 /** ... and later when there are so many piles that evaluating quiet ones would hold up those with news. */
 const quietMsPerPile = 2;
-/** A pile's checkpoint is kept although no alarm changed [machine time]. */
-const checkpointMs = 60_000;
+/**
+ * A pile's checkpoint is kept although no alarm changed [machine time]. Each is some 28 KB on the disk, and cards wear out;
+ * what came since is read back in milliseconds.
+ */
+const checkpointMs = 600_000;
+/** ... and sooner while an alarm waits to be raised: after a crash its wait would begin anew. */
+const waitingCheckpointMs = 60_000;
 /** ... and later when there are so many piles that the journal would do little else: reading back is cheap. */
 const checkpointMsPerPile = 50;
 /** The expected band is worked out anew from the air measured meanwhile [server time]. */
@@ -25,13 +30,14 @@ export function isDue(pile: Due, pileCount: number, machineNowMs: number): boole
   return pile.news || owes || machineNowMs - pile.evaluatedAtMs >= everyMs;
 }
 
-export function checkpointIsDue(
-  pile: Pick<MonitoredPile, 'checkpointDue' | 'keptAtMs'>,
-  pileCount: number,
-  machineNowMs: number,
-): boolean {
-  const everyMs = Math.max(checkpointMs, pileCount * checkpointMsPerPile);
-  return pile.checkpointDue || machineNowMs - pile.keptAtMs >= everyMs;
+interface CheckpointAsked extends Pick<MonitoredPile, 'checkpointDue' | 'keptAtMs'> {
+  readonly watch: { readonly isAlarmWaiting: boolean };
+}
+
+export function checkpointIsDue(pile: CheckpointAsked, pileCount: number, machineNowMs: number): boolean {
+  const ageMs = machineNowMs - pile.keptAtMs;
+  const isOver = (everyMs: number) => ageMs >= Math.max(everyMs, pileCount * checkpointMsPerPile);
+  return pile.checkpointDue || isOver(checkpointMs) || (isOver(waitingCheckpointMs) && pile.watch.isAlarmWaiting);
 }
 
 interface BandAsked {

@@ -26,6 +26,10 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
     what: 'readings and alarms while brokers, databases, workers, disk and clock fail (part: single, servers)',
     load: () => import('./faults.ts'),
   },
+  small: {
+    what: 'one core, 512 MB and a slow disk: start, memory, bytes written a day, a year of readings (part: day, year)',
+    load: () => import('./small.ts'),
+  },
   soak: { what: 'an hour of 10,000 probes: does memory or lag grow', load: () => import('./soak.ts') },
   influx: { what: 'readings per second into InfluxDB, against its bare client', load: () => import('./influx.ts') },
   siege: {

@@ -25,6 +25,8 @@ export interface SpawnOptions {
   readonly program?: string;
   /** As in `npm start -- --only ...`. */
   readonly only?: 'ingest' | 'web';
+  /** Called once the process is there, before it has done anything of note. */
+  readonly onSpawn?: (pid: number) => void;
   /** Told the exit code when it ends before it is up. */
   readonly onExit?: (code: number | null) => void;
   /** How long a start may take before the helper gives up [ms]. */
@@ -40,6 +42,7 @@ export function spawnInstallation(
     nodeArguments = [],
     program = process.execPath,
     only,
+    onSpawn,
     onExit: endedEarly,
     patienceMs = 30_000,
   }: SpawnOptions = {},
@@ -56,6 +59,7 @@ export function spawnInstallation(
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
+  if (child.pid !== undefined) onSpawn?.(child.pid);
   let output = '';
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
 

@@ -97,6 +97,25 @@ test('PileWatch goes on from its place as if it had never stopped', async () => 
   }
 });
 
+test('PileWatch says while an alarm waits to be raised, so that its place is kept oftener meanwhile', async () => {
+  const calm = readings.slice(0, 80);
+  const watch = watchOver([...calm]);
+  for (const reading of calm) watch.receive(reading);
+  let atMs = (calm.at(-1)?.atMs ?? 0) + minuteMs;
+  await watch.evaluate(atMs, false, Number.POSITIVE_INFINITY);
+  expect(watch.isAlarmWaiting).toBe(false);
+  const waited: boolean[] = [];
+  for (let raised = false; !raised && waited.length < 240; atMs += minuteMs) {
+    const coreC = Math.min(58, 40 + waited.length / 4);
+    watch.receive({ position: 'core', quantity: 'temperature', value: coreC, atMs });
+    const { alarms } = await watch.evaluate(atMs, false, Number.POSITIVE_INFINITY);
+    raised = alarms.some(({ kind }) => kind === 'overheating');
+    waited.push(watch.isAlarmWaiting);
+  }
+  expect(waited.length).toBeLessThan(240);
+  expect(waited.at(-2)).toBe(true);
+});
+
 test('PileWatch never steps its alarms back when the machine’s clock is set back', async () => {
   const watch = watchOver([...readings]);
   for (const reading of readings) watch.receive(reading);

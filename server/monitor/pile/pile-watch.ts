@@ -161,6 +161,11 @@ export class PileWatch {
     return { ...change, watch: keep ? this.#checkpoint() : null };
   }
 
+  /** Whether an alarm is about to be raised, once its cause has stood for long enough. */
+  get isAlarmWaiting(): boolean {
+    return this.registry.isWaiting();
+  }
+
   /** Whether the air of the last hour was other than the expected curve took it to be. */
   get weatherDeparts(): boolean {
     return this.#session?.weatherDeparts ?? false;

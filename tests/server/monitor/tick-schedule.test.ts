@@ -50,14 +50,20 @@ describe('a pile is due', () => {
   });
 });
 
-test.each([
-  ['a minute after it was kept', false, 100, 60_000, true],
-  ['not sooner', false, 100, 59_999, false],
-  ['later among so many piles that the journal would do little else', false, 2_000, 99_999, false],
-  ['... and then', false, 2_000, 100_000, true],
-  ['at once when the last one could not be kept', true, 100, 0, true],
-])('a checkpoint is due %s', (_when, checkpointDue, pileCount, afterMs, due) => {
-  expect(checkpointIsDue({ checkpointDue, keptAtMs: atMs }, pileCount, atMs + afterMs)).toBe(due);
+test.each<
+  [when: string, pile: { checkpointDue?: true; isAlarmWaiting?: true }, count: number, afterMs: number, due: boolean]
+>([
+  ['ten minutes after it was kept', {}, 100, 600_000, true],
+  ['not sooner', {}, 100, 599_999, false],
+  ['a minute after it was kept while an alarm waits to be raised', { isAlarmWaiting: true }, 100, 60_000, true],
+  ['not sooner', { isAlarmWaiting: true }, 100, 59_999, false],
+  ['later among so many piles that the journal would do little else', {}, 20_000, 999_999, false],
+  ['... and then', {}, 20_000, 1_000_000, true],
+  ['... also while an alarm waits to be raised', { isAlarmWaiting: true }, 2_000, 99_999, false],
+  ['at once when the last one could not be kept', { checkpointDue: true }, 100, 0, true],
+])('a checkpoint is due %s', (_when, { checkpointDue = false, isAlarmWaiting = false }, pileCount, afterMs, due) => {
+  const pile = { checkpointDue, keptAtMs: atMs, watch: { isAlarmWaiting } };
+  expect(checkpointIsDue(pile, pileCount, atMs + afterMs)).toBe(due);
 });
 
 test.each([
