@@ -1,8 +1,9 @@
 /** What a pile says while an alarm stands. */
 import { isHandKind, isProbeKind, type ProbeKind } from '../../shared/conditions/kinds.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
+import { selfHeatingLadder } from '../../shared/stage.ts';
 import type { WarningKind } from '../../shared/warning.ts';
-import { chipErrorK } from '../alarms/policies.ts';
+import { chipErrorK, temperatureDeadbandK } from '../alarms/policies.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { doubtedHeat } from '../warnings/doubted-heat.ts';
 import type { Finding } from '../warnings/finding.ts';
@@ -29,6 +30,8 @@ const ofProbes = {
 } as const satisfies Record<ProbeKind, Saying>;
 
 const uneven = message('say.uneven');
+/** Below this no position stands on the ladder of self-heating any more [°C]. */
+const hazardEndsC = selfHeatingLadder[0].fromC - temperatureDeadbandK;
 
 export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
   const finding = facts.present.get(kind);
@@ -39,7 +42,7 @@ export function alarmSentence(kind: WarningKind, facts: AlarmFacts): Saying {
   if (isProbeKind(kind)) return todo === undefined ? ofProbes[kind] : { ...ofProbes[kind], next: todo };
   switch (kind) {
     case 'self-heating':
-      if (todo === undefined) return hazardUnseen(facts);
+      if (todo === undefined || !hazardIsHeard(facts)) return hazardUnseen(facts);
       return {
         condition: doubtedHottest('dangerous', facts) ?? message('say.heating-dangerously', hottest(facts)),
         next: todo,
@@ -89,6 +92,14 @@ function overheatingSentence(facts: AlarmFacts): Saying {
     next: isUrgent ? next.spreadOutNow : next.turnNow,
     tone: isUrgent ? 'danger' : 'act',
   };
+}
+
+/** Whether a position speaks of it now; else it rests on the last word of one that is silent. */
+function hazardIsHeard({ assessment: { positions } }: AlarmFacts): boolean {
+  return pilePositions.some((position) => {
+    const sight = positions[position];
+    return sight?.silent === false && (sight.temperatureC ?? 0) >= hazardEndsC;
+  });
 }
 
 /** The hazard stands, and no probe shows it now. Where none can, its last order holds, not the one for a pile that is merely lost sight of. */

@@ -1,6 +1,7 @@
 /**
  * The ladder of self-heating, from danger zone to fire. It never clears while the core is silent, or a position that was
- * hot when last heard.
+ * hot when last heard; and such a last word raises it too, for readings may come late, all at once, from a probe that is
+ * silent by then.
  */
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { selfHeatingLadder } from '../../shared/stage.ts';
@@ -26,8 +27,8 @@ const jumped = message('warnings.self-heating.seen.jumped');
 const openedCaution = paragraph(cautions.spores, cautions.scald, cautions.fire);
 
 export function selfHeatingFinding(pile: PileSnapshot): Finding<'self-heating'> {
-  const hottest = hottestBorneOut(pile);
-  const rung = hottest === undefined ? 0 : rungAt(pile.state.positions[hottest.position]?.rung ?? 0, hottest.tempC);
+  const heard = onLadder(pile, hottestBorneOut(pile, false));
+  const { hottest, rung } = heard.rung > 0 ? heard : onLadder(pile, hottestBorneOut(pile, true));
   if (hottest === undefined || rung === 0) {
     const doubted = pile.doubtedHeat !== null && pile.doubtedHeat.tempC >= selfHeatingLadder[0].fromC;
     const unsure = pile.coreKnown ? hotUnheard(pile) : undefined;
@@ -107,11 +108,22 @@ function hotUnheard(pile: PileSnapshot): PilePosition | undefined {
   return pilePositions.find((position) => (pile.positions[position]?.temperatureC ?? 0) >= selfHeatingLadder[0].fromC);
 }
 
-function hottestBorneOut(pile: PileSnapshot): { position: PilePosition; tempC: number } | undefined {
-  let hottest: { position: PilePosition; tempC: number } | undefined;
+interface Hottest {
+  readonly position: PilePosition;
+  readonly tempC: number;
+}
+
+function onLadder(pile: PileSnapshot, hottest: Hottest | undefined): { hottest: Hottest | undefined; rung: Rung } {
+  const was = hottest === undefined ? 0 : (pile.state.positions[hottest.position]?.rung ?? 0);
+  return { hottest, rung: hottest === undefined ? 0 : rungAt(was, hottest.tempC) };
+}
+
+/** @param silent Of those that are silent, or of those that are heard. */
+function hottestBorneOut(pile: PileSnapshot, silent: boolean): Hottest | undefined {
+  let hottest: Hottest | undefined;
   for (const position of pilePositions) {
     const sight = pile.positions[position];
-    if (sight === null || sight.silent || sight.temperatureC === null || !borneOut(pile, position)) continue;
+    if (sight === null || sight.silent !== silent || sight.temperatureC === null || !borneOut(pile, position)) continue;
     if (hottest === undefined || sight.temperatureC > hottest.tempC) hottest = { position, tempC: sight.temperatureC };
   }
   return hottest;

@@ -1,6 +1,7 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { sayCondition } from '../../../core/say/condition.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
+import { inSentences, inWords, Played, play, setupOf, startMs, through } from '../helpers.ts';
 
 test('a core below 12 °C for six hours is chilled, for five hours not', () => {
   const cold = (hours: number): string[] =>
@@ -106,4 +107,41 @@ test('self-heating that gets worse asks again after it was acknowledged', () => 
   });
   expect(all.raised()).toContain('self-heating/null');
   expect(all.finding('self-heating').severity).toBe('urgent');
+});
+
+describe('readings that came late, all at once, from a probe that is silent by then', () => {
+  const late = (lastC: number) => {
+    const all = new Played(setupOf());
+    const rise = through([0, 25], [40, lastC]);
+    for (let hour = 0; hour <= 40; hour += 0.5) all.feed('core', rise(hour), startMs + hour * msPerHour);
+    all.evaluate(startMs + 44 * msPerHour);
+    return all;
+  };
+
+  test.each([
+    [66, 'urgent', 'Spread it out thin'],
+    [85, 'danger', 'Call the fire service before touching the heap'],
+  ])(
+    'with %d °C as their last: the hazard is raised, and its order is what the pile says',
+    (lastC, severity, order) => {
+      const all = late(lastC);
+      expect(all.raised()).toContain('self-heating/null');
+      const hazard = all.finding('self-heating');
+      expect(hazard.severity).toBe(severity);
+      expect(inWords(hazard).seen).toContain(`The core was at ${lastC} °C 4 hours ago`);
+      const alarms = all.alarms.map((alarm) =>
+        alarm.kind === 'self-heating' ? { ...alarm, todo: hazard.todo } : alarm,
+      );
+      if (all.last === null) throw new Error('never looked at');
+      const { condition, next, tone } = inSentences(sayCondition(all.last, alarms));
+      expect(condition).toBe(
+        `It was heating dangerously when the core probe fell silent 4 hours ago at ${lastC} °C, and nobody knows how it is now.`,
+      );
+      expect([tone, next]).toEqual(['danger', expect.stringContaining(order)]);
+    },
+  );
+
+  test('with 60 °C as their last: no hazard', () => {
+    expect(late(60).raised()).not.toContain('self-heating/null');
+  });
 });
