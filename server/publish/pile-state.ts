@@ -1,3 +1,4 @@
+import { speaks } from '../../core/alarms/standing.ts';
 import type { PileSummary } from '../../shared/contracts/piles.ts';
 import type { PileState } from '../../shared/contracts/published.ts';
 import { toInstant } from '../../shared/contracts/time.ts';
@@ -15,10 +16,9 @@ export function pileState({ alarms, ...summary }: PileSummary, nowMs: number): P
   };
 }
 
+/** A shelf keeps people from being notified, and changes nothing of how the pile stands. */
 function worstOf(alarms: PileSummary['alarms']): PileState['alarm'] {
-  const ranks = alarms
-    .filter(({ stands, state, suppressedBy }) => stands && state !== 'shelved' && suppressedBy === null)
-    .map(({ severity }) => rankOf(severity));
+  const ranks = alarms.filter(speaks).map(({ severity }) => rankOf(severity));
   return ranks.length === 0 ? 'calm' : severityOfRank(Math.max(...ranks));
 }
 

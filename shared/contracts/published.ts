@@ -20,7 +20,7 @@ export const pileStateSchema = pileSummarySchema.omit({ alarms: true }).extend({
   version,
   /** When this was worked out. */
   at: instantSchema,
-  /** The worst of what stands and is not shelved. */
+  /** The worst of what stands, shelved or not. */
   alarm: z.enum(['calm', ...severities]),
   alarms: z.array(publishedAlarmSchema),
   /** The newest measurement of any position; null before any. */
