@@ -1,5 +1,5 @@
 /** What a grower works out before a heap is laid: starter, water, mix, dates. */
-export { datesAnswerSchema, datesAskSchema, type PlannedDateView } from './plan/dates.ts';
+export { type DatesAsk, datesAnswerSchema, datesAskSchema, type PlannedDateView } from './plan/dates.ts';
 export {
   type DilutionAnswer,
   type DilutionAsk,

@@ -1,8 +1,4 @@
 /** The planner over HTTP: starter, water, mix, dates. Nothing is stored. */
-import { planDates } from '../../../core/plan/dates.ts';
-import { planDilution } from '../../../core/plan/dilution.ts';
-import { planMix } from '../../../core/plan/mix.ts';
-import { planWater } from '../../../core/plan/water.ts';
 import {
   datesAnswerSchema,
   datesAskSchema,
@@ -13,8 +9,9 @@ import {
   waterAnswerSchema,
   waterAskSchema,
 } from '../../../shared/contracts/plan.ts';
-import { dilutionView, mixView, plannedDateView, waterView } from '../../services/views/plan-views.ts';
 import type { Api } from '../api.ts';
+
+const planner = () => import('../../services/views/plan-answers.ts');
 
 export function registerPlan(api: Api): void {
   api.post(
@@ -23,7 +20,7 @@ export function registerPlan(api: Api): void {
       config: { access: 'viewer', does: false },
       schema: { body: dilutionAskSchema, response: { 200: dilutionAnswerSchema } },
     },
-    async ({ body }) => dilutionView(planDilution(body), body.units),
+    async ({ body }) => (await planner()).answerDilution(body),
   );
   api.post(
     '/api/plan/water',
@@ -31,12 +28,12 @@ export function registerPlan(api: Api): void {
       config: { access: 'viewer', does: false },
       schema: { body: waterAskSchema, response: { 200: waterAnswerSchema } },
     },
-    async ({ body }) => waterView(planWater(body), body.units),
+    async ({ body }) => (await planner()).answerWater(body),
   );
   api.post(
     '/api/plan/mix',
     { config: { access: 'viewer', does: false }, schema: { body: mixAskSchema, response: { 200: mixAnswerSchema } } },
-    async ({ body }) => mixView(planMix(body), body.units),
+    async ({ body }) => (await planner()).answerMix(body),
   );
   api.post(
     '/api/plan/dates',
@@ -44,10 +41,6 @@ export function registerPlan(api: Api): void {
       config: { access: 'viewer', does: false },
       schema: { body: datesAskSchema, response: { 200: datesAnswerSchema } },
     },
-    async (request) => {
-      const { startAt, stage, airC, units } = request.body;
-      const dates = planDates({ startMs: startAt, stage, airC });
-      return { dates: dates.map((date) => plannedDateView(date, units)) };
-    },
+    async ({ body }) => (await planner()).answerDates(body),
   );
 }

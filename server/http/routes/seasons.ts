@@ -9,12 +9,14 @@ import {
   seasonNameSchema,
   seasonsAnswerSchema,
 } from '../../../shared/contracts/seasons.ts';
-import { type BringInParts, bringIn } from '../../services/seasons/bring-in.ts';
+import type { BringInParts } from '../../services/seasons/bring-in.ts';
 import type { SeasonParts } from '../../services/seasons/compared-batches.ts';
 import { nameSeason } from '../../services/seasons/season-names.ts';
-import { groupDifference, seasons } from '../../services/seasons/season-service.ts';
 import type { Api } from '../api.ts';
 import { notFound, refuseField } from '../problem.ts';
+
+/** Loaded when somebody first asks for seasons. */
+const service = () => import('../../services/seasons/season-service.ts');
 
 export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): void {
   api.get(
@@ -23,14 +25,14 @@ export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): vo
       config: { access: 'viewer' },
       schema: { querystring: differenceQuestionSchema, response: { 200: differenceAnswerSchema } },
     },
-    async (request) => groupDifference(parts, request.query),
+    async (request) => (await service()).groupDifference(parts, request.query),
   );
 
   api.get(
     '/api/seasons',
     { config: { access: 'viewer' }, schema: { response: { 200: seasonsAnswerSchema } } },
     async () => ({
-      seasons: await seasons(parts),
+      seasons: await (await service()).seasons(parts),
     }),
   );
 
@@ -46,7 +48,7 @@ export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): vo
     },
     async (request) => {
       await nameSeason(parts.journal, request.params.id, request.body.name);
-      return { seasons: await seasons(parts) };
+      return { seasons: await (await service()).seasons(parts) };
     },
   );
 
@@ -57,6 +59,7 @@ export function registerSeasons(api: Api, parts: SeasonParts & BringInParts): vo
       schema: { body: earlierBatchSchema, response: { 200: earlierAnswerSchema, 201: earlierAnswerSchema } },
     },
     async (request, reply) => {
+      const { bringIn } = await import('../../services/seasons/bring-in.ts');
       const answer = await bringIn(parts, request.body);
       if (!answer) return notFound(reply, 'site', request.body.site);
       const said = answer.messages.problem;

@@ -23,4 +23,6 @@ export const datesAskSchema = z.object({
   airC: airC.optional(),
   units: planUnitsSchema,
 });
+export type DatesAsk = z.output<typeof datesAskSchema>;
+
 export const datesAnswerSchema = z.object({ dates: z.array(plannedDateSchema) });

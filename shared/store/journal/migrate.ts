@@ -1,38 +1,29 @@
 /** Brings a journal forward to the tables of today. */
 import { type Kysely, type Migration, Migrator, sql } from 'kysely';
 import { StoreError } from '../../errors.ts';
-import * as journal0001 from '../migrations/0001-journal.ts';
-import * as journal0002 from '../migrations/0002-entries-and-lineage.ts';
-import * as journal0003 from '../migrations/0003-people.ts';
-import * as journal0004 from '../migrations/0004-probe-keys.ts';
-import * as journal0005 from '../migrations/0005-delivery.ts';
-import * as journal0006 from '../migrations/0006-leases-and-views.ts';
-import * as journal0007 from '../migrations/0007-what-ends-together.ts';
-import * as journal0008 from '../migrations/0008-mail-addresses.ts';
-import * as journal0009 from '../migrations/0009-language.ts';
-import * as journal0010 from '../migrations/0010-air-ahead.ts';
-import * as journal0011 from '../migrations/0011-plain-names.ts';
-import * as journal0012 from '../migrations/0012-fanned-out.ts';
-import * as journal0013 from '../migrations/0013-verdicts.ts';
-import * as journal0014 from '../migrations/0014-mapped-values.ts';
 import { storeError } from '../store-error.ts';
+
+/** Loaded when the database has not seen it, which most starts find of none. */
+const migration = (load: () => Promise<Pick<Migration, 'up'>>): Migration => ({
+  up: async (db) => (await load()).up(db),
+});
 
 /** By number; the names are kept in the database, so they never change. */
 export const migrations: Readonly<Record<string, Migration>> = {
-  '0001-journal': journal0001,
-  '0002-entries-and-lineage': journal0002,
-  '0003-people': journal0003,
-  '0004-probe-keys': journal0004,
-  '0005-delivery': journal0005,
-  '0006-leases-and-views': journal0006,
-  '0007-what-ends-together': journal0007,
-  '0008-mail-addresses': journal0008,
-  '0009-language': journal0009,
-  '0010-air-ahead': journal0010,
-  '0011-plain-names': journal0011,
-  '0012-fanned-out': journal0012,
-  '0013-verdicts': journal0013,
-  '0014-mapped-values': journal0014,
+  '0001-journal': migration(() => import('../migrations/0001-journal.ts')),
+  '0002-entries-and-lineage': migration(() => import('../migrations/0002-entries-and-lineage.ts')),
+  '0003-people': migration(() => import('../migrations/0003-people.ts')),
+  '0004-probe-keys': migration(() => import('../migrations/0004-probe-keys.ts')),
+  '0005-delivery': migration(() => import('../migrations/0005-delivery.ts')),
+  '0006-leases-and-views': migration(() => import('../migrations/0006-leases-and-views.ts')),
+  '0007-what-ends-together': migration(() => import('../migrations/0007-what-ends-together.ts')),
+  '0008-mail-addresses': migration(() => import('../migrations/0008-mail-addresses.ts')),
+  '0009-language': migration(() => import('../migrations/0009-language.ts')),
+  '0010-air-ahead': migration(() => import('../migrations/0010-air-ahead.ts')),
+  '0011-plain-names': migration(() => import('../migrations/0011-plain-names.ts')),
+  '0012-fanned-out': migration(() => import('../migrations/0012-fanned-out.ts')),
+  '0013-verdicts': migration(() => import('../migrations/0013-verdicts.ts')),
+  '0014-mapped-values': migration(() => import('../migrations/0014-mapped-values.ts')),
 };
 
 /**
