@@ -29,6 +29,7 @@ export default defineConfig({
   test: {
     // Much of what tests do is wait for a process, a browser or a broker.
     maxWorkers: Math.min(2 * availableParallelism(), 8),
+    globalSetup: 'tests/helpers/folder-of-run.ts',
     sequence: { sequencer: LongFirst },
     // What a test may take before it hangs. It judges no speed.
     testTimeout: 120_000,

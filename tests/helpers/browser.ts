@@ -6,6 +6,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
 import { build, type Plugin } from 'vite';
+import { inject } from 'vitest';
+import type {} from './folder-of-run.ts'; // names what a run provides
 
 const chromiumPath = '/usr/bin/chromium';
 
@@ -36,14 +38,28 @@ export interface BuiltPages {
   remove(): Promise<void>;
 }
 
-/** Built into a folder of its own, so that what stands in .build/ is left alone. */
+let asShipped: Promise<string> | undefined;
+
+/**
+ * Built into a folder of its own, so that what stands in .build/ is left alone: once for all files of a worker, except where plugins
+ * make other pages of them.
+ */
 export async function buildPages(plugins: readonly Plugin[] = []): Promise<BuiltPages> {
-  const dir = await mkdtemp(join(tmpdir(), 'branhearth-pages-'));
+  if (plugins.length === 0) {
+    asShipped ??= buildInto(inject('folderOfRun'), []);
+    return { dir: await asShipped, remove: async () => undefined };
+  }
+  const dir = await buildInto(tmpdir(), plugins);
+  return { dir, remove: () => rm(dir, { recursive: true, force: true }) };
+}
+
+async function buildInto(folder: string, plugins: readonly Plugin[]): Promise<string> {
+  const dir = await mkdtemp(join(folder, 'branhearth-pages-'));
   await build({
     configFile: join(fileURLToPath(new URL('../../web', import.meta.url)), 'vite.config.ts'),
     logLevel: 'error',
     plugins: [...plugins],
     build: { outDir: dir, emptyOutDir: true },
   });
-  return { dir, remove: () => rm(dir, { recursive: true, force: true }) };
+  return dir;
 }
