@@ -23,7 +23,7 @@ export const cautionTexts = {
   "caution.ladder.3": "At {hottestC} hot pockets are likely: call the fire service before touching the heap, and keep air out of it.",
   "caution.ladder.4": "At {hottestC} fire may start when it is opened: leave it to the fire service.",
   "caution.ladder.5": "At {hottestC} fire is imminent: keep people away and call the fire service now.",
-  "caution.closed.1": "At {hottestC} do not open it for this: spread it out thin so that it cools, with gloves and a dust mask on and water at hand, and measure it twice a day. Write down only what you found before.",
+  "caution.closed.1": "At {hottestC} take no handful and do not smell it now: first spread it out thin so that it cools, with gloves and a dust mask on and water at hand, and measure it twice a day. Write down only what you found before.",
   "caution.closed.2": "At {hottestC} do not open it for this: measure every two hours and open the heap only with water and a helper at hand. Write down only what you found before.",
   "caution.closed.3": "At {hottestC} do not open it for this: call the fire service before touching the heap, and keep air out of it. Write down only what you found before.",
   "caution.closed.4": "At {hottestC} do not open it for this: leave it to the fire service. Write down only what you found before.",

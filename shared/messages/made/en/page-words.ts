@@ -6,6 +6,7 @@ export const pageWordsTexts: PageTexts<PageWordsParams> = {
   "page-words.length": [["unit",{"second":[["lengthCount"]," s"],"minute":[["lengthCount"]," min"],"hour":[["lengthCount"]," h"],"other":[["lengthCount",{"one":[["#"]," day"],"other":[["#"]," days"]},1]]},0]],
   "page-words.ago": [["lengthText"]," ago"],
   "page-words.just-now": "just now",
+  "page-words.now": "now",
   "page-words.due": [["due",{"now":"Now","passed":["This was due ",["lengthText"]," ago, at ",["timeText"]],"other":["By ",["timeText"]," (in ",["lengthText"],")"]},0]],
   "page-words.day": ["day ",["dayNumber"]],
   "page-words.warning": [["warningText"],", ",["position",{"core":"core","top":"top","base":"base","edge":"edge","other":"air"},0]],

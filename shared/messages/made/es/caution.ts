@@ -23,7 +23,7 @@ export const cautionTexts = {
   "caution.ladder.3": "A {hottestC} es probable que haya focos calientes: llama a los bomberos antes de tocar la pila y no dejes que le entre aire.",
   "caution.ladder.4": "A {hottestC} puede empezar un incendio al abrirla: déjasela a los bomberos.",
   "caution.ladder.5": "A {hottestC} el incendio es inminente: aleja a la gente y llama ya a los bomberos.",
-  "caution.closed.1": "A {hottestC} no la abras para esto: extiéndela en capa delgada para que se enfríe, con guantes y mascarilla contra polvo y con agua a mano, y mídela dos veces al día. Anota solo lo que encontraste antes.",
+  "caution.closed.1": "A {hottestC} no tomes ningún puñado ni la huelas ahora: primero extiéndela en capa delgada para que se enfríe, con guantes y mascarilla contra polvo y con agua a mano, y mídela dos veces al día. Anota solo lo que encontraste antes.",
   "caution.closed.2": "A {hottestC} no la abras para esto: mide cada dos horas y abre la pila solo con agua a mano y con otra persona al lado. Anota solo lo que encontraste antes.",
   "caution.closed.3": "A {hottestC} no la abras para esto: llama a los bomberos antes de tocar la pila y no dejes que le entre aire. Anota solo lo que encontraste antes.",
   "caution.closed.4": "A {hottestC} no la abras para esto: déjasela a los bomberos. Anota solo lo que encontraste antes.",

@@ -6,6 +6,7 @@ export const pageWordsTexts: PageTexts<PageWordsParams> = {
   "page-words.length": [["unit",{"second":[["lengthCount"]," s"],"minute":[["lengthCount"]," min"],"hour":[["lengthCount"]," h"],"other":[["lengthCount",{"one":[["#"]," día"],"other":[["#"]," días"]},1]]},0]],
   "page-words.ago": ["hace ",["lengthText"]],
   "page-words.just-now": "ahora mismo",
+  "page-words.now": "ahora",
   "page-words.due": [["due",{"now":"Ahora","passed":["El plazo pasó hace ",["lengthText"],": ",["timeText"]],"other":["A más tardar: ",["timeText"]," (en ",["lengthText"],")"]},0]],
   "page-words.day": ["día ",["dayNumber"]],
   "page-words.warning": [["warningText"],", ",["position",{"core":"centro","top":"arriba","base":"base","edge":"borde","other":"aire"},0]],

@@ -5,6 +5,7 @@ export interface PageWordsParams {
   'page-words.length': { readonly lengthCount: number; readonly unit: 'hour' | 'minute' | 'other' | 'second' };
   'page-words.ago': { readonly lengthText: string };
   'page-words.just-now': NoParams;
+  'page-words.now': NoParams;
   'page-words.due': { readonly due: 'now' | 'other' | 'passed'; readonly lengthText: string; readonly timeText: string };
   'page-words.day': { readonly dayNumber: number };
   'page-words.warning': { readonly position: 'base' | 'core' | 'edge' | 'other' | 'top'; readonly warningText: string };

@@ -23,7 +23,7 @@ export const cautionTexts = {
   "caution.ladder.3": "A {hottestC}, é provável que haja focos quentes: chame os bombeiros antes de tocar no monte e não deixe entrar ar.",
   "caution.ladder.4": "A {hottestC}, o fogo pode começar ao abrir: deixe com os bombeiros.",
   "caution.ladder.5": "A {hottestC}, o fogo é iminente: mantenha as pessoas longe e chame os bombeiros agora.",
-  "caution.closed.1": "A {hottestC}, não abra para isso: espalhe em camada fina para esfriar, com luvas, máscara contra poeira e água à mão, e meça duas vezes por dia. Anote só o que você encontrou antes.",
+  "caution.closed.1": "A {hottestC}, não pegue nenhum punhado nem cheire agora: primeiro espalhe em camada fina para esfriar, com luvas, máscara contra poeira e água à mão, e meça duas vezes por dia. Anote só o que você encontrou antes.",
   "caution.closed.2": "A {hottestC}, não abra para isso: meça a cada duas horas e só abra o monte com água à mão e outra pessoa ao lado. Anote só o que você encontrou antes.",
   "caution.closed.3": "A {hottestC}, não abra para isso: chame os bombeiros antes de tocar no monte e não deixe entrar ar. Anote só o que você encontrou antes.",
   "caution.closed.4": "A {hottestC}, não abra para isso: deixe com os bombeiros. Anote só o que você encontrou antes.",

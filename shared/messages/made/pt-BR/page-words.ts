@@ -6,6 +6,7 @@ export const pageWordsTexts: PageTexts<PageWordsParams> = {
   "page-words.length": [["unit",{"second":[["lengthCount"]," s"],"minute":[["lengthCount"]," min"],"hour":[["lengthCount"]," h"],"other":[["lengthCount",{"one":[["#"]," dia"],"other":[["#"]," dias"]},1]]},0]],
   "page-words.ago": ["há ",["lengthText"]],
   "page-words.just-now": "agora mesmo",
+  "page-words.now": "agora",
   "page-words.due": [["due",{"now":"Agora","passed":["O prazo passou há ",["lengthText"],": ",["timeText"]],"other":["Até ",["timeText"]," (em ",["lengthText"],")"]},0]],
   "page-words.day": ["dia ",["dayNumber"]],
   "page-words.warning": [["warningText"],", ",["position",{"core":"centro","top":"topo","base":"base","edge":"borda","other":"ar"},0]],
