@@ -4,8 +4,16 @@ import type { Page } from 'playwright-core';
 
 const folder = 'shared/messages';
 
+const known = new Map<string, Readonly<Record<string, string>>>();
+
 /** Every text of a language as its catalogues hold it, by code. */
 export function textsOf(language: string): Readonly<Record<string, string>> {
+  const texts = known.get(language) ?? readTexts(language);
+  known.set(language, texts);
+  return texts;
+}
+
+function readTexts(language: string): Readonly<Record<string, string>> {
   const files = readdirSync(`${folder}/${language}`).filter((name) => /^(?!standing|compared).*\.json$/.test(name));
   return Object.assign({}, ...files.map((name) => JSON.parse(readFileSync(`${folder}/${language}/${name}`, 'utf8'))));
 }

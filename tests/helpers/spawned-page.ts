@@ -10,6 +10,8 @@ export interface SpawnedPage {
   readonly page: Page;
   /** What the page complained of. */
   readonly troubles: readonly string[];
+  /** Another page of the same server, on a device of its own. */
+  another(context: BrowserContextOptions): Promise<Page>;
   close(): Promise<void>;
 }
 
@@ -17,12 +19,16 @@ export async function openSpawnedPage(context: BrowserContextOptions): Promise<S
   const { dataDir, remove } = await makeDataDir();
   const installation = await spawnInstallation(dataDir);
   const browser = await launchBrowser();
-  const page = await browser.newPage({ locale: 'en-GB', ...context });
   const troubles: string[] = [];
-  page.on('pageerror', (error) => troubles.push(error.message));
-  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+  const another = async (of: BrowserContextOptions) => {
+    const page = await browser.newPage({ locale: 'en-GB', ...of });
+    page.on('pageerror', (error) => troubles.push(error.message));
+    page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+    return page;
+  };
+  const page = await another(context);
   return {
-    ...{ installation, page, troubles },
+    ...{ installation, page, troubles, another },
     async close() {
       await browser.close();
       await installation.stop();

@@ -8,14 +8,17 @@ import { pageJournalTexts } from '../../shared/messages/made/en/page-journal.ts'
 import { pageWelcomeTexts } from '../../shared/messages/made/en/page-welcome.ts';
 import { message } from '../../shared/messages/message.ts';
 import { rendererOf } from '../../shared/messages/renderer.ts';
+import { requestHeaders } from '../../web/src/data/client.ts';
 import { followLanguage, languageWanted, otherLanguage } from '../../web/src/data/language.ts';
 import { pageWords, usePageTexts } from '../../web/src/data/live/page-texts.ts';
 import { useReader } from '../../web/src/data/live/use-installation.ts';
 import { useList } from '../../web/src/data/live/use-list.ts';
 import { useSay } from '../../web/src/data/live/use-say.ts';
 import { me } from '../../web/src/data/me.ts';
+import { changePrefs } from '../../web/src/data/prefs.ts';
 import { textNow } from '../../web/src/data/text-now.ts';
 import { HelpPage } from '../../web/src/features/help/help-page.tsx';
+import { DeviceLanguage } from '../../web/src/features/settings/device-language.tsx';
 import { SettingsPage } from '../../web/src/features/settings/settings-page.tsx';
 import { actName } from '../../web/src/ui/format/act-name.ts';
 import { ageWords } from '../../web/src/ui/format/age.ts';
@@ -151,6 +154,19 @@ test('positions, lists and days are in the language that is read', async () => {
   me.set({ ...known, person: { ...kim, language: 'de' } });
   await until('German', async () => said().includes('liegt') || undefined);
   expect(toText(<Places />)).toBe('<p>Mitte, Rand und Luft; Freitag 2. Mai; 2. Mai 2031</p>');
+});
+
+test('where nobody signs in a device has a language of its own, and asks the server for it; whoever signs in and chose reads theirs', () => {
+  const foot = () => toText(<DeviceLanguage />);
+  me.set({ ...known, person: null });
+  expect(languageWanted()).toBe('en');
+  expect(foot()).toContain('Deutsch');
+  changePrefs({ language: 'de' });
+  expect([languageWanted(), requestHeaders()]).toEqual(['de', { 'accept-language': 'de' }]);
+  me.set({ ...known, person: { ...kim, language: 'en' } });
+  expect([languageWanted(), foot()]).toEqual(['en', '']);
+  changePrefs({ language: '' });
+  expect(requestHeaders()).toEqual({});
 });
 
 test('settings offer the languages that there are, to whoever is signed in', () => {

@@ -60,6 +60,9 @@ const NotificationsPage = lazy(() =>
 );
 const HelpPage = lazy(() => import('./features/help/help-page.tsx').then((page) => page.HelpPage));
 const OutboxLine = lazy(() => import('./features/journal/outbox-line.tsx').then((line) => line.OutboxLine));
+const DeviceLanguage = lazy(() =>
+  import('./features/settings/device-language.tsx').then((choice) => choice.DeviceLanguage),
+);
 const HelpLink = lazy(() => import('./features/help/help-link.tsx').then((link) => link.HelpLink));
 const NoPage = lazy(() => import('./ui/parts/no-page.tsx').then((page) => page.NoPage));
 
@@ -84,6 +87,9 @@ export function App() {
       <Announcer />
       <footer class="foot">
         <p>{text('page-shell.foot')}</p>
+        <ErrorBoundary>
+          <DeviceLanguage />
+        </ErrorBoundary>
       </footer>
     </LocationProvider>
   );

@@ -4,6 +4,7 @@
  * Strokes, not a tinted stripe: what was expected and what is ahead are distinguished by shape.
  */
 import type { Chart } from 'chart.js';
+import { textNow } from '../data/text-now.ts';
 
 export interface FanPoint {
   readonly atMs: number;
@@ -72,8 +73,9 @@ export function drawNow(
   ctx.strokeStyle = colour('--paper');
   ctx.lineWidth = 4;
   ctx.setLineDash([]);
-  ctx.strokeText('now', x - 4, chartArea.bottom - 3);
+  const now = textNow('page-words.now');
+  ctx.strokeText(now, x - 4, chartArea.bottom - 3);
   ctx.fillStyle = colour('--ink-soft');
-  ctx.fillText('now', x - 4, chartArea.bottom - 3);
+  ctx.fillText(now, x - 4, chartArea.bottom - 3);
   ctx.restore();
 }

@@ -104,6 +104,15 @@ function inkOf(canvas: HTMLCanvasElement): Ink {
   };
 }
 
+/** Beside the lines, where their names stand; at most a third of a narrow phone. */
+function roomForNames(canvas: HTMLCanvasElement, font: Ink['font'], datasets: Datasets): number {
+  const ctx = canvas.getContext('2d');
+  if (!ctx) return 46;
+  ctx.font = `600 ${font.size}px ${font.family}`;
+  const widths = datasets.map(({ label = '' }) => (label === bandName ? 0 : ctx.measureText(label).width));
+  return Math.min(120, Math.max(46, Math.ceil(Math.max(...widths)) + 12));
+}
+
 type Datasets = ChartConfiguration<'line'>['data']['datasets'];
 type Scales = NonNullable<NonNullable<ChartConfiguration<'line'>['options']>['scales']>;
 
@@ -188,9 +197,10 @@ function scalesOf(canvas: HTMLCanvasElement, props: LineChartProps, { colour, fo
 function configOf(canvas: HTMLCanvasElement, latest: { readonly current: Drawn }): ChartConfiguration<'line'> {
   const props = latest.current;
   const ink = inkOf(canvas);
+  const datasets = datasetsOf(props, ink);
   return {
     type: 'line',
-    data: { datasets: datasetsOf(props, ink) },
+    data: { datasets },
     options: {
       parsing: false,
       normalized: true,
@@ -201,7 +211,7 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: Drawn }
       events: ['mousemove', 'touchstart', 'touchmove', 'click'],
       layout: {
         padding: {
-          right: 46,
+          right: roomForNames(canvas, ink.font, datasets),
           top: (props.acts ?? []).length > 0 ? actRoom + 4 : 8,
         },
       },

@@ -4,7 +4,7 @@ import { type Problem, problemSchema } from '../../../shared/contracts/problem.t
 import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './last-answers.ts';
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 import { isHeldUp } from './owed-sign-out.ts';
-import { bearerToken } from './prefs.ts';
+import { bearerToken, languageOfDevice } from './prefs.ts';
 import { textNow } from './text-now.ts';
 import { wordProblem } from './word-problem.ts';
 
@@ -40,8 +40,12 @@ export function whenUnauthorised(act: () => void): void {
 }
 
 export function requestHeaders(extra: Record<string, string> = {}): Record<string, string> {
-  const token = bearerToken();
-  return { ...extra, ...(token ? { authorization: `Bearer ${token}` } : {}) };
+  const [token, language] = [bearerToken(), languageOfDevice()];
+  return {
+    ...extra,
+    ...(token && { authorization: `Bearer ${token}` }),
+    ...(language && { 'accept-language': language }),
+  };
 }
 
 export async function ask<Schema extends z.ZodType>(

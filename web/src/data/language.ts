@@ -1,6 +1,6 @@
 /**
- * In which language this page is read: as the person chose, else as their browser asks for, of those that there are. English is in the
- * pages; every other is loaded whole once it is known to be read, and the page is worded again.
+ * In which language this page is read: as the person chose, else as was chosen on this device, else as its browser asks for, of those that
+ * there are. English is in the pages; every other is loaded whole once it is known to be read, and the page is worded again.
  */
 
 import type { Reader } from '../../../shared/messages/format.ts';
@@ -11,6 +11,7 @@ import type { Message, Say } from '../../../shared/messages/message.ts';
 import type { WholeLanguage } from '../../../shared/messages/page-text.ts';
 import type { Render } from '../../../shared/messages/renderer.ts';
 import { me } from './me.ts';
+import { followPrefs, languageOfDevice } from './prefs.ts';
 import { createStore, useStore } from './store.ts';
 
 export interface OtherLanguage extends Pick<WholeLanguage, 'texts' | 'pages'> {
@@ -36,9 +37,8 @@ export function sayIn(other: OtherLanguage | null, render: Render, reader: Reade
 
 /** @returns That which is to be read, whether its texts are here or not. */
 export function languageWanted(): string {
-  const chosen = me.get()?.person?.language;
-  const asked = globalThis.navigator?.languages ?? [];
-  return languageFor(chosen === undefined ? asked : [chosen, ...asked], languages);
+  const chosen = [me.get()?.person?.language ?? '', languageOfDevice()].filter((one) => one !== '');
+  return languageFor([...chosen, ...(globalThis.navigator?.languages ?? [])], languages);
 }
 
 async function follow(): Promise<void> {
@@ -67,5 +67,6 @@ function setOther(now: OtherLanguage | null): void {
 export function followLanguage(): Promise<void> {
   const go = () => follow().catch(() => undefined); // out of reach: English goes on
   me.follow(() => void go());
+  followPrefs(() => void go());
   return go();
 }

@@ -12,6 +12,8 @@ const prefsSchema = z.object({
   zone: z.enum(['mine', 'site']).catch('mine'),
   shade: z.enum(['auto', 'light', 'dark']).catch('auto'),
   name: z.string().max(80).catch(''),
+  /** BCP 47; '' for what the browser asks for. Of this device, while nobody who signs in chose another. */
+  language: z.string().max(35).catch(''),
 });
 export type Prefs = z.infer<typeof prefsSchema>;
 
@@ -56,6 +58,12 @@ export function changePrefs(change: Partial<Prefs>): void {
   prefs.set(next);
   remember(prefsKey, JSON.stringify(next));
 }
+
+/** Calls `act` whenever something is chosen. */
+export const followPrefs = prefs.follow;
+
+/** In which language this device is read; '' for what the browser asks for. */
+export const languageOfDevice = (): string => prefs.get().language;
 
 export function usePrefs(): Prefs {
   return useStore(prefs, (value) => value);

@@ -8,9 +8,7 @@ import { chooseLanguage } from '../../data/session-api.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { PickField, Refusal } from '../../ui/parts/forms.tsx';
 import { MachineMade } from '../../ui/parts/machine-made.tsx';
-
-/** As its own readers call it. */
-const nameOf = (language: string) => new Intl.DisplayNames([language], { type: 'language' }).of(language) ?? language;
+import { languageName } from './language-name.ts';
 
 const ofBrowser = '';
 
@@ -34,10 +32,10 @@ export function LanguageChoice() {
         value={person.language ?? ofBrowser}
         choices={[
           [ofBrowser, text('page-language.as-browser')],
-          ...languages.map((one) => [one, nameOf(one)] as const),
+          ...languages.map((one) => [one, languageName(one)] as const),
         ]}
         onValue={(choice) => void choose(choice)}
-        hint={text('page-language.hint', { fallbackName: nameOf(fallback) })}
+        hint={text('page-language.hint', { fallbackName: languageName(fallback) })}
       />
       <MachineMade />
       <Refusal error={mutation.error} />

@@ -1,0 +1,66 @@
+/** The record on paper in languages of other scripts: signs that the fonts have, and lines that end within their column. */
+import { writeFileSync } from 'node:fs';
+import PDFDocument from 'pdfkit';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { recordPdf } from '../../../server/services/records/pdf/record-pdf.ts';
+import { type BatchRecordSheet, batchRecordSchema } from '../../../shared/contracts/records.ts';
+import { plainReader } from '../../../shared/messages/format.ts';
+import { type Farm, openFarm } from '../journal/farm.ts';
+import { tellBatch } from './recorded-batch.ts';
+
+// Also while one of them is a draft, which is offered to nobody.
+vi.mock('../../../shared/messages/made/languages.ts', async (original) => {
+  const made = await original<typeof import('../../../shared/messages/made/languages.ts')>();
+  return { ...made, languages: [...new Set([...made.languages, 'ja', 'ko', 'th'])] };
+});
+
+let farm: Farm;
+let record: BatchRecordSheet;
+beforeAll(async () => {
+  farm = await openFarm();
+  const { id } = await tellBatch(farm);
+  record = batchRecordSchema.parse((await farm.get(`/api/batches/${id}/record`)).json());
+});
+afterAll(() => farm.close());
+
+interface Line {
+  readonly text: string;
+  /** How far it goes beyond its column [pt]. */
+  readonly beyondPt: number;
+}
+
+/** What pdfkit draws line by line. */
+async function drawn(language: string): Promise<{ readonly lines: Line[]; readonly pdf: Buffer }> {
+  const lines: Line[] = [];
+  const inner = PDFDocument.prototype as unknown as { _fragment: (...args: unknown[]) => unknown };
+  const draw = inner._fragment;
+  const spy = vi.spyOn(inner, '_fragment').mockImplementation(function (this: PDFKit.PDFDocument, ...args: unknown[]) {
+    const [text, , , options] = args as [string, number, number, { lineWidth?: number }];
+    const width = this.widthOfString(text.trimEnd());
+    lines.push({ text, beyondPt: width - (options.lineWidth ?? width) });
+    return draw.apply(this, args);
+  });
+  const pdf = await recordPdf(record, { ...plainReader(0), language });
+  spy.mockRestore();
+  return { lines, pdf };
+}
+
+const scripts = {
+  ja: /[\p{Script=Hiragana}\p{Script=Han}]/u,
+  ko: /\p{Script=Hangul}/u,
+  th: /\p{Script=Thai}/u,
+} as const;
+
+test.each(Object.entries(scripts))(
+  'in %s every sign is there, and no line runs out of its column',
+  async (language, script) => {
+    const { lines, pdf } = await drawn(language);
+    expect(lines.filter(({ text }) => script.test(text)).length).toBeGreaterThan(60);
+    // What the batch's people wrote in five scripts in one sentence lacks signs in each font, and the last line says so.
+    const lacking = lines.filter(({ text }) => text.includes('□') && !text.includes('кириллица'));
+    expect(lacking.length).toBeLessThanOrEqual(1);
+    expect(lines.filter(({ beyondPt }) => beyondPt > 0.5)).toEqual([]);
+    const keep = process.env.BRANHEARTH_TEST_KEEP;
+    if (keep) writeFileSync(`${keep}/record-${language}.pdf`, pdf);
+  },
+);

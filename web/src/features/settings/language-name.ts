@@ -1,0 +1,3 @@
+/** As its own readers call it. */
+export const languageName = (language: string): string =>
+  new Intl.DisplayNames([language], { type: 'language' }).of(language) ?? language;
