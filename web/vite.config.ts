@@ -1,11 +1,13 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { layered } from './layers.ts';
+import { withoutJsonSchema } from './without-json-schema.ts';
 import { installable } from './worker.config.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
-  plugins: [layered(fileURLToPath(new URL('src/', import.meta.url))), installable()],
+  plugins: [layered(fileURLToPath(new URL('src/', import.meta.url))), withoutJsonSchema(), installable()],
+  worker: { plugins: () => [withoutJsonSchema()] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: '../.build/web',

@@ -10,6 +10,8 @@ export interface BatchAmounts {
   readonly inKg: number | null;
   readonly outKg: number | null;
   readonly restKg: number | null;
+  /** What was there less what was weighed on its way out; null where the rest is known, and where what was there is not. */
+  readonly restAtMostKg: number | null;
   /** Set when more was written down as taken than as laid. */
   readonly remark: Message | null;
 }
@@ -23,12 +25,14 @@ export function batchAmounts(
   const outKg = outOf.length === 0 ? 0 : totalKg(outOf);
   const thereKg = wholeKg(laidKg, into);
   const restKg = emptied ? 0 : thereKg === null || outKg === null ? null : Math.max(0, thereKg - outKg);
+  const weighedKg = outOf.reduce((sum, { massKg }) => sum + (massKg ?? 0), 0);
   const over = thereKg !== null && outKg !== null && outKg > thereKg * roundedOff;
   return {
     laidKg,
     inKg: into.length === 0 ? null : totalKg(into),
     outKg,
     restKg,
+    restAtMostKg: restKg === null && thereKg !== null ? Math.max(0, thereKg - weighedKg) : null,
     remark: over
       ? message('lineage.remark.more-out-than-in', {
           outKg: asWritten(outKg),

@@ -74,13 +74,16 @@ export function readinessOf(facts: ReadinessFacts): Readiness {
   return { points, ...proposalOf(facts, { came, gone, still }) };
 }
 
+/** Turned since its heat passed, and not a day ago: whoever just did it is not asked for it again. */
+const isWatching = ({ sinceLateTurnH }: ReadinessFacts) => sinceLateTurnH !== null && sinceLateTurnH < turnWatchedH;
+
 function proposalOf(
   facts: ReadinessFacts,
   { came, gone, still }: Readonly<Record<'came' | 'gone' | 'still', boolean>>,
 ): Pick<Readiness, 'proposal' | 'next'> {
   if (facts.heat?.unjudged != null) return { proposal: gone ? 'smell-and-look' : 'not-yet', next: next.smellAfterHeat };
   if (!gone) return { proposal: 'not-yet', next: came ? next.waitForCool : next.waitForHeat };
-  if (!still) return { proposal: 'turn-and-see', next: next.turnAndSee };
+  if (!still) return { proposal: 'turn-and-see', next: isWatching(facts) ? next.seeTurn : next.turnAndSee };
   const isBad = facts.judged.smell === 'bad' || facts.judged.look === 'bad';
   if (isBad) return { proposal: 'smell-and-look', next: next.seeToBad };
   return facts.confirmed
@@ -109,6 +112,7 @@ const next = {
   waitForHeat: message('readiness.next.wait-for-heat'),
   waitForCool: message('readiness.next.wait-for-cool'),
   turnAndSee: message('readiness.next.turn-and-see'),
+  seeTurn: message('readiness.next.see-turn'),
   seeToBad: message('readiness.next.see-to-bad'),
   goOn: message('readiness.next.go-on'),
   smellAndLook: message('readiness.next.smell-and-look'),

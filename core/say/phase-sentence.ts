@@ -58,11 +58,17 @@ export function phaseSentence(assessment: Assessment, facts: AlarmFacts): Saying
         : said('calm', message('say.working-gently', { ...now, ...above }), next.workingGently);
     case 'cooling': {
       const condition = message('say.passing', { ...now, ...above, coreC: facts.temp(coreC) });
-      return said('calm', condition, assessment.progressPct >= 90 ? next.nearlyDone : next.passing);
+      return said('calm', condition, assessment.progressPct >= 90 ? nearlyDone(assessment) : next.passing);
     }
     case 'settled':
       return said('calm', message('say.settled', { coreIsPart }), next.settled);
   }
+}
+
+/** Whoever has turned it already is not asked to turn it. */
+function nearlyDone({ readiness: { points } }: Assessment): Message {
+  const turn = points.find(({ what }) => what === 'turn-brought-no-heat');
+  return turn?.says.code === 'readiness.point.turn.never' ? next.nearlyDone : next.passing;
 }
 
 /** Nothing has risen by itself yet; but a pile may be laid warm, or its first warmth may have faded. */

@@ -1,6 +1,6 @@
 /**
  * The core curves of the grower's own finished batches, for the expected band. It never takes a batch that was cut
- * short within a day, was given up, or that a person found bad: it is not what is wanted.
+ * short within a day, was given up, judged poor or lost, or that a person found bad: it is not what is wanted.
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { FinishedBatch } from '../../core/expect/finished.ts';
@@ -8,6 +8,7 @@ import type { Stage } from '../../shared/names.ts';
 import type { BatchRecord, ClaimRecord, Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
+import { newestVerdicts } from '../services/lineage/newest-verdicts.ts';
 import { pileSources } from './pile/pile-sources.ts';
 
 /** The newest this many are enough for quantiles and keep the sum quick. */
@@ -49,11 +50,13 @@ export class FinishedCurves {
     const abandoned = new Set(
       (await this.#journal.lineage.stories()).flatMap(({ ending, batchId }) => (ending === 'abandoned' ? batchId : [])),
     );
+    const verdicts = await newestVerdicts(this.#journal);
     const claims = finished.length === 0 ? [] : await this.#journal.claims.list();
     const curves: FinishedBatch[] = [];
     for (const batch of finished) {
       if (curves.length === mostBatches) break;
-      if (abandoned.has(batch.id)) continue;
+      const verdict = verdicts.get(batch.id)?.what.verdict;
+      if (abandoned.has(batch.id) || verdict === 'poor' || verdict === 'lost') continue;
       const curve = await this.#curveOrNone(batch, claims);
       if (curve) curves.push(curve);
     }

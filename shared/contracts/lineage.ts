@@ -182,6 +182,8 @@ const batchAmountsSchema = z.object({
   inKg: z.number().nullable(),
   outKg: z.number().nullable(),
   restKg: z.number().nullable(),
+  /** Of a batch of which a part was taken unweighed: no more than this is left. */
+  restAtMostKg: z.number().nullable(),
   /** Set when more was written down as taken than as laid. */
   remark: z.string().nullable(),
   messages: z.object({ remark: messageSchema.nullable() }),

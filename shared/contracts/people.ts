@@ -175,6 +175,8 @@ const auditEntrySchema = z.object({
   what: z.string(),
   messages: z.object({ what: messageSchema, personName: messageSchema.optional() }),
   subject: z.string().nullable(),
+  /** What people call it, where it has a name. */
+  subjectName: z.string().nullable(),
   address: z.string().nullable(),
   before: z.unknown(),
   after: z.unknown(),

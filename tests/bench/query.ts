@@ -93,7 +93,11 @@ async function timeRoute(dataDir: string, fromMs: number, toMs: number): Promise
   try {
     await app.inject({ method: 'POST', url: '/api/sites', payload: { name: 'Saltmere Yard' } });
     const startedAt = new Date(toMs - 7 * 86_400_000).toISOString();
-    await app.inject({ method: 'POST', url: '/api/piles', payload: { site, name: 'Year', stage: 'bran', startedAt } });
+    await app.inject({
+      method: 'POST',
+      url: '/api/piles',
+      payload: { site, id: 'year', name: 'Year', stage: 'bran', startedAt },
+    });
     for (const position of places) {
       const url = `/api/probes/${site}/${position}/claim`;
       await app.inject({ method: 'POST', url, payload: { pileId: 'year', position, from: fromMs } });

@@ -19,6 +19,7 @@ export async function openCartShed(laidMs: number, nowMs: () => number, recipe?:
   await post('/api/sites', { name: 'Saltmere Yard' });
   await post('/api/piles', {
     site: 'saltmere-yard',
+    id: 'cart-shed',
     name: 'Cart shed',
     stage: 'bran',
     startedAt: toInstant(laidMs),

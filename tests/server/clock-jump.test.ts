@@ -81,7 +81,7 @@ describe('a watched pile', () => {
     const post = (url: string, payload: object) => installation.app.inject({ method: 'POST', url, payload });
     const laidAt = new Date(startMs - 72 * hourMs).toISOString();
     await post('/api/sites', { name: 'Saltmere Yard', timeZone: 'Europe/Lisbon' });
-    await post('/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: laidAt });
+    await post('/api/piles', { site: 'saltmere-yard', id: 'bed', name: 'Bed', stage: 'bran', startedAt: laidAt });
     const speak = async (value: number, probe = 'p1') => {
       const reading = {
         site: 'saltmere-yard',

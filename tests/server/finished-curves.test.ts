@@ -27,7 +27,7 @@ const origin = async () =>
 
 test('three finished batches of the stage join the expected band, two do not', async () => {
   await post('/api/sites', { name: 'Saltmere Yard' });
-  await post('/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: firstMs });
+  await post('/api/piles', { site: 'saltmere-yard', id: 'bed', name: 'Bed', stage: 'bran', startedAt: firstMs });
   const readings = Array.from({ length: 40 * 24 }, (_, hour) => ({
     site: 'saltmere-yard',
     probe: 'p1',
@@ -73,6 +73,27 @@ test('the band is shown from the model, from the own batches, or from both', asy
     expect(blended).toBeGreaterThanOrEqual((between[0] ?? 0) - 0.002);
     expect(blended).toBeLessThanOrEqual((between[1] ?? 0) + 0.002);
   }
+});
+
+test('a batch judged poor does not speak in the expected band, until it is judged better', async () => {
+  const { batches } = (await one.app.inject({ url: '/api/batches' })).json<{
+    batches: { id: string; endedAt: string | null }[];
+  }>();
+  const batchId = batches.find(({ endedAt }) => endedAt !== null)?.id;
+  const judge = (verdict: string, why: string) =>
+    post('/api/piles/bed/entries', { at: nowMs, what: { kind: 'verdict', batchId, verdict, why } });
+  const speaking = (want: boolean) =>
+    until(
+      `own batches speak: ${want}`,
+      async () => (await origin()).includes('finished batches') === want || undefined,
+      10_000,
+    );
+  await speaking(true);
+  await judge('poor', 'too-cool');
+  await speaking(false);
+  nowMs += 60_000;
+  await judge('good', 'kept-warm');
+  await speaking(true);
 });
 
 test('a batch that a person found bad does not speak in the expected band', async () => {

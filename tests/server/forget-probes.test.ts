@@ -37,7 +37,7 @@ async function open(environment: Record<string, string> = {}) {
   const forget = (probe: string) => call('DELETE', `/api/probes/${site}/${probe}`);
   const layBed = async () => {
     await call('POST', '/api/sites', { name: 'Saltmere Yard' });
-    await call('POST', '/api/piles', { site, name: 'Bed', stage: 'bran' });
+    await call('POST', '/api/piles', { site, id: 'bed', name: 'Bed', stage: 'bran' });
   };
   const rows = (probe: string) => installation.readings.rows(tempOf(probe), 0, Date.now() + 1_000, 100);
   return { installation, client, say, call, names, forget, layBed, rows };

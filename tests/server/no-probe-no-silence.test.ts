@@ -21,7 +21,7 @@ beforeAll(async () => {
   one = await openNewTestInstallation({}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100 };
-  await post('/api/piles', { site, stage: 'bran', startedAt: instant(0), recipe, name: 'Cart shed' });
+  await post('/api/piles', { site, stage: 'bran', startedAt: instant(0), recipe, id: 'cart-shed', name: 'Cart shed' });
   for (let minute = 0; minute < 60 * 50; minute += 20) {
     const said = { site, quantity: 'temperature' as const, atMs: laidMs + minute * msPerMinute };
     const readings = ['core', 'top', 'base', 'beside'].map((probe) => ({
@@ -58,7 +58,7 @@ test('the pile whose probes fall silent is warned of; parts and a merged pile wi
   const { batch } = await pileOf('cart-shed');
   await post(`/api/batches/${batch.id}/split`, {
     at: instant(51),
-    parts: ['Bay two', 'Bay three'].map((name) => ({ on: { newPile: { site, name } }, massKg: 20 })),
+    parts: ['two', 'three'].map((n) => ({ on: { newPile: { site, id: `bay-${n}`, name: `Bay ${n}` } }, massKg: 20 })),
   });
   for (const hour of [60, 70, 470]) {
     for (const pile of ['cart-shed', 'bay-two', 'bay-three']) await lookedAt(pile, hour);
@@ -76,7 +76,11 @@ test('the pile whose probes fall silent is warned of; parts and a merged pile wi
 
   const from = [];
   for (const id of ['bay-two', 'bay-three']) from.push({ batchId: (await pileOf(id)).batch.id });
-  await post('/api/batches/merge', { from, stage: 'soil', on: { newPile: { site, name: 'Long bed' } } });
+  await post('/api/batches/merge', {
+    from,
+    stage: 'soil',
+    on: { newPile: { site, id: 'long-bed', name: 'Long bed' } },
+  });
   for (const hour of [480, 500]) await lookedAt('long-bed', hour);
   expect((await pileOf('long-bed')).alarms).toEqual([]);
 });

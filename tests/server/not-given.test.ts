@@ -31,7 +31,7 @@ beforeAll(async () => {
   one = await openNewTestInstallation({}, { nowMs: () => nowMs, speed: 1 });
   await post('/api/sites', { name: 'Saltmere Yard' });
   const startedAt = new Date(laidMs).toISOString();
-  await post('/api/piles', { site, stage: 'bran', startedAt, name: 'Bare bed' });
+  await post('/api/piles', { site, stage: 'bran', startedAt, id: 'bare-bed', name: 'Bare bed' });
   const recipe = {
     material: 'rice-bran',
     depthM: 0.3,
@@ -40,7 +40,7 @@ beforeAll(async () => {
     doseFrac: 0.01,
     cover: 'closed',
   };
-  await post('/api/piles', { site, stage: 'bran', startedAt, name: 'Told bed', recipe });
+  await post('/api/piles', { site, stage: 'bran', startedAt, id: 'told-bed', name: 'Told bed', recipe });
 });
 afterAll(() => one.closeAndRemove());
 
@@ -67,7 +67,7 @@ test('a part keeps what is true of every part; how it lies is assumed to be as t
     `/api/batches/${batch?.id}/split`,
     {
       at: new Date(nowMs).toISOString(),
-      parts: [{ on: { newPile: { site, name: 'Bay two' } }, massKg: 30 }],
+      parts: [{ on: { newPile: { site, id: 'bay-two', name: 'Bay two' } }, massKg: 30 }],
     },
     200,
   );

@@ -24,16 +24,36 @@ async function commit(probe: string, quantity: Quantity, values: [number, number
 }
 
 describe('sites and piles', () => {
-  test('POST /api/sites makes a site, and refuses the same id with 409 and a pointer', async () => {
+  test('POST /api/sites makes a site, and refuses the same id or name with 409 and a pointer', async () => {
     const made = await post('/api/sites', { name: 'Saltmere Yard' });
     expect([made.statusCode, made.json()]).toMatchObject([201, { id: 'saltmere-yard', name: 'Saltmere Yard' }]);
-    const again = await post('/api/sites', { name: 'Saltmere Yard' });
-    expect(again.statusCode).toBe(409);
-    expect(problemSchema.parse(again.json()).errors?.[0]?.pointer).toBe('/id');
+    for (const [pointer, site] of [
+      ['/id', { id: 'saltmere-yard', name: 'Another' }],
+      ['/name', { name: 'Saltmere Yard' }],
+    ] as const) {
+      const again = await post('/api/sites', site);
+      expect([again.statusCode, problemSchema.parse(again.json()).errors?.[0]?.pointer]).toEqual([409, pointer]);
+    }
+  });
+
+  test('POST /api/sites gives a name that topics would write alike an id of its own', async () => {
+    const ids = [];
+    for (const name of ['Säge', 'Sage', 'Sage!'])
+      ids.push((await post('/api/sites', { name })).json<{ id: string }>().id);
+    expect(ids).toEqual(['sage', 'sage-2', 'sage-3']);
+  });
+
+  test('POST /api/piles lays Heap 1 at two sites, under ids that follow from nothing typed', async () => {
+    const at = (site: string) => post('/api/piles', { site, name: 'Heap 1', stage: 'bran' });
+    const made = [await at('saltmere-yard'), await at('sage')];
+    expect(made.map(({ statusCode }) => statusCode)).toEqual([201, 201]);
+    const [first, second] = made.map((one) => pileDetailSchema.parse(one.json()));
+    expect([first?.name, second?.name, first?.id === second?.id]).toEqual(['Heap 1', 'Heap 1', false]);
+    for (const one of [first, second]) expect(one?.id).not.toMatch(/heap/);
   });
 
   test('POST /api/piles makes a pile with its first batch, and what was not said is kept as not said', async () => {
-    const made = await post('/api/piles', { site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' });
+    const made = await post('/api/piles', { site: 'saltmere-yard', id: 'cart-shed', name: 'Cart shed', stage: 'bran' });
     expect(made.statusCode).toBe(201);
     const pile = pileDetailSchema.parse(made.json());
     expect(pile).toMatchObject({ id: 'cart-shed', site: 'saltmere-yard' });
@@ -49,7 +69,13 @@ describe('sites and piles', () => {
 
   test('POST /api/piles keeps where a bed lies, and refuses a place it does not know', async () => {
     const lying = (shelter: string) =>
-      post('/api/piles', { site: 'saltmere-yard', name: `Under ${shelter}`, stage: 'bran', recipe: { shelter } });
+      post('/api/piles', {
+        site: 'saltmere-yard',
+        id: `under-${shelter}`,
+        name: `Under ${shelter}`,
+        stage: 'bran',
+        recipe: { shelter },
+      });
     const kept = await lying('roof');
     expect([kept.statusCode, kept.json()]).toMatchObject([201, { recipe: { shelter: 'roof' } }]);
     const refused = await lying('a-tree');
@@ -65,11 +91,11 @@ describe('sites and piles', () => {
   });
 
   test('POST /api/piles refuses an unknown site with 409, and a batch laid in the future with 422', async () => {
-    expect((await post('/api/piles', { site: 'nowhere', name: 'P', stage: 'bran' })).statusCode).toBe(409);
+    expect((await post('/api/piles', { site: 'nowhere', id: 'p', name: 'P', stage: 'bran' })).statusCode).toBe(409);
     const startedAt = new Date(Date.now() + hourMs).toISOString();
-    expect((await post('/api/piles', { site: 'saltmere-yard', name: 'P', stage: 'bran', startedAt })).statusCode).toBe(
-      422,
-    );
+    expect(
+      (await post('/api/piles', { site: 'saltmere-yard', id: 'p', name: 'P', stage: 'bran', startedAt })).statusCode,
+    ).toBe(422);
   });
 
   test('GET /api/piles/:id answers 404 as a problem for a pile it does not know', async () => {
@@ -94,6 +120,7 @@ describe('a probe from unclaimed to a line on the chart', () => {
   test('claiming it counts its readings from the start of the batch', async () => {
     await post('/api/piles', {
       site: 'saltmere-yard',
+      id: 'claimed',
       name: 'Claimed',
       stage: 'bran',
       startedAt: new Date(nowMs - 4 * hourMs).toISOString(),

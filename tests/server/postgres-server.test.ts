@@ -22,7 +22,12 @@ describe.skipIf(!hasPostgres)('a house whose journal is in PostgreSQL', () => {
     const ask = async (method: 'GET' | 'POST', path: string, payload?: object) =>
       (await one.app.inject({ method, url: path, ...(payload && { payload }) })).json();
     await ask('POST', '/api/sites', { name: 'Saltmere Yard' });
-    const pile = await ask('POST', '/api/piles', { site: 'saltmere-yard', name: 'Bran bay', stage: 'bran' });
+    const pile = await ask('POST', '/api/piles', {
+      site: 'saltmere-yard',
+      id: 'bran-bay',
+      name: 'Bran bay',
+      stage: 'bran',
+    });
     const say = async (value: number) => {
       const reading = { site: 'saltmere-yard', probe: 'p1', quantity: 'temperature' as const, value, atMs: nowMs };
       await commitReadings(one.installation, [reading]);

@@ -31,7 +31,7 @@ test('a position served by two probes one after the other shows one line, each r
     await commitReadings(installation, readings);
   }
   await call('POST', '/api/sites', { name: 'Saltmere Yard' });
-  await call('POST', '/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: laidMs });
+  await call('POST', '/api/piles', { site: 'saltmere-yard', id: 'bed', name: 'Bed', stage: 'bran', startedAt: laidMs });
   await installation.journal.claims.claim({
     site: 'saltmere-yard',
     probe: 'old',
@@ -62,7 +62,8 @@ test('a pile without an air probe is lent its site’s, and given back when that
     if (answer.statusCode >= 300) throw new Error(answer.body);
   };
   await call('POST', '/api/sites', { name: 'Saltmere Yard' });
-  for (const name of ['One', 'Two']) await call('POST', '/api/piles', { site: 'saltmere-yard', name, stage: 'bran' });
+  for (const name of ['One', 'Two'])
+    await call('POST', '/api/piles', { site: 'saltmere-yard', id: name.toLowerCase(), name, stage: 'bran' });
   installation.probes.of('saltmere-yard', 'air-1');
   const airOf = (id: string) => installation.watch.get(id)?.summary().positions.air?.probe;
 

@@ -24,7 +24,13 @@ test('piles that all have late readings let others have their turn between them'
   };
   await post('/api/sites', { name: 'Saltmere Yard' });
   for (const probe of probes) {
-    await post('/api/piles', { site: 'saltmere-yard', name: `Bed ${probe}`, stage: 'bran', startedAt: startMs });
+    await post('/api/piles', {
+      site: 'saltmere-yard',
+      id: `bed-${probe}`,
+      name: `Bed ${probe}`,
+      stage: 'bran',
+      startedAt: startMs,
+    });
     (await say(probe, startMs + 60_000, 30))();
     await post(`/api/probes/saltmere-yard/${probe}/claim`, { pileId: `bed-${probe}`, position: 'core' });
   }

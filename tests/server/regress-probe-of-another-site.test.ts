@@ -42,7 +42,7 @@ const judgedAt = (tempC: number) =>
 test('a probe that serves a pile of another site is heard, before and after a restart', async () => {
   await post('/api/sites', { name: 'Gateway' });
   await post('/api/sites', { name: 'Saltmere Yard' });
-  await post('/api/piles', { site: 'saltmere-yard', name: 'Bed', stage: 'bran', startedAt: startMs });
+  await post('/api/piles', { site: 'saltmere-yard', id: 'bed', name: 'Bed', stage: 'bran', startedAt: startMs });
   await said(31);
   await post('/api/probes/gateway/p1/claim', { pileId: 'bed', position: 'core' });
   await said(32);

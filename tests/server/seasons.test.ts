@@ -54,7 +54,7 @@ beforeAll(async () => {
   for (const [i, { lateH, peakC, depthM }] of laid.entries()) {
     const startedAt = firstMs + i * 24 * msPerDay;
     const recipe = { material: i === 2 ? 'rice-bran' : 'wheat-bran', depthM, moistureFrac: 0.6 };
-    if (i === 0) await post('/api/piles', { site, name: 'Bed', stage: 'bran', startedAt, recipe });
+    if (i === 0) await post('/api/piles', { site, id: 'bed', name: 'Bed', stage: 'bran', startedAt, recipe });
     else await post('/api/piles/bed/batches', { stage: 'bran', startedAt, recipe });
     const list = await one.installation.journal.batches.list('bed');
     ids.push(list.at(-1)?.id ?? '');

@@ -22,7 +22,7 @@ beforeAll(async () => {
   await post('/api/sites', { name: 'Saltmere Yard' });
   const recipe = { material: 'wheat-bran', depthM: 0.3, massKg: 100, moistureFrac: 0.6, cover: 'breathable' };
   const yard = { site: 'saltmere-yard', stage: 'bran', startedAt: instant(0), recipe };
-  await post('/api/piles', { ...yard, name: 'Cart shed' });
+  await post('/api/piles', { ...yard, id: 'cart-shed', name: 'Cart shed' });
   await measure(0, 100, 'core');
   for (const [probe, position] of [
     ['core', 'core'],
@@ -60,7 +60,13 @@ test('a part split off a cooling bed goes on cooling with the whole of its progr
   const batchId = (await one.app.inject('/api/piles/cart-shed')).json().batch.id;
   const split = await post(`/api/batches/${batchId}/split`, {
     at: instant(100),
-    parts: [{ on: { newPile: { site: 'saltmere-yard', name: 'Bay two' } }, massKg: 30, recipe: { depthM: 0.2 } }],
+    parts: [
+      {
+        on: { newPile: { site: 'saltmere-yard', id: 'bay-two', name: 'Bay two' } },
+        massKg: 30,
+        recipe: { depthM: 0.2 },
+      },
+    ],
   });
   expect(split.statusCode).toBeLessThan(300);
   await measure(100, 104, 'core', 'core-two');

@@ -51,7 +51,7 @@ describe('a house that hears more names than it may', () => {
     const { installation, say, call, listed, claim } = await open();
     const nowMs = Date.now();
     await call('POST', '/api/sites', { name: 'Saltmere Yard' });
-    await call('POST', '/api/piles', { site, name: 'Bed', stage: 'bran' });
+    await call('POST', '/api/piles', { site, id: 'bed', name: 'Bed', stage: 'bran' });
     await say('mine', nowMs - 60_000);
     await claim('mine', 'core');
     for (let one = 0; one < 5; one += 1) await say(`made-up-${one}`);

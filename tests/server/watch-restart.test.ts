@@ -19,7 +19,7 @@ beforeEach(async () => {
   ({ dataDir, remove } = await makeDataDir());
   one = await openTestInstallation(dataDir, {}, clock);
   await post('/api/sites', { name: 'Saltmere Yard' });
-  await post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
+  await post('/api/piles', { site: 'saltmere-yard', id: 'shed', name: 'Shed', stage: 'bran' });
   await measure(24);
   await post('/api/probes/saltmere-yard/p1/claim', { pileId: 'shed', position: 'core' });
 });

@@ -46,6 +46,7 @@ async function layPile(
   await post(installation, '/api/sites', { name: 'Saltmere Yard' });
   await post(installation, '/api/piles', {
     site,
+    id: 'deep-heap',
     name: 'Deep heap',
     stage: 'bran',
     startedAt: new Date(startedAtMs).toISOString(),

@@ -14,6 +14,7 @@ const canRun = hasChromium && existsSync(publisher);
 
 let installation: SpawnedInstallation;
 let page: Page;
+let pilePath = '';
 let opened: SpawnedPage | undefined;
 let troubles: readonly string[] = [];
 
@@ -23,6 +24,12 @@ beforeAll(async () => {
   ({ installation, page, troubles } = opened);
 });
 afterAll(() => opened?.close());
+
+/** On a phone it is one of the pages under More. */
+async function openProbes() {
+  await page.getByRole('link', { name: 'More' }).click();
+  await page.getByRole('main').getByRole('link', { name: 'Probes' }).click();
+}
 
 function publish(topic: string, payload: string) {
   const port = new URL(installation.mqttUrl).port;
@@ -44,7 +51,8 @@ test.runIf(canRun)('the first pile is laid, the probe claimed for its core, and 
     .getByRole('heading', { name: /Cart shed/ })
     .first()
     .waitFor();
-  await page.getByRole('link', { name: 'Probes' }).click();
+  pilePath = new URL(page.url()).pathname;
+  await openProbes();
   await page.getByRole('button', { name: 'Claim it' }).click();
   await page.getByText('Offset, release').first().waitFor();
   await page.getByRole('link', { name: 'Piles' }).click();
@@ -104,13 +112,13 @@ test.runIf(canRun)(
     await page.getByRole('button', { name: 'Use these values' }).click();
     await page.getByText('Its next message is used.').waitFor();
     foreign();
-    await page.getByRole('link', { name: 'Probes' }).click();
+    await openProbes();
     await page.getByText('saltmere-yard/gw-7').waitFor();
   },
 );
 
 test.runIf(canRun)('no page complained and none is wider than the phone', async () => {
-  for (const path of ['/', '/piles/cart-shed', '/probes', '/incoming', '/settings']) {
+  for (const path of ['/', pilePath, '/probes', '/incoming', '/settings']) {
     await page.goto(installation.pagesUrl + path);
     await page.getByRole('heading', { level: 1 }).waitFor();
     const [needs, has] = await page.evaluate<[number, number]>(

@@ -41,7 +41,7 @@ test('SIGTERM under load, with a page open and clients that hang: nothing acknow
     return (await answer.json()) as { id: string };
   };
   await post('/api/sites', { name: 'Saltmere Yard' });
-  const pile = await post('/api/piles', { site: 'saltmere-yard', name: 'First bed', stage: 'bran' });
+  const pile = await post('/api/piles', { site: 'saltmere-yard', id: 'first-bed', name: 'First bed', stage: 'bran' });
 
   const client = await connectAsync(installation.mqttUrl, { reconnectPeriod: 0 });
   client.on('error', () => {});

@@ -30,7 +30,13 @@ test(`nothing is left unsent after ${kills} kills, and nothing is sent twice but
   const startedAt = new Date(Date.now() - 48 * hourMs).toISOString();
   await post(installation, '/api/sites', { name: 'Saltmere Yard' });
   for (let n = 0; n < kills; n++) {
-    await post(installation, '/api/piles', { site, name: `Bay ${n} end`, stage: 'bran', startedAt });
+    await post(installation, '/api/piles', {
+      site,
+      id: `bay-${n}-end`,
+      name: `Bay ${n} end`,
+      stage: 'bran',
+      startedAt,
+    });
     await measure(installation, n, [50, 55, 58]);
     await until('the probe', async () =>
       (await fetch(`${installation.pagesUrl}/api/probes`).then((one) => one.text())).includes(`"p${n}"`)

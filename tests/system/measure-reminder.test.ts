@@ -95,7 +95,7 @@ test('whoever wants it is reminded once for each time that the pile is due', asy
   await prefer(olive, 'olive@saltmere.example', true);
   await prefer(kim, 'kim@saltmere.example', false);
   await ask('POST', '/api/sites', olive, { name: 'Saltmere Yard' });
-  await ask('POST', '/api/piles', olive, { site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' });
+  await ask('POST', '/api/piles', olive, { site: 'saltmere-yard', id: 'cart-shed', name: 'Cart shed', stage: 'bran' });
 
   const [first] = await until('the first reminder', () =>
     messagesTo('olive').length > 0 ? messagesTo('olive') : undefined,

@@ -76,7 +76,7 @@ test.runIf(hasChromium)(
   async () => {
     await post('/api/sites', { name: 'Saltmere Yard' });
     await post('/api/piles', {
-      ...{ site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' },
+      ...{ site: 'saltmere-yard', id: 'cart-shed', name: 'Cart shed', stage: 'bran' },
       startedAt: new Date(startMs - 30 * 60 * minuteMs).toISOString(),
     });
     await sayHot(8);

@@ -31,8 +31,8 @@ beforeAll(async () => {
   const recipe = { material: 'wheat-bran', depthM: 0.3, cover: 'breathable', moistureFrac: 0.6, massKg: 100 };
   await send('/api/sites', { name: 'Saltmere Yard', timeZone: 'Europe/Lisbon' });
   const site = 'saltmere-yard';
-  for (const name of ['With a probe', 'Without one'])
-    await send('/api/piles', { site, name, stage: 'bran', startedAt, recipe });
+  for (const [id, name] of Object.entries({ 'with-a-probe': 'With a probe', 'without-one': 'Without one' }))
+    await send('/api/piles', { id, site, name, stage: 'bran', startedAt, recipe });
   const rows: object[] = [];
   for (let min = 0; min <= 48 * 60; min += 10) {
     const temperature = Math.round(10 * (Math.min(41, 22 + min / 90) + (min % 30) / 100)) / 10;

@@ -138,7 +138,7 @@ test('one reading alarms three people: each is told as they preferred, and once'
   });
   for (const name of ['Saltmere Yard', 'Hill Barn']) await ask('POST', '/api/sites', olive, { name });
   const laidAt = new Date(startMs - 48 * hourMs).toISOString();
-  await ask('POST', '/api/piles', kim, { site, name: 'Deep heap', stage: 'bran', startedAt: laidAt });
+  await ask('POST', '/api/piles', kim, { site, id: 'deep-heap', name: 'Deep heap', stage: 'bran', startedAt: laidAt });
 
   const { secret } = (await (await ask('POST', '/api/notifications/webhook-secret', kim)).json()) as { secret: string };
   await prefer(olive, { unit: 'F', email: { on: true, address: 'olive@saltmere.example' } });

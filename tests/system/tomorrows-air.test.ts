@@ -46,7 +46,7 @@ test.runIf(hasChromium)(
   'a place set on a phone brings the air of tomorrow to the pile’s page, with its source and its age',
   async () => {
     await send('POST', '/api/sites', { name: 'Saltmere Yard' });
-    await send('POST', '/api/piles', { site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' });
+    await send('POST', '/api/piles', { site: 'saltmere-yard', id: 'cart-shed', name: 'Cart shed', stage: 'bran' });
     await send('POST', '/api/piles/cart-shed/entries', {
       at: new Date().toISOString(),
       what: { kind: 'measured', position: 'core', temperatureC: 38 },

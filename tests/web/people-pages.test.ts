@@ -113,7 +113,7 @@ test('from the link of the start to a house with an owner, a keeper and a viewer
 
   // What is not for a viewer is not offered, and a link that leads there says why.
   await viewer.page.goto(`${url}/more`);
-  await viewer.page.getByRole('link', { name: 'Practice' }).waitFor();
+  await viewer.page.getByRole('main').getByRole('link', { name: 'Practice' }).waitFor();
   expect(await viewer.page.getByRole('link', { name: 'People', exact: true }).count()).toBe(0);
   await viewer.page.goto(`${url}/people`);
   await viewer.page.getByRole('heading', { name: 'This page is for owners.' }).waitFor();

@@ -69,3 +69,12 @@ test('the ruler of a batch says its day, and of how many', () => {
   vi.unstubAllGlobals();
   expect(said).toMatch(/^Day \d+, of a usual 5 to 10, laid \w/);
 });
+
+test('the ruler of a batch that lies longer than usual says so, and what to do', () => {
+  vi.stubGlobal('innerWidth', 1440);
+  const batch = barn.batch && { ...barn.batch, startedAt: '2001-05-14T10:00:00.000Z' };
+  const [usual, long] = [barn, { ...barn, batch }].map((pile) => textOf(render(<BatchRuler pile={pile} />)));
+  vi.unstubAllGlobals();
+  expect(long).toContain('That is longer than usual: smell it and look at it');
+  expect(usual).not.toContain('longer than usual');
+});

@@ -5,7 +5,7 @@ import { ErrorBoundary, LocationProvider, lazy, Route, Router, useLocation } fro
 import { useInstallation } from './data/live/use-installation.ts';
 import { usePrefs } from './data/prefs.ts';
 import { HomePage } from './features/home/home.tsx';
-import { morePlaces } from './features/more/more-places.ts';
+import { firstPlaces, morePlaces } from './features/more/more-places.ts';
 import { SystemLine } from './features/notifications/system-line.tsx';
 import { LiveMark } from './ui/parts/marks.tsx';
 import { OfflineLine } from './ui/parts/offline-line.tsx';
@@ -156,12 +156,17 @@ function Pages() {
   );
 }
 
+/** On a phone there is room for five in a row: `More` leads to those that are rarer there. */
+const rareOnPhones: readonly string[] = ['batches', 'probes'];
+
 const places = [
   ['/', 'piles', ['/piles']],
   ['/plan', 'plan', []],
   ['/batches', 'batches', ['/lots', '/lineage']],
+  ['/seasons', 'seasons', []],
   ['/probes', 'probes', []],
-  ['/more', 'more', morePlaces.map((place) => `/${place}`)],
+  ['/practice', 'practice', []],
+  ['/more', 'more', morePlaces.filter((place) => !firstPlaces.includes(place)).map((place) => `/${place}`)],
 ] as const;
 
 function Masthead() {
@@ -177,7 +182,7 @@ function Masthead() {
       <nav aria-label={text('page-shell.nav')}>
         <ul>
           {places.map(([href, name, within]) => (
-            <li key={href}>
+            <li key={href} class={rareOnPhones.includes(name) ? 'rare-place' : undefined}>
               <a href={href} aria-current={isHere(href, within) ? 'page' : undefined}>
                 {text(`page-shell.nav.${name}`)}
               </a>

@@ -7,6 +7,7 @@ import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { AuditRecord } from '../../../shared/store/people-journal.ts';
 import { codesSaying } from '../../services/people/audited-code.ts';
+import { subjectNames } from '../../services/people/subject-names.ts';
 import type { Api } from '../api.ts';
 import { readerOf } from '../reader-of.ts';
 
@@ -30,9 +31,10 @@ export function registerAuditRoute(api: Api, parts: AuditRouteParts): void {
         ...(after !== undefined && { after }),
         limit,
       });
+      const nameOf = await subjectNames(parts.journal);
       const last = found.length === limit ? found.at(-1) : undefined;
       return {
-        entries: found.map(auditView),
+        entries: found.map((row) => ({ ...auditView(row), subjectName: nameOf(row) })),
         next: last?.id ?? null,
       };
     },
@@ -40,7 +42,7 @@ export function registerAuditRoute(api: Api, parts: AuditRouteParts): void {
 }
 
 /** Beside the sentence its code, for programs. */
-function auditView({ atMs, what, personName, ...entry }: AuditRecord): AuditEntry {
+function auditView({ atMs, what, personName, ...entry }: AuditRecord): Omit<AuditEntry, 'subjectName'> {
   const at = toInstant(atMs);
   if (personName !== null) return { ...entry, at, personName, ...inWords({ what }, atMs) };
   return { ...entry, at, ...inWords({ what, personName: message('audit.somebody-unknown') }, atMs) };

@@ -10,7 +10,7 @@ import {
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { siteAirOf } from '../../services/air-ahead/site-air.ts';
-import { idFromName } from '../../services/id-from-name.ts';
+import { randomId } from '../../services/id-from-name.ts';
 import { newBatch, startProblem } from '../../services/lineage/new-batch.ts';
 import { omitUndefined } from '../../services/omit-undefined.ts';
 import { handDifferences } from '../../services/probes/hand-differences.ts';
@@ -72,7 +72,7 @@ function registerPileChanges(api: Api, parts: PilesParts): void {
       const nowMs = clock.nowMs();
       const problem = startProblem(request.body.startedAt, nowMs);
       if (problem) return refuseField(reply, 422, { pointer: '/startedAt', said: problem });
-      const pile = { id: id ?? idFromName(name), siteId: site, name, createdAtMs: nowMs };
+      const pile = { id: id ?? randomId(), siteId: site, name, createdAtMs: nowMs };
       await journal.piles.add(pile, newBatch(pile.id, request.body, nowMs));
       const added = await watch.reload(pile.id);
       return added ? reply.code(201).send(await pileDetail(added, [])) : notFound(reply, 'pile', pile.id);

@@ -1,7 +1,7 @@
 /** The places where piles lie. */
 import { newSiteSchema, siteSchema, sitesAnswerSchema } from '../../../shared/contracts/sites.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import { idFromName } from '../../services/id-from-name.ts';
+import { freeSiteId } from '../../services/free-site-id.ts';
 import type { Api } from '../api.ts';
 
 interface SitesParts {
@@ -26,7 +26,7 @@ export function registerSites(api: Api, parts: SitesParts): void {
     async (request, reply) => {
       const { id, name, timeZone, latitude, longitude } = request.body;
       const site = {
-        id: id ?? idFromName(name),
+        id: id ?? freeSiteId(await parts.journal.sites.list(), name),
         name,
         timeZone: timeZone ?? null,
         latitude: latitude ?? null,

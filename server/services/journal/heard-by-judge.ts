@@ -11,7 +11,10 @@ export type HeardOfPeople = Pick<PileSetup, 'noted' | 'confirmedAtMs'>;
 
 /** Whether an entry of this kind changes what the judge says. */
 export function isHeard(kind: EntryKind): boolean {
-  return isActKind(kind) || kind === 'measured' || (notedKinds as readonly EntryKind[]).includes(kind);
+  // By verdicts is chosen which batches speak in the expected band.
+  return (
+    isActKind(kind) || kind === 'measured' || kind === 'verdict' || (notedKinds as readonly EntryKind[]).includes(kind)
+  );
 }
 
 export async function heardOfPeople(journal: Journal, batch: BatchRecord | null): Promise<HeardOfPeople> {

@@ -20,7 +20,7 @@ import { ConflictError } from '../../../shared/errors.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { BatchRecord, Journal, LineageChange, PileRecord } from '../../../shared/store/journal.ts';
 import type { PilePort } from '../../monitor/pile/pile-port.ts';
-import { idFromName, randomId } from '../id-from-name.ts';
+import { randomId } from '../id-from-name.ts';
 import { omitUndefined } from '../omit-undefined.ts';
 import { batchName, type Family, isEmptied, readFamily } from './family.ts';
 import { ending, flow, inputFlows, refuseCircle } from './flow-records.ts';
@@ -227,7 +227,7 @@ export class BatchLife {
       return { pileId: on.pileId, pile: null };
     }
     const { id, site, name } = on.newPile;
-    const pileId = id ?? idFromName(name);
+    const pileId = id ?? randomId();
     return { pileId, pile: { id: pileId, siteId: site, name, createdAtMs: Math.min(atMs, this.#parts.clock.nowMs()) } };
   }
 

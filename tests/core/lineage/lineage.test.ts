@@ -178,7 +178,7 @@ describe('batchAmounts()', () => {
 
   test('says so when more was taken than laid, and keeps what is not known unknown', () => {
     const { remark, ...amounts } = batchAmounts(40, [flow('l', 'a', 39)], [flow('a', 'b', 45.255)], false);
-    expect(amounts).toEqual({ laidKg: 40, inKg: 39, outKg: 45.255, restKg: 0 });
+    expect(amounts).toEqual({ laidKg: 40, inKg: 39, outKg: 45.255, restKg: 0, restAtMostKg: null });
     expect(remark && plainEnglish(remark)).toBe(
       '45.26 kg was written down as taken and 40 kg as laid: water added since may explain it, or a slip of the pen.',
     );
@@ -187,6 +187,8 @@ describe('batchAmounts()', () => {
       outKg: null,
       restKg: null,
     });
+    const partly = [flow('a', 'b', 5), flow('a', 'c', null)];
+    expect(batchAmounts(40, [], partly, false)).toMatchObject({ outKg: null, restKg: null, restAtMostKg: 35 });
     expect(batchAmounts(null, [], [], true)).toMatchObject({ inKg: null, outKg: 0, restKg: 0 });
   });
 });

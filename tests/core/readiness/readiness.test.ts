@@ -43,6 +43,14 @@ for (const [what, change, proposal] of rows) {
   });
 }
 
+test('whoever turned it within the last day is asked to watch, not to turn it again', () => {
+  const nextOf = (sinceLateTurnH: number | null, riseSinceTurnK = 0) =>
+    plainEnglish(readinessOf({ ...done, sinceLateTurnH, riseSinceTurnK }).next);
+  expect(nextOf(23)).toMatch(/^It was turned: see until a day has passed/);
+  expect(nextOf(null)).toMatch(/^Turn it once/);
+  expect(nextOf(30, 3)).toMatch(/^Turn it once/);
+});
+
 test('a batch that warmed, cooled, was turned and stayed cool waits for a person, and for nobody else', () => {
   const curve = through([0, 22], [36, 44], [100, 42], [150, 24], [240, 21]);
   const acts = [{ kind: 'turned' as const, atMs: startMs + 180 * msPerHour }];

@@ -32,7 +32,7 @@ beforeEach(async () => {
   await one.app.inject({
     method: 'POST',
     url: '/api/piles',
-    payload: { site: 'saltmere-yard', name: 'Bed', stage: 'bran' },
+    payload: { site: 'saltmere-yard', id: 'bed', name: 'Bed', stage: 'bran' },
   });
   await one.installation.readings.append(rows(0, 500));
   await mkdir(join(dataDir, 'photos'), { recursive: true });

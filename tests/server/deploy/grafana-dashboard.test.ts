@@ -25,7 +25,7 @@ beforeAll(async () => {
   one = await openNewTestInstallation();
   const post = (url: string, payload: object) => one.app.inject({ method: 'POST', url, payload });
   await post('/api/sites', { name: 'Saltmere Yard' });
-  await post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
+  await post('/api/piles', { site: 'saltmere-yard', id: 'shed', name: 'Shed', stage: 'bran' });
   const reading = { site: 'saltmere-yard', probe: 'p1', atMs: Date.now() } as const;
   await commitReadings(one.installation, [
     { ...reading, quantity: 'temperature', value: 41.5 },

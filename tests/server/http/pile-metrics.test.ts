@@ -23,7 +23,13 @@ const metrics = async () => (await one.app.inject({ url: '/metrics' })).body.spl
 test('GET /metrics gives what the probes of each pile said last, in base units, and when', async () => {
   const atMs = Date.now() - 60_000;
   await post('/api/sites', { name: 'Saltmere Yard' });
-  await post('/api/piles', { site: 'saltmere-yard', name: 'First bed', stage: 'bran', startedAt: atMs - 3_600_000 });
+  await post('/api/piles', {
+    site: 'saltmere-yard',
+    id: 'first-bed',
+    name: 'First bed',
+    stage: 'bran',
+    startedAt: atMs - 3_600_000,
+  });
   const reading = { site: 'devices', probe: 'node-core', atMs } as const;
   await commitReadings(one.installation, [
     { ...reading, quantity: 'temperature', value: 41.5 },

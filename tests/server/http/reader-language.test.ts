@@ -195,7 +195,7 @@ test('so is what is wrong with a field, in the numbers of that language', async 
   const shallow = {
     method: 'POST',
     url: '/api/piles',
-    payload: { site: 'yard', name: 'Barn', stage: 'bran', recipe: { depthM: 0.005 } },
+    payload: { site: 'yard', id: 'barn', name: 'Barn', stage: 'bran', recipe: { depthM: 0.005 } },
   } as const;
   expect(await refusedIn('de', shallow)).toMatchObject({
     status: 400,

@@ -1,4 +1,5 @@
 /** A server of its own with one site and a few piles, and short ways to ask it. */
+import { idFromName } from '../../../server/services/id-from-name.ts';
 import type { Quantity } from '../../../shared/quantity.ts';
 import { commitReadings } from '../../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';
@@ -40,7 +41,7 @@ export async function openFarm(environment: Record<string, string> = {}): Promis
         ...(type !== undefined && { headers: { 'content-type': type } }),
       }),
     async addPile(name, more = {}) {
-      const made = await farm.post('/api/piles', { site, name, stage: 'bran', ...more });
+      const made = await farm.post('/api/piles', { id: idFromName(name), site, name, stage: 'bran', ...more });
       if (made.statusCode !== 201) throw new Error(made.body);
       return made.json<{ batch: { id: string } }>().batch.id;
     },

@@ -181,7 +181,7 @@ describe('merging, keeping and giving up', () => {
     const id = await farm.addPile('Wide bay', { startedAt: ago(60), recipe: { massKg: 30, depthM: 0.35 } });
     const parts = [
       { on: { pileId: 'wide-bay' }, massKg: 12 },
-      { on: { newPile: { site, name: 'Narrow bay' } }, massKg: 18, recipe: { depthM: 0.2 } },
+      { on: { newPile: { site, id: 'narrow-bay', name: 'Narrow bay' } }, massKg: 18, recipe: { depthM: 0.2 } },
     ];
     const parted = await step(`/api/batches/${id}/split`, { parts, all: true });
     expect(parted).toMatchObject({ ending: 'split', amounts: { outKg: 30, restKg: 0 } });
@@ -233,14 +233,14 @@ describe('merging, keeping and giving up', () => {
     [
       'a new pile under a taken id',
       'continue',
-      { stage: 'soil', on: { newPile: { site, name: 'Next bay' } } },
+      { stage: 'soil', on: { newPile: { site, id: 'next-bay', name: 'Next bay' } } },
       409,
       '/id',
     ],
     [
       'a site that is not there',
       'continue',
-      { stage: 'soil', on: { newPile: { site: 'nowhere', name: 'X' } } },
+      { stage: 'soil', on: { newPile: { site: 'nowhere', id: 'x', name: 'X' } } },
       409,
       '/site',
     ],

@@ -84,7 +84,7 @@ export async function openNotifyFarm(
   };
   one = await openTestInstallation(dataDir, environment, clock, { guard });
   await farm.post('/api/sites', { name: 'Saltmere Yard' });
-  await farm.post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
+  await farm.post('/api/piles', { site: 'saltmere-yard', id: 'shed', name: 'Shed', stage: 'bran' });
   await farm.measure(24);
   await farm.post('/api/probes/saltmere-yard/p1/claim', { pileId: 'shed', position: 'core' });
   return farm;

@@ -27,7 +27,7 @@ const trail = async (query = '') =>
 
 test('a change tells who, what, when, from where, and what it was before', async () => {
   await send('POST', '/api/sites', { name: 'Yard' }, people.keeper);
-  await send('POST', '/api/piles', { site: 'yard', name: 'Bay one', stage: 'bran' }, people.keeper);
+  await send('POST', '/api/piles', { site: 'yard', id: 'bay-one', name: 'Bay one', stage: 'bran' }, people.keeper);
   await send('PATCH', '/api/piles/bay-one', { name: 'Bay the first' }, people.owner);
   const [renamed, laid] = (await trail('?words=pile')).entries;
   expect(renamed).toMatchObject({
@@ -36,6 +36,7 @@ test('a change tells who, what, when, from where, and what it was before', async
     what: 'changed a pile',
     messages: { what: { code: 'audit.did.changed-pile', params: {} } },
     subject: 'bay-one',
+    subjectName: 'Bay the first',
     address: '192.0.2.44',
     before: { name: 'Bay one' },
     after: { name: 'Bay the first' },

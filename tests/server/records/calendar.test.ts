@@ -17,12 +17,19 @@ beforeAll(async () => {
   await post('/api/sites', { name: 'Saltmere Yard' });
   const made = await post('/api/piles', {
     site: 'saltmere-yard',
+    id: 'bay-one-north',
     name: 'Bay; one, "north"',
     stage: 'bran',
     startedAt: laidAt,
   });
   branId = made.json<{ batch: { id: string } }>().batch.id;
-  await post('/api/piles', { site: 'saltmere-yard', name: 'Soil bay', stage: 'soil', startedAt: laidAt });
+  await post('/api/piles', {
+    site: 'saltmere-yard',
+    id: 'soil-bay',
+    name: 'Soil bay',
+    stage: 'soil',
+    startedAt: laidAt,
+  });
 });
 afterAll(() => farm.close());
 

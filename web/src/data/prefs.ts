@@ -10,6 +10,7 @@ import { createStore, useStore } from './store.ts';
 const prefsSchema = z.object({
   unit: z.enum(['C', 'F']).catch('C'),
   zone: z.enum(['mine', 'site']).catch('mine'),
+  clock: z.enum(['region', '12', '24']).catch('region'),
   shade: z.enum(['auto', 'light', 'dark']).catch('auto'),
   name: z.string().max(80).catch(''),
   /** BCP 47; '' for what the browser asks for. Of this device, while nobody who signs in chose another. */
@@ -80,13 +81,19 @@ export function setBearerToken(next: string): void {
   remember(tokenKey, next);
 }
 
-const hour12 = isHour12(globalThis.navigator?.language);
+const regionHour12 = isHour12(globalThis.navigator?.language);
+
+/** Whether this person reads hours with am and pm. */
+function readsHour12(): boolean {
+  const { clock } = prefs.get();
+  return clock === 'region' ? regionHour12 : clock === '12';
+}
 
 /** Whose clock times are shown in. */
 export function readerOf(zone: Prefs['zone'], siteZone: string | null | undefined, yearNow?: number): Reader {
   return {
     timeZone: zone === 'site' && siteZone ? siteZone : undefined,
-    hour12,
+    hour12: readsHour12(),
     ...(yearNow !== undefined && { yearNow }),
   };
 }

@@ -116,6 +116,7 @@ export const pageBatchTexts: PageTexts<PageBatchParams> = {
   "page-batch.amounts.laid": "Laid",
   "page-batch.amounts.out": "Taken off and used",
   "page-batch.amounts.left": "Left, by what was written down",
+  "page-batch.amounts.at-most": ["at most ",["restKg"],"; not every part was weighed"],
   "page-batch.amounts.unknown": "not known",
   "page-batch.ready": "Is it ready?",
   "page-batch.ready.say": "Say how it smells and looks",

@@ -4,6 +4,10 @@ import type { PageMoreParams } from '../params/page-more.ts';
 
 export const pageMoreTexts: PageTexts<PageMoreParams> = {
   "page-more.title": "More",
+  "page-more.batches": "Batches",
+  "page-more.batches.says": "What lies and what lay, with starters, materials and the farm’s family tree.",
+  "page-more.probes": "Probes",
+  "page-more.probes.says": "What each probe says, where it lies, and those that wait to be given a place.",
   "page-more.practice": "Practice",
   "page-more.practice.says": "A simulated pile to tend in fast time, cut open at the end.",
   "page-more.seasons": "Seasons side by side",

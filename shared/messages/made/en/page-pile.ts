@@ -95,6 +95,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.history.both": "Give both times",
   "page-pile.history.order": "The end must come after the beginning",
   "page-pile.ruler": [["<","b",["Day ",["dayCount"]]],["hasUsual",{"true":[", of a usual ",["fromDayNumber"]," to ",["toDayNumber"]],"other":""},0],", laid ",["dayText"],"."],
+  "page-pile.ruler.over": "That is longer than usual: smell it and look at it, then finish the batch or move it to the next stage.",
   "page-pile.phase.not-judged": "Its phase is not known yet.",
   "page-pile.phase.no-core": "How far its work has come is not known, as its core is not measured.",
   "page-pile.phase.stands": ["It is ",["phase",{"resting":"resting","warming":"warming","active":"active","cooling":"cooling","other":"settled"},0],". ",["doneFrac"]," of the work this stage needs is done."],

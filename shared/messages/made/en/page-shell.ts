@@ -8,6 +8,8 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.nav.piles": "Piles",
   "page-shell.nav.plan": "Plan",
   "page-shell.nav.batches": "Batches",
+  "page-shell.nav.seasons": "Seasons",
+  "page-shell.nav.practice": "Practice",
   "page-shell.nav.probes": "Probes",
   "page-shell.nav.more": "More",
   "page-shell.nav": "Pages",

@@ -83,6 +83,7 @@ export const problemTexts = {
   "problem.before-laid": "Nothing can be done with a batch before it was laid: check the day and the time.",
   "problem.range": "The range must begin before it ends and be shorter than 20 years.",
   "problem.id-taken": "{what, select, batch {Cannot add a batch as its id must be free: \"{idText}\" is taken.} key {Cannot add a key as its id must be free: \"{idText}\" is taken.} mapping {Cannot add a mapping as its id must be free: \"{idText}\" is taken.} pile {Cannot add a pile as its id must be free: \"{idText}\" is taken.} site {Cannot add a site as its id must be free: \"{idText}\" is taken.} other {The id \"{idText}\" is taken: choose another.}}",
+  "problem.site-name-taken": "There is a site called “{nameText}” already: give this one another name.",
   "problem.no-site-for-pile": "Cannot add a pile as its site must exist: there is no site \"{idText}\".",
   "problem.no-site-for-air": "Cannot keep the air ahead as its site must exist: there is no site \"{idText}\".",
   "problem.no-pile": "Cannot do this as the pile must exist: there is no pile \"{idText}\".",

@@ -43,6 +43,7 @@ export const readinessTexts = {
   "readiness.next.wait-for-heat": "Let it work.",
   "readiness.next.wait-for-cool": "Let it work until it has come back near the air.",
   "readiness.next.turn-and-see": "Turn it once and see for a day whether it warms again.",
+  "readiness.next.see-turn": "It was turned: see until a day has passed whether it warms again.",
   "readiness.next.see-to-bad": "See first to what was found bad; then smell it and look at it again.",
   "readiness.next.go-on": "Use it or go on to the next stage, as you find it.",
   "readiness.next.smell-and-look": "Smell it and look at it: an earthy or sweet smell and a white mat through the mass speak for it; black, bright colours or ammonia against it.",

@@ -116,6 +116,7 @@ export const pageBatchTexts: PageTexts<PageBatchParams> = {
   "page-batch.amounts.laid": "Armado",
   "page-batch.amounts.out": "Tomado y usado",
   "page-batch.amounts.left": "Queda, según lo anotado",
+  "page-batch.amounts.at-most": [["restKg"]," como máximo; no se pesaron todas las partes"],
   "page-batch.amounts.unknown": "no se sabe",
   "page-batch.ready": "¿Está listo?",
   "page-batch.ready.say": "Di cómo huele y qué aspecto tiene",

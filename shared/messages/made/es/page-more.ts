@@ -4,6 +4,10 @@ import type { PageMoreParams } from '../params/page-more.ts';
 
 export const pageMoreTexts: PageTexts<PageMoreParams> = {
   "page-more.title": "Más",
+  "page-more.batches": "Lotes",
+  "page-more.batches.says": "Lo que hay y lo que hubo, con inóculos, materiales y el árbol de la finca.",
+  "page-more.probes": "Sondas",
+  "page-more.probes.says": "Qué dice cada sonda, dónde está y cuáles esperan un lugar.",
   "page-more.practice": "Práctica",
   "page-more.practice.says": "Una pila simulada que cuidas en tiempo acelerado y que se abre al final.",
   "page-more.seasons": "Temporadas lado a lado",

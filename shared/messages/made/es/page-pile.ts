@@ -95,6 +95,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.history.both": "Indica las dos horas",
   "page-pile.history.order": "El final tiene que venir después del comienzo",
   "page-pile.ruler": [["<","b",["Día ",["dayCount"]]],["hasUsual",{"true":[", de los ",["fromDayNumber"]," a ",["toDayNumber"]," habituales"],"other":""},0],", armada el ",["dayText"],"."],
+  "page-pile.ruler.over": "Es más de lo usual: huélela y mírala; luego termina el lote o pásalo a la etapa siguiente.",
   "page-pile.phase.not-judged": "Su fase no se conoce todavía.",
   "page-pile.phase.no-core": "No se sabe cuánto ha avanzado su trabajo, porque su centro no se mide.",
   "page-pile.phase.stands": ["Está ",["phase",{"resting":"en reposo","warming":"en calentamiento","active":"activa","cooling":"en enfriamiento","other":"asentada"},0],". Está hecho el ",["doneFrac"]," del trabajo que pide esta etapa."],

@@ -8,6 +8,8 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.nav.piles": "Pilas",
   "page-shell.nav.plan": "Planificar",
   "page-shell.nav.batches": "Lotes",
+  "page-shell.nav.seasons": "Temporadas",
+  "page-shell.nav.practice": "Práctica",
   "page-shell.nav.probes": "Sondas",
   "page-shell.nav.more": "Más",
   "page-shell.nav": "Páginas",

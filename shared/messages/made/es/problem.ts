@@ -83,6 +83,7 @@ export const problemTexts = {
   "problem.before-laid": "No se puede hacer nada con un lote antes de armarlo: revisa el día y la hora.",
   "problem.range": "El periodo debe empezar antes de terminar y durar menos de 20 años.",
   "problem.id-taken": "{what, select, batch {No se puede añadir un lote porque su identificador tiene que estar libre: \"{idText}\" está ocupado.} key {No se puede añadir una clave porque su identificador tiene que estar libre: \"{idText}\" está ocupado.} mapping {No se puede añadir una asignación de tema porque su identificador tiene que estar libre: \"{idText}\" está ocupado.} pile {No se puede añadir una pila porque su identificador tiene que estar libre: \"{idText}\" está ocupado.} site {No se puede añadir un sitio porque su identificador tiene que estar libre: \"{idText}\" está ocupado.} other {El identificador \"{idText}\" está ocupado: elige otro.}}",
+  "problem.site-name-taken": "Ya hay un sitio llamado “{nameText}”: ponle otro nombre a este.",
   "problem.no-site-for-pile": "No se puede añadir una pila porque su sitio tiene que existir: no hay ningún sitio \"{idText}\".",
   "problem.no-site-for-air": "No se puede guardar el pronóstico del aire porque su sitio tiene que existir: no hay ningún sitio \"{idText}\".",
   "problem.no-pile": "No se puede hacer esto porque la pila tiene que existir: no hay ninguna pila \"{idText}\".",

@@ -43,6 +43,7 @@ export const readinessTexts = {
   "readiness.next.wait-for-heat": "Déjala trabajar.",
   "readiness.next.wait-for-cool": "Déjala trabajar hasta que vuelva cerca del aire.",
   "readiness.next.turn-and-see": "Voltéala una vez y mira durante un día si vuelve a calentarse.",
+  "readiness.next.see-turn": "Ya se volteó: mira durante un día si vuelve a calentarse.",
   "readiness.next.see-to-bad": "Atiende primero lo que se encontró malo; luego huélela y mírala otra vez.",
   "readiness.next.go-on": "Úsala o sigue con la próxima etapa, según la encuentres.",
   "readiness.next.smell-and-look": "Huélela y mírala: un olor dulce o a tierra y un tejido blanco por toda la masa hablan a favor; negro, colores vivos o amoníaco, en contra.",

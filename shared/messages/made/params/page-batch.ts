@@ -115,6 +115,7 @@ export interface PageBatchParams {
   'page-batch.amounts.laid': NoParams;
   'page-batch.amounts.out': NoParams;
   'page-batch.amounts.left': NoParams;
+  'page-batch.amounts.at-most': { readonly restKg: Amount };
   'page-batch.amounts.unknown': NoParams;
   'page-batch.ready': NoParams;
   'page-batch.ready.say': NoParams;

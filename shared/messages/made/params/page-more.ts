@@ -3,6 +3,10 @@ import type { NoParams } from '../../param-types.ts';
 
 export interface PageMoreParams {
   'page-more.title': NoParams;
+  'page-more.batches': NoParams;
+  'page-more.batches.says': NoParams;
+  'page-more.probes': NoParams;
+  'page-more.probes.says': NoParams;
   'page-more.practice': NoParams;
   'page-more.practice.says': NoParams;
   'page-more.seasons': NoParams;

@@ -94,6 +94,7 @@ export interface PagePileParams {
   'page-pile.history.both': NoParams;
   'page-pile.history.order': NoParams;
   'page-pile.ruler': { readonly b: Tag; readonly dayCount: number; readonly dayText: string; readonly fromDayNumber: number; readonly hasUsual: boolean; readonly toDayNumber: number };
+  'page-pile.ruler.over': NoParams;
   'page-pile.phase.not-judged': NoParams;
   'page-pile.phase.no-core': NoParams;
   'page-pile.phase.stands': { readonly doneFrac: number; readonly phase: 'active' | 'cooling' | 'other' | 'resting' | 'warming' };

@@ -18,6 +18,10 @@ export interface PageSettingsParams {
   'page-settings.time.now': { readonly nowText: string };
   'page-settings.time.now-at': { readonly nowText: string; readonly siteName: string };
   'page-settings.time.now-here': { readonly nowText: string };
+  'page-settings.clock': NoParams;
+  'page-settings.clock.region': NoParams;
+  'page-settings.clock.24': NoParams;
+  'page-settings.clock.12': NoParams;
   'page-settings.theme': NoParams;
   'page-settings.theme.auto': NoParams;
   'page-settings.theme.light': NoParams;

@@ -7,6 +7,8 @@ export interface PageShellParams {
   'page-shell.nav.piles': NoParams;
   'page-shell.nav.plan': NoParams;
   'page-shell.nav.batches': NoParams;
+  'page-shell.nav.seasons': NoParams;
+  'page-shell.nav.practice': NoParams;
   'page-shell.nav.probes': NoParams;
   'page-shell.nav.more': NoParams;
   'page-shell.nav': NoParams;

@@ -85,6 +85,7 @@ export interface ProblemParams {
   'problem.before-laid': NoParams;
   'problem.range': NoParams;
   'problem.id-taken': { readonly idText: string; readonly what: 'batch' | 'key' | 'mapping' | 'other' | 'pile' | 'site' };
+  'problem.site-name-taken': { readonly nameText: string };
   'problem.no-site-for-pile': { readonly idText: string };
   'problem.no-site-for-air': { readonly idText: string };
   'problem.no-pile': { readonly idText: string };

@@ -45,6 +45,7 @@ export interface ReadinessParams {
   'readiness.next.wait-for-heat': NoParams;
   'readiness.next.wait-for-cool': NoParams;
   'readiness.next.turn-and-see': NoParams;
+  'readiness.next.see-turn': NoParams;
   'readiness.next.see-to-bad': NoParams;
   'readiness.next.go-on': NoParams;
   'readiness.next.smell-and-look': NoParams;

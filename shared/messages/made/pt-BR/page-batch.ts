@@ -116,6 +116,7 @@ export const pageBatchTexts: PageTexts<PageBatchParams> = {
   "page-batch.amounts.laid": "Montado",
   "page-batch.amounts.out": "Tirado e usado",
   "page-batch.amounts.left": "Resta, pelo que foi anotado",
+  "page-batch.amounts.at-most": ["no máximo ",["restKg"],"; nem todas as partes foram pesadas"],
   "page-batch.amounts.unknown": "não se sabe",
   "page-batch.ready": "Está pronto?",
   "page-batch.ready.say": "Dizer como cheira e que aspecto tem",

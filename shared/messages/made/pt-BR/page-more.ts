@@ -4,6 +4,10 @@ import type { PageMoreParams } from '../params/page-more.ts';
 
 export const pageMoreTexts: PageTexts<PageMoreParams> = {
   "page-more.title": "Mais",
+  "page-more.batches": "Lotes",
+  "page-more.batches.says": "O que está montado e o que já esteve, com inóculos, materiais e a árvore das pilhas.",
+  "page-more.probes": "Sondas",
+  "page-more.probes.says": "O que cada sonda diz, onde está e quais esperam um lugar.",
   "page-more.practice": "Prática",
   "page-more.practice.says": "Uma pilha simulada para cuidar em tempo acelerado, cortada ao meio no fim.",
   "page-more.seasons": "Temporadas lado a lado",

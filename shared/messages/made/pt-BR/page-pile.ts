@@ -95,6 +95,7 @@ export const pagePileTexts: PageTexts<PagePileParams> = {
   "page-pile.history.both": "Informe os dois horários",
   "page-pile.history.order": "O fim precisa vir depois do começo",
   "page-pile.ruler": [["<","b",["Dia ",["dayCount"]]],["hasUsual",{"true":[", de um total usual de ",["fromDayNumber"]," a ",["toDayNumber"]],"other":""},0],", montagem em ",["dayText"],"."],
+  "page-pile.ruler.over": "É mais do que o usual: cheire e olhe; depois termine o lote ou passe-o para a próxima etapa.",
   "page-pile.phase.not-judged": "A fase dela ainda não é conhecida.",
   "page-pile.phase.no-core": "Não se sabe quanto o trabalho avançou, pois o centro não é medido.",
   "page-pile.phase.stands": ["Está ",["phase",{"resting":"em repouso","warming":"aquecendo","active":"ativa","cooling":"esfriando","other":"assentada"},0],". Do trabalho de que esta etapa precisa, ",["doneFrac"]," está feito."],

@@ -8,6 +8,8 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.nav.piles": "Pilhas",
   "page-shell.nav.plan": "Planejar",
   "page-shell.nav.batches": "Lotes",
+  "page-shell.nav.seasons": "Temporadas",
+  "page-shell.nav.practice": "Prática",
   "page-shell.nav.probes": "Sondas",
   "page-shell.nav.more": "Mais",
   "page-shell.nav": "Páginas",

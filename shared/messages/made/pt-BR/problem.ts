@@ -83,6 +83,7 @@ export const problemTexts = {
   "problem.before-laid": "Nada pode ser feito com um lote antes de ele ter sido montado: confira o dia e a hora.",
   "problem.range": "O período precisa começar antes de terminar e ser menor que 20 anos.",
   "problem.id-taken": "{what, select, batch {Não é possível acrescentar um lote, pois o id precisa estar livre: \"{idText}\" já está em uso.} key {Não é possível acrescentar uma chave, pois o id precisa estar livre: \"{idText}\" já está em uso.} mapping {Não é possível acrescentar um mapeamento, pois o id precisa estar livre: \"{idText}\" já está em uso.} pile {Não é possível acrescentar uma pilha, pois o id precisa estar livre: \"{idText}\" já está em uso.} site {Não é possível acrescentar um local, pois o id precisa estar livre: \"{idText}\" já está em uso.} other {O id \"{idText}\" já está em uso: escolha outro.}}",
+  "problem.site-name-taken": "Já existe um local chamado “{nameText}”: dê outro nome a este.",
   "problem.no-site-for-pile": "Não é possível acrescentar uma pilha, pois o local precisa existir: não há nenhum local \"{idText}\".",
   "problem.no-site-for-air": "Não é possível guardar a previsão do ar, pois o local precisa existir: não há nenhum local \"{idText}\".",
   "problem.no-pile": "Não é possível fazer isto, pois a pilha precisa existir: não há nenhuma pilha \"{idText}\".",

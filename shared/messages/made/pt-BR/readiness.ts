@@ -43,6 +43,7 @@ export const readinessTexts = {
   "readiness.next.wait-for-heat": "Deixe trabalhar.",
   "readiness.next.wait-for-cool": "Deixe trabalhar até voltar a ficar perto da temperatura do ar.",
   "readiness.next.turn-and-see": "Revire uma vez e veja durante um dia se aquece de novo.",
+  "readiness.next.see-turn": "Já foi revirada: veja durante um dia se aquece de novo.",
   "readiness.next.see-to-bad": "Cuide primeiro do que foi achado ruim; depois cheire e olhe de novo.",
   "readiness.next.go-on": "Use ou passe para a próxima etapa, conforme o que você encontrar.",
   "readiness.next.smell-and-look": "Cheire e olhe: um cheiro doce ou de terra e uma trama branca por toda a massa são bons sinais; preto, cores vivas ou amônia são maus sinais.",

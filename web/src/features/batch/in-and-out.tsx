@@ -129,12 +129,18 @@ const renderLineage = rendererOf(lineageTexts);
 export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
   const words = useBatchWords();
   const { text } = words;
-  const { laidKg, outKg, restKg, messages } = batch.amounts;
+  const { laidKg, outKg, restKg, restAtMostKg, messages } = batch.amounts;
   const say = useSay(renderLineage, batch.site);
   const amounts = [
-    [text('page-batch.amounts.laid'), laidKg],
-    [text('page-batch.amounts.out'), outKg],
-    [text('page-batch.amounts.left'), restKg],
+    [text('page-batch.amounts.laid'), laidKg, text('page-batch.amounts.unknown')],
+    [text('page-batch.amounts.out'), outKg, text('page-batch.amounts.unknown')],
+    [
+      text('page-batch.amounts.left'),
+      restKg,
+      restAtMostKg === null
+        ? text('page-batch.amounts.unknown')
+        : text('page-batch.amounts.at-most', { restKg: { value: restAtMostKg, figures: 4 } }),
+    ],
   ] as const;
   const further = batch.outputs.filter((flow) => flow.way !== 'used');
   return (
@@ -151,11 +157,11 @@ export function CameOfIt({ batch }: { readonly batch: BatchDetail }) {
         ))}
       </ul>
       <dl class="ledger amounts">
-        {amounts.map(([what, value]) => (
+        {amounts.map(([what, value, unknown]) => (
           <div key={what}>
             <dt>{what}</dt>
             <dd>
-              <b>{amountWords({ massKg: value, volumeL: null }, words) ?? text('page-batch.amounts.unknown')}</b>
+              <b>{amountWords({ massKg: value, volumeL: null }, words) ?? unknown}</b>
             </dd>
           </div>
         ))}

@@ -119,7 +119,7 @@ function TrailLine({ entry }: { readonly entry: AuditEntry }) {
           personName: entry.personName,
           whatText: entry.what,
           hasSubject: entry.subject !== null,
-          subjectText: entry.subject ?? '',
+          subjectText: entry.subjectName ?? entry.subject ?? '',
           b: (inner) => <b>{inner}</b>,
           subject: (inner) => <span class="trail-subject">{inner}</span>,
         })}

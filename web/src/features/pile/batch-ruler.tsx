@@ -39,6 +39,7 @@ export function BatchRuler({ pile }: { readonly pile: PileDetail }) {
           dayText: shortDay(startedAtMs, reader),
           b: (inner) => <b>{inner}</b>,
         })}{' '}
+        {toH !== undefined && elapsedH > toH && `${words.text('page-pile.ruler.over')} `}
         {standSentence(pile, words)}
         {pile.batch.heat?.messages.says && ` ${say(pile.batch.heat.messages.says)}`}
       </p>

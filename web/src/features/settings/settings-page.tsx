@@ -8,6 +8,7 @@ import { useMe } from '../../data/me.ts';
 import { bearerToken, changePrefs, setBearerToken, usePrefs } from '../../data/prefs.ts';
 import { dayAndTime } from '../../ui/format/local-time.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
+import { MeasureUnits } from '../../ui/parts/measure-field.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
 import { LanguageChoice } from './language-choice.tsx';
@@ -43,6 +44,7 @@ export function SettingsPage() {
           onValue={(unit) => changePrefs({ unit })}
         />
         <p class="hint">{text('page-settings.temperature.hint', { coreC: 41.5 })}</p>
+        <MeasureUnits />
         <Choice
           legend={text('page-settings.time')}
           value={prefs.zone}
@@ -65,6 +67,16 @@ export function SettingsPage() {
             },
           )}
         </p>
+        <Choice
+          legend={text('page-settings.clock')}
+          value={prefs.clock}
+          choices={[
+            ['region', text('page-settings.clock.region')],
+            ['24', text('page-settings.clock.24')],
+            ['12', text('page-settings.clock.12')],
+          ]}
+          onValue={(clock) => changePrefs({ clock })}
+        />
         <Choice
           legend={text('page-settings.theme')}
           value={prefs.shade}

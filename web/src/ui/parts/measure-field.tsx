@@ -63,33 +63,7 @@ export function UnitChoices() {
     <details class="more unit-choices">
       <summary>{text('page-units.says', { ...units, temperatureText: `°${units.temperature}` })}</summary>
       <div class="unit-rows">
-        <Choice
-          legend={text('page-units.mass')}
-          value={units.mass}
-          choices={[
-            ['kg', 'kg'],
-            ['lb', 'lb'],
-          ]}
-          onValue={(mass) => changeUnits({ mass })}
-        />
-        <Choice
-          legend={text('page-units.volume')}
-          value={units.volume}
-          choices={[
-            ['L', 'L'],
-            ['gal', 'US gal'],
-          ]}
-          onValue={(volume) => changeUnits({ volume })}
-        />
-        <Choice
-          legend={text('page-units.length')}
-          value={units.length}
-          choices={[
-            ['m', 'm, cm'],
-            ['ft', 'ft, in'],
-          ]}
-          onValue={(length) => changeUnits({ length })}
-        />
+        <MeasureUnits />
         <Choice
           legend={text('page-units.temperature')}
           value={units.temperature}
@@ -101,5 +75,42 @@ export function UnitChoices() {
         />
       </div>
     </details>
+  );
+}
+
+/** For mass, volume and length; the temperature is a preference of its own. */
+export function MeasureUnits() {
+  const units = usePlanUnits();
+  const { text } = usePageTexts(pageUnitsTexts);
+  return (
+    <>
+      <Choice
+        legend={text('page-units.mass')}
+        value={units.mass}
+        choices={[
+          ['kg', 'kg'],
+          ['lb', 'lb'],
+        ]}
+        onValue={(mass) => changeUnits({ mass })}
+      />
+      <Choice
+        legend={text('page-units.volume')}
+        value={units.volume}
+        choices={[
+          ['L', 'L'],
+          ['gal', 'US gal'],
+        ]}
+        onValue={(volume) => changeUnits({ volume })}
+      />
+      <Choice
+        legend={text('page-units.length')}
+        value={units.length}
+        choices={[
+          ['m', 'm, cm'],
+          ['ft', 'ft, in'],
+        ]}
+        onValue={(length) => changeUnits({ length })}
+      />
+    </>
   );
 }
