@@ -6,9 +6,7 @@
  * a list of expected values, no composition rules, room for long ones).
  */
 import { type Message, message } from './messages/message.ts';
-
-/** Shortest and longest that is taken [characters]. */
-export const passwordLengths = { min: 12, max: 256 } as const;
+import { passwordLengths } from './password-lengths.ts';
 
 /** What must be left of it once everything foreseeable counts as one letter. */
 const leastOwnMessages = 8;

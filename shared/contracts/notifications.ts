@@ -76,13 +76,6 @@ export const newPushDeviceSchema = z.object({
 });
 
 export const deviceHereSchema = z.object({ endpoint: newPushDeviceSchema.shape.endpoint });
-/** Whether the browser that asks is signed up for whoever sits there. */
-export const deviceHereAnswerSchema = z.object({
-  isSubscribed: z.boolean(),
-  /** With which a browser subscribes now; one that did so with another gets nothing any more. */
-  pushKey: z.string(),
-});
-
 export const testAskSchema = z.object({ channel: notificationChannelSchema, address: z.string().max(2000).optional() });
 
 const attemptViewSchema = z.object({

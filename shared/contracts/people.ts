@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { fieldCode } from '../messages/field-code.ts';
 import { languages } from '../messages/made/languages.ts';
 import { messageSchema } from '../messages/message.ts';
-import { passwordLengths } from '../password-rule.ts';
+import { passwordLengths } from '../password-lengths.ts';
 import { auditedWays, personSchema, roleSchema, scopeSchema } from '../person.ts';
 import { instantInputSchema, instantSchema } from './time.ts';
 

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Message } from '../../shared/messages/message.ts';
 import { plainEnglish } from '../../shared/messages/render.ts';
-import { passwordLengths, passwordProblem } from '../../shared/password-rule.ts';
+import { passwordLengths } from '../../shared/password-lengths.ts';
+import { passwordProblem } from '../../shared/password-rule.ts';
 
 const said = (problem: Message | undefined) => (problem === undefined ? '' : plainEnglish(problem));
 

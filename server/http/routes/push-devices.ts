@@ -1,9 +1,9 @@
 /** The devices that a person is notified on: signed up, handed over when somebody else signs in there, removed. */
 import type { FastifyRequest } from 'fastify';
+import { deviceHereAnswerSchema } from '../../../shared/contracts/device-here.ts';
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import {
-  deviceHereAnswerSchema,
   deviceHereSchema,
   newPushDeviceSchema,
   pushDeviceSchema,

@@ -1,7 +1,7 @@
 /**
  * The push subscription of this browser, when somebody signs out or in: it is given back, or goes with whoever sits here.
  */
-import { deviceHereAnswerSchema } from '../../../shared/contracts/notifications.ts';
+import { deviceHereAnswerSchema } from '../../../shared/contracts/device-here.ts';
 import { ask } from './client.ts';
 import { createStore } from './store.ts';
 

@@ -1,6 +1,6 @@
-/** What devices of other kinds say, and how it is read. */
+/** What devices of other kinds say, how it is read, and what could not be used. */
 import { z } from 'zod';
-import { foreignMessagesAnswerSchema } from '../../../shared/contracts/ingest.ts';
+import { foreignMessagesAnswerSchema, refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
 import { type MappingInput, mappingsAnswerSchema, mappingTrialSchema } from '../../../shared/contracts/mappings.ts';
 import { ask } from './client.ts';
 
@@ -17,3 +17,4 @@ export const saveMapping = (mapping: MappingInput) => ask(anything, '/api/mappin
 export const changeMapping = (id: string, mapping: MappingInput) =>
   ask(anything, pathOf(id), { method: 'PUT', body: mapping });
 export const removeMapping = (id: string) => ask(anything, pathOf(id), { method: 'DELETE' });
+export const getRefusals = () => ask(refusalsAnswerSchema, '/api/ingest/refusals');

@@ -1,9 +1,8 @@
-/** Every route the pages use, one function each, with what it answers. */
+/** Every route that several pages use, one function each, with what it answers. */
 import { z } from 'zod';
 import { alarmDetailSchema } from '../../../shared/contracts/alarms.ts';
 import { healthSchema } from '../../../shared/contracts/health.ts';
-import { refusalsAnswerSchema } from '../../../shared/contracts/ingest.ts';
-import { entriesAnswerSchema, type NewEntry } from '../../../shared/contracts/journal.ts';
+import type { NewEntry } from '../../../shared/contracts/journal.ts';
 import {
   type finishBatchSchema,
   type NewPile,
@@ -25,7 +24,7 @@ const anything = z.unknown();
 const made = z.object({ id: z.string() });
 
 const piece = encodeURIComponent;
-const pilePath = (id: string) => `/api/piles/${piece(id)}`;
+export const pilePath = (id: string) => `/api/piles/${piece(id)}`;
 const alarmPath = (id: string) => `/api/alarms/${piece(id)}`;
 const probePath = (site: string, probe: string) => `/api/probes/${piece(site)}/${piece(probe)}`;
 
@@ -64,9 +63,6 @@ export const startBatch = (id: string, batch: Input<typeof newBatchSchema>) =>
 export const addAct = (id: string, act: Input<typeof newActSchema>) =>
   ask(anything, `${pilePath(id)}/acts`, { method: 'POST', body: act });
 
-/** What people found of smell and look at a pile, the newest first. */
-export const getReadinessWords = (id: string) =>
-  ask(entriesAnswerSchema, `${pilePath(id)}/entries?kind=readiness&limit=20`);
 export const addEntry = (id: string, entry: NewEntry) =>
   ask(anything, `${pilePath(id)}/entries`, { method: 'POST', body: entry });
 
@@ -98,5 +94,3 @@ export const releaseProbe = (site: string, probe: string) =>
   ask(anything, `${probePath(site, probe)}/claim`, { method: 'DELETE' });
 export const calibrateProbe = (site: string, probe: string, temperatureOffsetC: number) =>
   ask(anything, `${probePath(site, probe)}/calibration`, { method: 'PUT', body: { temperatureOffsetC } });
-
-export const getRefusals = () => ask(refusalsAnswerSchema, '/api/ingest/refusals');

@@ -1,7 +1,7 @@
 /** Messages that could not be used: how many, why, and the last of each. */
 import { useServerNow } from '../../data/live/use-installation.ts';
 import { useSay } from '../../data/live/use-say.ts';
-import { getRefusals } from '../../data/routes.ts';
+import { getRefusals } from '../../data/mappings.ts';
 import { useQueryEvery } from '../../data/use-query.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { refusalName, renderRefusal } from './refusal-words.ts';

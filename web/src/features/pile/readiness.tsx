@@ -8,7 +8,6 @@ import type { PileDetail } from '../../../../shared/contracts/piles.ts';
 import { ApiProblem } from '../../data/client.ts';
 import { useReader, useServerNow } from '../../data/live/use-installation.ts';
 import { useSay } from '../../data/live/use-say.ts';
-import { getReadinessWords } from '../../data/routes.ts';
 import { useQuery } from '../../data/use-query.ts';
 import { nearTime } from '../../ui/format/local-time.ts';
 import { renderReadiness } from '../../ui/format/render-readiness.ts';
@@ -17,6 +16,7 @@ import { May } from '../../ui/parts/only-for.tsx';
 import { Part } from '../../ui/parts/part.tsx';
 import { lastWordOf, wordSentence } from './person-word.ts';
 import { ReadinessForm } from './readiness-form.tsx';
+import { getReadinessWords } from './readiness-words.ts';
 import { usePileWords } from './use-pile-words.ts';
 import './readiness.css';
 
