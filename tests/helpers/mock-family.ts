@@ -167,7 +167,15 @@ export function detailOf(family: MockFamily, id: string): BatchDetail | undefine
   const here = (end: FlowView['from']) => end.kind === 'batch' && end.id === id;
   return {
     ...batch,
-    amounts: { laidKg: 180, inKg: 90.1, outKg: 60, restKg: 120, restAtMostKg: null, remark: null, messages: { remark: null } },
+    amounts: {
+      laidKg: 180,
+      inKg: 90.1,
+      outKg: 60,
+      restKg: 120,
+      restAtMostKg: null,
+      remark: null,
+      messages: { remark: null },
+    },
     inputs: family.flows.filter((flow) => here(flow.to)).map((flow) => ({ ...flow, name: nameOf(family, flow.from) })),
     outputs: family.flows.filter((flow) => here(flow.from)).map((flow) => ({ ...flow, name: nameOf(family, flow.to) })),
     uses: family.uses.filter((one) => one.batchId === id),

@@ -1,13 +1,9 @@
 /** The devices that a person is notified on: signed up, handed over when somebody else signs in there, removed. */
 import type { FastifyRequest } from 'fastify';
-import { deviceHereAnswerSchema } from '../../../shared/contracts/device-here.ts';
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
-import {
-  deviceHereSchema,
-  newPushDeviceSchema,
-  pushDeviceSchema,
-} from '../../../shared/contracts/notifications.ts';
+import { deviceHereAnswerSchema } from '../../../shared/contracts/device-here.ts';
+import { deviceHereSchema, newPushDeviceSchema, pushDeviceSchema } from '../../../shared/contracts/notifications.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { DeviceHere, PushDevice } from '../../../shared/store/notifications-store.ts';
