@@ -31,7 +31,7 @@ export function registerAuditRoute(api: Api, parts: AuditRouteParts): void {
         ...(after !== undefined && { after }),
         limit,
       });
-      const nameOf = await subjectNames(parts.journal);
+      const nameOf = await subjectNames(parts.journal, readerOf(request, nowMs));
       const last = found.length === limit ? found.at(-1) : undefined;
       return {
         entries: found.map((row) => ({ ...auditView(row), subjectName: nameOf(row) })),
