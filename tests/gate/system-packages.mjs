@@ -18,7 +18,11 @@ const packages = {
     file: '/usr/lib/python3/dist-packages/jinja2/__init__.py',
     tests: 'templates for home automation hubs, worked out as a hub does',
   },
-  chromium: { file: '/usr/bin/chromium', tests: 'tests in a real browser' },
+  chromium: { file: '/usr/bin/chromium', tests: 'tests of push messages in a real browser' },
+  'chromium-headless-shell': {
+    file: '/usr/lib/chromium/chromium-headless-shell',
+    tests: 'tests in a real browser, where the whole Chromium is missing too',
+  },
 };
 
 /** A `*` stands for a version in the path. */

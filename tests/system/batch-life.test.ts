@@ -215,7 +215,8 @@ test.runIf(hasChromium)('it is used on a bed at a rate, and the last of it ends 
 });
 
 test.runIf(hasChromium)('the part laid by itself is finished on its pile’s page, with how it came out', async () => {
-  await page.goto(`${installation.pagesUrl}/piles/low-bench`);
+  const { pileId } = await batchNamed(/Low bench/);
+  await page.goto(`${installation.pagesUrl}/piles/${pileId}`);
   await page.getByLabel('How it came out').fill('Dry at the edge, sweet within.');
   await page.getByRole('button', { name: 'Finish the batch' }).click();
   await page.getByRole('heading', { name: 'Lay the next batch here' }).waitFor();

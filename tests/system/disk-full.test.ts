@@ -69,7 +69,7 @@ describe.skipIf(!canMount)('a full disk', () => {
         const part = async (name: keyof Health['parts']) => (await healthOf(installation)).parts[name];
         await until('the broker', async () => (await part('broker')).state === 'ok' || undefined);
         await send(installation, 'POST', '/api/sites', { name: 'Saltmere Yard' });
-        const bed = { site: 'saltmere-yard', name: 'First bed', stage: 'bran' };
+        const bed = { id: 'first-bed', site: 'saltmere-yard', name: 'First bed', stage: 'bran' };
         expect(await send(installation, 'POST', '/api/piles', bed)).toBe(201);
         expect(await send(installation, 'POST', entriesPath, entry())).toBe(201);
         const photo = await picture();

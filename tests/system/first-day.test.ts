@@ -28,7 +28,7 @@ afterAll(() => opened?.close());
 /** On a phone it is one of the pages under More. */
 async function openProbes() {
   await page.getByRole('link', { name: 'More' }).click();
-  await page.getByRole('main').getByRole('link', { name: 'Probes' }).click();
+  await page.getByRole('main').getByRole('link', { name: 'Probes', exact: true }).click();
 }
 
 function publish(topic: string, payload: string) {

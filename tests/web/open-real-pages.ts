@@ -12,9 +12,12 @@ export interface RealPages {
 }
 
 /** @param environment Settings of the server, without their prefix. */
-export async function openRealPages(environment: Record<string, string> = {}): Promise<RealPages> {
+export async function openRealPages(
+  environment: Record<string, string> = {},
+  { takesPush = false } = {},
+): Promise<RealPages> {
   const { dataDir, remove } = await makeDataDir();
-  const [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
+  const [pages, browser] = await Promise.all([buildPages(), launchBrowser({ takesPush })]);
   const one = await openTestInstallation(dataDir, environment, undefined, { pagesDir: pages.dir });
   await one.app.listen({ host: '127.0.0.1', port: 0 });
   return {

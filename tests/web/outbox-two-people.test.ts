@@ -22,7 +22,7 @@ beforeAll(async () => {
   real = await openRealPages();
   ({ one, browser, url } = real);
   await one.app.inject({ method: 'POST', url: '/api/sites', payload: { name: 'Saltmere Yard' } });
-  const pile = { site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' };
+  const pile = { id: 'cart-shed', site: 'saltmere-yard', name: 'Cart shed', stage: 'bran' };
   await one.app.inject({ method: 'POST', url: '/api/piles', payload: pile });
   await join(one, 'Olive', 'owner');
   kim = as(await join(one, 'Kim', 'keeper'));

@@ -305,7 +305,7 @@ describe('probes', () => {
 
 describe('readPrefs()', () => {
   test('each bad part is its default, the good ones stay', () => {
-    const defaults = { unit: 'C', zone: 'mine', clock: 'region', shade: 'auto', name: '' };
+    const defaults = { unit: 'C', zone: 'mine', clock: 'region', language: '', shade: 'auto', name: '' };
     expect(readPrefs(null)).toEqual(defaults);
     expect(readPrefs('not json')).toEqual(defaults);
     expect(readPrefs('[1]')).toEqual(defaults);

@@ -25,7 +25,7 @@ let batchId: string;
 let lotId: string;
 
 beforeAll(async () => {
-  real = await openRealPages();
+  real = await openRealPages({}, { takesPush: true });
   ({ one, browser, url } = real);
   await furnish();
   await join(one, 'Olive', 'owner');
@@ -49,6 +49,7 @@ async function furnish(): Promise<void> {
   lotId = lot.id;
   const recipe = { massKg: 96, moistureFrac: 0.6, depthM: 0.3, material: 'wheat-bran' };
   const pile = await post<{ batch: { id: string } }>('/api/piles', {
+    id: 'cart-shed',
     site,
     name: 'Cart shed',
     stage: 'bran',
@@ -77,7 +78,7 @@ async function furnish(): Promise<void> {
     [40, { kind: 'readiness', smell: 'good', look: 'doubtful', ready: false }],
   ] as const)
     await post('/api/piles/cart-shed/entries', { what, at: at(hour), by: 'Ines' });
-  await post('/api/piles', { site, name: 'Old bed', stage: 'bran', startedAt: at(-300), recipe });
+  await post('/api/piles', { id: 'old-bed', site, name: 'Old bed', stage: 'bran', startedAt: at(-300), recipe });
   await post('/api/piles/old-bed/finish', { at: at(-100) });
   await post('/api/mappings', {
     filter: 'shed/+/sensors',

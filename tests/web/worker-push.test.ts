@@ -4,11 +4,11 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../server/app/app.ts';
-import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { type BuiltPages, buildPages, hasPush, launchBrowser } from '../helpers/browser.ts';
 import { until } from '../helpers/until.ts';
 import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
 
-describe.skipIf(!hasChromium)('the service worker', () => {
+describe.skipIf(!hasPush)('the service worker', () => {
   let farm: NotifyFarm;
   let pages: BuiltPages;
   let browser: Browser;
@@ -17,7 +17,7 @@ describe.skipIf(!hasChromium)('the service worker', () => {
   let close: () => Promise<void>;
   let push: (data: string) => Promise<void>;
   beforeAll(async () => {
-    [pages, browser] = await Promise.all([buildPages(), launchBrowser()]);
+    [pages, browser] = await Promise.all([buildPages(), launchBrowser({ takesPush: true })]);
     farm = await openNotifyFarm({});
     const app = await buildApp(farm.one.installation, { pagesDir: pages.dir });
     const url = await app.listen({ port: 0, host: '127.0.0.1' });
