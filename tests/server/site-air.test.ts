@@ -40,7 +40,7 @@ test('the air of a pile is that of a neighbour’s probe while it speaks, else a
   });
   expect((await detail()).positions.air).toBeUndefined();
 
-  await farm.post('/api/piles', { site, name: 'Barn', stage: 'bran' });
+  await farm.post('/api/piles', { id: 'barn', site, name: 'Barn', stage: 'bran' });
   await measureAir(12);
   await farm.post(`/api/probes/${site}/shade/claim`, { pileId: 'barn', position: 'air' });
   // Often enough that its rhythm is known.

@@ -103,7 +103,7 @@ test.runIf(canRun)(
     const foreign = () =>
       execFileSync(publisher, ['-p', port, '-q', '1', '-t', 'gw/7/up', '-m', '{"object":{"temp":412}}']);
     foreign();
-    await page.getByRole('button', { name: 'Take 412 at object › temp' }).click();
+    await page.getByRole('button', { name: 'Take object › temp 412' }).click();
     await page.getByRole('button', { name: '7', exact: true }).click();
     await page.getByText('temperature of gw-{1} in °C').waitFor();
     await page.getByRole('group').getByText('More').click();

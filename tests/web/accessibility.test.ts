@@ -117,8 +117,8 @@ const scenes: readonly Scene[] = [
       await page.getByText('Power-on value').first().waitFor();
       await page.locator('summary').first().click();
       await page.getByText('Nothing of your device here?').click();
-      await page.getByRole('button', { name: 'Take 186 at air › t' }).click();
-      await page.getByRole('button', { name: 'Take 71.2 at air › rh' }).click();
+      await page.getByRole('button', { name: 'Take air › t 186' }).click();
+      await page.getByRole('button', { name: 'Take air › rh 71.2' }).click();
       await page.getByRole('group').getByText('More').click();
       await page.getByLabel('Topic that says whether it is there').fill('shed/will');
       await page.getByText('becomes humidity').first().waitFor();

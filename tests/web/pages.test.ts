@@ -388,13 +388,13 @@ describe('what came in', () => {
     const { page, mock } = await open({ path: '/incoming' });
     await page.getByText('131 messages could not be used').waitFor();
     const use = page.getByRole('button', { name: 'Use these values' });
-    await page.getByRole('button', { name: 'Take 186 at air › t' }).click();
+    await page.getByRole('button', { name: 'Take air › t 186' }).click();
     await page.getByText('Out of range').waitFor();
     expect(await use.isDisabled()).toBe(true);
     await page.getByRole('group').getByText('More').click();
     await page.getByLabel('Multiplied by').fill('0.1');
     await page.getByText('18.6 °C').waitFor();
-    await page.getByRole('button', { name: 'Take 71.2 at air › rh' }).click();
+    await page.getByRole('button', { name: 'Take air › rh 71.2' }).click();
     await page.getByText('71.2 %').waitFor();
     await page.getByRole('button', { name: '3', exact: true }).click();
     await page.getByText('Not JSON: Cannot read the payload as it must be JSON').waitFor();

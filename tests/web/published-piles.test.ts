@@ -15,7 +15,7 @@ beforeAll(async () => {
   pages = await openRealPages();
   const post = (url: string, payload: object) => pages.one.app.inject({ method: 'POST', url, payload });
   await post('/api/sites', { name: 'Saltmere Yard' });
-  await post('/api/piles', { site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
+  await post('/api/piles', { id: 'shed', site: 'saltmere-yard', name: 'Shed', stage: 'bran' });
 });
 afterAll(() => pages.close());
 

@@ -87,7 +87,7 @@ describe('from a wood to two beds', () => {
   });
 
   test('a part split off becomes a batch of its own, and the rest stays the batch it was', async () => {
-    const newPile = { site, name: 'Bay two' };
+    const newPile = { id: 'bay-two', site, name: 'Bay two' };
     const detail = await step(`/api/batches/${branBatchId}/split`, {
       parts: [{ on: { newPile }, massKg: 25, name: 'The warm corner' }],
     });

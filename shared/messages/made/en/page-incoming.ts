@@ -54,7 +54,7 @@ export const pageIncomingTexts: PageTexts<PageIncomingParams> = {
   "page-incoming.listen.do": "Listen",
   "page-incoming.heard.none": "Listening; nothing received yet.",
   "page-incoming.heard.age": [["heardAgoMs"]],
-  "page-incoming.heard.take": ["Take ",["valueText"]," ",["isWhole",{"true":"as the whole message","other":["at ",["pointerText"]]},0]],
+  "page-incoming.heard.take": ["Take ",["isWhole",{"true":[["valueText"]," as the whole message"],"other":[["pointerText"]," ",["valueText"]]},0]],
   "page-incoming.unit.fraction": "a fraction, 0 to 1",
   "page-incoming.unit.humidity": "% relative humidity",
   "page-incoming.mapping": "Mapping",

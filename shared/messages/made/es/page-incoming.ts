@@ -54,7 +54,7 @@ export const pageIncomingTexts: PageTexts<PageIncomingParams> = {
   "page-incoming.listen.do": "Escuchar",
   "page-incoming.heard.none": "Escuchando; todavía no llegó nada.",
   "page-incoming.heard.age": [["heardAgoMs"]],
-  "page-incoming.heard.take": ["Tomar ",["valueText"],", ",["isWhole",{"true":"el mensaje entero","other":["en ",["pointerText"]]},0]],
+  "page-incoming.heard.take": ["Tomar ",["isWhole",{"true":[["valueText"],", el mensaje entero"],"other":[["pointerText"]," ",["valueText"]]},0]],
   "page-incoming.unit.fraction": "una fracción, de 0 a 1",
   "page-incoming.unit.humidity": "% de humedad relativa",
   "page-incoming.mapping": "Asignación",

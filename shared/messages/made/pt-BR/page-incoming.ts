@@ -54,7 +54,7 @@ export const pageIncomingTexts: PageTexts<PageIncomingParams> = {
   "page-incoming.listen.do": "Escutar",
   "page-incoming.heard.none": "Escutando; nada recebido ainda.",
   "page-incoming.heard.age": [["heardAgoMs"]],
-  "page-incoming.heard.take": ["Usar ",["valueText"]," ",["isWhole",{"true":"como a mensagem inteira","other":["em ",["pointerText"]]},0]],
+  "page-incoming.heard.take": ["Usar ",["isWhole",{"true":[["valueText"]," como a mensagem inteira"],"other":[["pointerText"]," ",["valueText"]]},0]],
   "page-incoming.unit.fraction": "uma fração, de 0 a 1",
   "page-incoming.unit.humidity": "% de umidade relativa",
   "page-incoming.mapping": "Mapeamento",
