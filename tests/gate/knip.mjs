@@ -30,5 +30,5 @@ export default {
   // Resolved by name, in the run or by a sheet: fonts by their files, psychrolib as the CommonJS that it is.
   ignoreDependencies: ['dejavu-fonts-ttf', '@fontsource-variable/atkinson-hyperlegible-next', 'psychrolib'],
   // Programs of the system, which system-packages.mjs sees to, and those that any Unix has.
-  ignoreBinaries: ['apt-get', 'mkfifo', 'mosquitto_passwd', 'mount', 'openssl', 'umount'],
+  ignoreBinaries: ['apt-get', 'mkfifo', 'mosquitto_passwd', 'mount', 'openssl', 'taskset', 'umount'],
 };
