@@ -36,10 +36,11 @@ const paths = [
   '/nowhere',
 ];
 
-/** Names, units, addresses of probes and forms that are the same in every language, and moments, which Intl writes. */
+/** Names (of languages too, each in its own), units, addresses of probes and forms that are the same in every language, and moments, which Intl writes. */
 const isNoWord = (text: string) =>
-  /^(Branhearth|SQLite|cm|kg|lb|mL|kg\/L|US gal|m, cm|ft, in|[\d:]+ [AP]M|\w+ \w+ \d+)$/.test(text) ||
-  /^[\w-]+(\/[\w+-]+)+$/.test(text);
+  /^(Branhearth|English(?: \(Pseudo-Accents\))?|SQLite|cm|kg|lb|mL|kg\/L|US gal|m, cm|ft, in|[\d:]+ [AP]M|\w+ \w+ \d+)$/.test(
+    text,
+  ) || /^[\w-]+(\/[\w+-]+)+$/.test(text);
 
 /**
  * What people typed, and what the server says in its own words because it has no message for it. A field beside a message of its own name
