@@ -106,7 +106,11 @@ function ValueButton({ value, pressed, onPress }: ValueButtonProps) {
       })}
       onClick={onPress}
     >
-      {place !== '' && <span class="json-key" lang="zxx">{place} </span>}
+      {place !== '' && (
+        <span class="json-key" lang="zxx">
+          {place}{' '}
+        </span>
+      )}
       {value.text}
     </button>
   );
