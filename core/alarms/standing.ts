@@ -25,6 +25,11 @@ export function speaks(alarm: { readonly stands: boolean; readonly suppressedBy:
   return alarm.stands && alarm.suppressedBy === null;
 }
 
+/** Nobody has acknowledged it, whether it still stands or not. */
+export function isUnacknowledged({ state }: { readonly state: AlarmState }): boolean {
+  return state === 'unacknowledged' || state === 'returned-unacknowledged';
+}
+
 /** Asks a person to acknowledge it now. */
 export function asksForSomebody(alarm: { readonly state: AlarmState; readonly suppressedBy: string | null }): boolean {
   return alarm.state === 'unacknowledged' && alarm.suppressedBy === null;

@@ -69,9 +69,14 @@ export function airNow({ source, issuedMs, points }: AirAhead, nowMs: number): A
   const from = points.findLast(({ atMs }) => atMs <= nowMs);
   const to = points.find(({ atMs }) => atMs >= nowMs);
   if (nowMs - issuedMs > airAheadStaleMs || !from || !to || to.atMs - from.atMs > longestStepMs) return null;
-  const share = to.atMs === from.atMs ? 0 : (nowMs - from.atMs) / (to.atMs - from.atMs);
-  return { tempC: from.tempC + share * (to.tempC - from.tempC), doubtK: mostOffsetK, source, issuedMs };
+  return { tempC: between(from, to, nowMs), doubtK: mostOffsetK, source, issuedMs };
 }
+
+/** Along the straight line through two points [°C]. */
+const between = (from: AirReading, to: AirReading, atMs: number): number =>
+  to.atMs === from.atMs
+    ? to.tempC
+    : from.tempC + ((atMs - from.atMs) / (to.atMs - from.atMs)) * (to.tempC - from.tempC);
 
 /** An issue that differs by this from the one before makes another band of it at once, and others wait for their time [K]; our own choice. */
 const otherIssueK = 2;
@@ -95,8 +100,7 @@ export function foretoldByHour(points: readonly AirReading[], fromMs: number, ho
     const first = Math.max(0, Math.ceil((from.atMs - fromMs) / msPerHour));
     const last = Math.min(hours, Math.floor((to.atMs - fromMs) / msPerHour));
     for (let hour = first; hour <= last; hour += 1) {
-      const share = to.atMs === from.atMs ? 1 : (fromMs + hour * msPerHour - from.atMs) / (to.atMs - from.atMs);
-      byHour[hour] = from.tempC + share * (to.tempC - from.tempC);
+      byHour[hour] = between(from, to, fromMs + hour * msPerHour);
     }
   }
   return byHour;

@@ -1,5 +1,6 @@
 /** Finds a value inside a JSON document (RFC 6901). */
 import { type Message, message } from '../../shared/messages/message.ts';
+import { namesIn } from '../../shared/pointer-names.ts';
 
 /** Why this is no JSON Pointer, or undefined when it is one (section 3). */
 export function pointerProblem(pointer: string): Message | undefined {
@@ -10,11 +11,8 @@ export function pointerProblem(pointer: string): Message | undefined {
 
 /** @returns The value, or undefined when the document has no such place (sections 4 and 7). */
 export function valueAt(document: unknown, pointer: string): unknown {
-  if (pointer === '') return document;
   let here = document;
-  for (const part of pointer.slice(1).split('/')) {
-    // ~1 first, so that ~01 becomes ~1 and not / (section 4).
-    const token = part.replaceAll('~1', '/').replaceAll('~0', '~');
+  for (const token of namesIn(pointer)) {
     if (Array.isArray(here)) {
       // An index has no leading zero; "-" names the place after the last, where nothing is.
       here = /^(0|[1-9]\d*)$/.test(token) ? here[Number(token)] : undefined;

@@ -1,6 +1,7 @@
 /** Whether mapped devices are there, as the topics that their mappings name say. Bounded. */
 import { BoundedMap } from '../../shared/bounded-map.ts';
 import type { MappingInput } from '../../shared/contracts/mappings.ts';
+import { jsonOf } from '../../shared/json-of.ts';
 import { valueAt } from './json-pointer.ts';
 import { matchFilter, wildcardCount } from './topic-filter.ts';
 
@@ -65,10 +66,6 @@ const keyOf = (filter: string, captured: readonly string[]) => JSON.stringify([f
 
 function wordAt(payload: string, pointer: string): string | undefined {
   if (pointer === '') return payload.trim();
-  try {
-    const found = valueAt(JSON.parse(payload), pointer);
-    return typeof found === 'object' || found === undefined ? undefined : String(found);
-  } catch {
-    return undefined;
-  }
+  const found = valueAt(jsonOf(payload), pointer);
+  return typeof found === 'object' || found === undefined ? undefined : String(found);
 }

@@ -4,6 +4,8 @@
  */
 import type { MessageContent, MessageValue } from '../../shared/contracts/ingest.ts';
 import { parseInstant } from '../../shared/contracts/time.ts';
+import { jsonOf } from '../../shared/json-of.ts';
+import { pointerTo } from '../../shared/pointer-names.ts';
 import { guessValue } from './guess-value.ts';
 import { parseLocalTime } from './local-time.ts';
 import { parseValueText } from './value-text.ts';
@@ -65,14 +67,15 @@ export function contentOf(topic: string, payload: string): MessageContent {
     for (const [name, child] of Object.entries(here).slice(0, mostLooked)) {
       const id = members?.get(child);
       const path = [...place.path, cut(name)];
-      const pointer = `${place.pointer}/${name.replaceAll('~', '~0').replaceAll('/', '~1')}`;
+      const pointer = pointerTo(place.pointer, name);
       if (id === undefined || whole === undefined) walk(child, { path, pointer, member: place.member }, depth + 1);
       else
         walk(child, { path: [...place.path, cut(id.is)], pointer: '', member: { each: whole, only: id } }, depth + 1);
     }
   }
 
-  walk(parsed(payload), { path: [], pointer: '', member: undefined }, 0);
+  const document = jsonOf(payload);
+  walk(document === undefined ? payload : document, { path: [], pointer: '', member: undefined }, 0);
   return { values: values.filter(isReachable), names: names.filter(isReachable), time };
 }
 
@@ -108,13 +111,5 @@ function timeSaid(found: string | number, name: string): 'instant' | 'local' | u
 
 /** 2017-07-14, when epoch seconds passed 1.5 thousand millions: no probe measures so much of anything. */
 const earliestMs = 1.5e12;
-
-function parsed(payload: string): unknown {
-  try {
-    return JSON.parse(payload) as unknown;
-  } catch {
-    return payload;
-  }
-}
 
 const cut = (text: string) => (text.length > longestText ? `${text.slice(0, longestText - 1)}…` : text);

@@ -1,5 +1,6 @@
 /** Whether push messages can go out: our keys are whole, and each service that a device of ours uses can be reached. */
 import { z } from 'zod';
+import { jsonOf } from '../../shared/json-of.ts';
 import type { InspectedJournal } from '../../shared/store/journal/inspected-journal.ts';
 import { layoutOf } from '../../shared/store/open/inspect-journal.ts';
 import { type GuardedOptions, guardedRequest } from '../notify/channels/guarded-request.ts';
@@ -35,7 +36,7 @@ export async function checkPush(
         mend: 'start the server: it makes new ones, and says to whom; each device then has to be set up again',
       };
     }
-    const allowed = z.array(z.string()).safeParse(json(await settingOf(look, allowedKey)));
+    const allowed = z.array(z.string()).safeParse(jsonOf(await settingOf(look, allowedKey)));
     return await reached(services, { ...guard, allowed: allowed.data ?? [], timeoutMs: patienceMs });
   } catch {
     return { part, state: 'wrong', says: 'devices and keys stand in the journal, which cannot be read (see there)' };
@@ -77,12 +78,4 @@ async function settingOf(look: InspectedJournal, key: string): Promise<string> {
   return typeof row?.value === 'string' ? row.value : '';
 }
 
-const isWholePair = (text: string) => pairSchema.safeParse(json(text)).success;
-
-function json(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-}
+const isWholePair = (text: string) => pairSchema.safeParse(jsonOf(text)).success;

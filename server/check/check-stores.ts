@@ -4,7 +4,7 @@ import type { InspectedJournal } from '../../shared/store/journal/inspected-jour
 import { layoutOf } from '../../shared/store/open/inspect-journal.ts';
 import { inspectReadings } from '../../shared/store/open/inspect-readings.ts';
 import { influxAddressOf } from '../../shared/store/open/open-readings.ts';
-import { type Finding, messageOf } from './finding.ts';
+import { type Finding, mendFor, messageOf } from './finding.ts';
 
 const soon = 'an earlier version wrote it; its tables are brought to today’s at the next start, after a backup';
 
@@ -77,8 +77,7 @@ async function hasTables(look: InspectedJournal): Promise<boolean> {
 }
 
 function journalMend(error: unknown): string | undefined {
-  const said = messageOf(error);
-  const ways: readonly (readonly [RegExp, string])[] = [
+  return mendFor(error, [
     [/28P01|28000/, 'put the right user and password into BRANHEARTH_JOURNAL_URL, or let that user in (pg_hba.conf)'],
     [/3D000/, 'make it: createdb --owner=USER NAME'],
     [/42501/, 'make that user the owner of the database: ALTER DATABASE name OWNER TO user'],
@@ -89,6 +88,5 @@ function journalMend(error: unknown): string | undefined {
     [/ENOTFOUND|EAI_AGAIN/, 'put the right name into BRANHEARTH_JOURNAL_URL'],
     [/25006/, 'put the address of the server that takes writes into BRANHEARTH_JOURNAL_URL'],
     [/cannot be trusted/, 'name the file of the authority in the address: ?sslmode=verify-full&sslrootcert=/path'],
-  ];
-  return ways.find(([pattern]) => pattern.test(said))?.[1];
+  ]);
 }

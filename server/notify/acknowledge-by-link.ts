@@ -1,5 +1,5 @@
 /** Acknowledging from a message, by the secret of its link. */
-import { isSilenced, isStanding } from '../../core/alarms/standing.ts';
+import { isSilenced, isStanding, isUnacknowledged } from '../../core/alarms/standing.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { plainReader, type Reader } from '../../shared/messages/format.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
@@ -71,7 +71,7 @@ export async function answerLinkOf(
   const shown = { sentAt, pileId: notice.pileId };
   const over = { ...shown, message: (await messageAt(notice.atMs)).sentence, parts: [] };
   const alarms = await alarmsOf(journal, notice);
-  const asking = alarms.filter(({ state }) => state === 'unacknowledged' || state === 'returned-unacknowledged');
+  const asking = alarms.filter(isUnacknowledged);
   if (link.usedAtMs !== null) {
     const says = message('link.used.says', { personName, usedAtMs: link.usedAtMs });
     return { ...over, state: 'used', ...said(message('link.used'), says) };

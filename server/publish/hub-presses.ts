@@ -4,11 +4,13 @@
  */
 import type { FastifyBaseLogger } from 'fastify';
 import { z } from 'zod';
+import { isUnacknowledged } from '../../core/alarms/standing.ts';
 import type { HubListener, HubPress } from '../../ingest/commit/intake.ts';
 import { foundSaid } from '../../ingest/decode/decoded.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { instantInputSchema } from '../../shared/contracts/time.ts';
 import { ReadingError } from '../../shared/errors.ts';
+import { jsonOf } from '../../shared/json-of.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import { namelessNames } from '../../shared/messages/nameless.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
@@ -73,15 +75,10 @@ async function acknowledge(parts: HubPressesParts, press: HubPress): Promise<Rea
 }
 
 /** It asked for somebody, and had begun when the button was pressed. */
-const wasSeen = ({ state, raisedAtMs }: AlarmRecord, pressedMs: number) =>
-  (state === 'unacknowledged' || state === 'returned-unacknowledged') && raisedAtMs <= pressedMs;
+const wasSeen = (alarm: AlarmRecord, pressedMs: number) => isUnacknowledged(alarm) && alarm.raisedAtMs <= pressedMs;
 
 function pressTimeMs(text: string): number | undefined {
-  try {
-    return pressSchema.parse(JSON.parse(text)).at;
-  } catch {
-    return undefined;
-  }
+  return pressSchema.safeParse(jsonOf(text)).data?.at;
 }
 
 const refused = (said: Message) => new ReadingError('press-of-no-use', said);

@@ -35,8 +35,9 @@ export async function startPublishing(parts: PublishingParts): Promise<PilePubli
   const { config, version, clock, log, watch, ingest, publishing: choice } = parts;
   const { MQTT_ROOT: root, PUBLIC_URL: publicUrl } = config;
   const events = startEvents(parts);
-  const hub = new HubAnnouncer({ root, version, publicUrl, choice, say: (site, message) => ingest.say(site, message) });
-  const states = new StatePublisher({ root, clock, log, watch, ingest, choice, events, hub });
+  const say: Ingest['say'] = (site, message) => ingest.say(site, message);
+  const introductions = new HubAnnouncer({ root, version, publicUrl, choice, say });
+  const states = new StatePublisher({ root, clock, log, watch, ingest, choice, events, introductions });
   await choice.start();
   states.start();
   return {

@@ -35,7 +35,7 @@ export interface StatePublisherParts {
   readonly ingest: Pick<Ingest, 'say' | 'health'>;
   readonly choice: PublishingChoice;
   readonly events: Pick<PileEvents, 'phaseChanged'>;
-  readonly hub: Pick<HubAnnouncer, 'follow' | 'gone' | 'forget'>;
+  readonly introductions: Pick<HubAnnouncer, 'follow' | 'gone' | 'forget'>;
 }
 
 interface Said {
@@ -82,7 +82,7 @@ export class StatePublisher {
 
   /** A hub came up, or a broker that may have forgotten. */
   introduceAnew(): void {
-    this.#parts.hub.forget();
+    this.#parts.introductions.forget();
     this.#allDue();
   }
 
@@ -124,7 +124,7 @@ export class StatePublisher {
     for (const [id, { atMs }] of this.#said) {
       if (atMs >= beforeMs) continue;
       this.#due.set(id, true);
-      this.#parts.hub.forget(id);
+      this.#parts.introductions.forget(id);
     }
   }
 
@@ -137,7 +137,7 @@ export class StatePublisher {
     }
     try {
       const summary = one.summary();
-      this.#parts.hub.follow(one.pile, summary);
+      this.#parts.introductions.follow(one.pile, summary);
       this.#followPhase(one.pile, summary);
       const { at, ...state } = pileState(summary, clock.nowMs());
       const isWanted = choice.now()?.states === true;
@@ -154,14 +154,14 @@ export class StatePublisher {
 
   /** First from hubs, which would go on reading what is no more. */
   #takeBack(siteId: string, id: string): void {
-    this.#parts.hub.gone({ id, siteId });
+    this.#parts.introductions.gone({ id, siteId });
     this.#say(siteId, id, '');
   }
 
   /** It is gone, or another process has it now. */
   #forget(id: string): void {
     this.#said.delete(id);
-    this.#parts.hub.forget(id);
+    this.#parts.introductions.forget(id);
     this.#phases.delete(id);
   }
 

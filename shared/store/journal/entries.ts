@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { Breaks } from '../../breaks.ts';
 import { ConflictError } from '../../errors.ts';
+import { jsonOf } from '../../json-of.ts';
 import { message } from '../../messages/message.ts';
 import { type Position, positionSchema } from '../../names.ts';
 import type { EntriesQuestion, EntryRecord, Journal, Kept } from '../journal.ts';
@@ -170,11 +171,3 @@ function measuredAt(...facts: readonly string[]): ReadonlySet<Position> {
 }
 
 const measuredSchema = z.object({ kind: z.literal('measured'), position: positionSchema });
-
-function jsonOf(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-}

@@ -1,6 +1,7 @@
 /** What is known of each photo; the pictures themselves are files beside the journal. */
 import { z } from 'zod';
 import { ConflictError } from '../../errors.ts';
+import { jsonOf } from '../../json-of.ts';
 import { message } from '../../messages/message.ts';
 import type { Journal, PhotoRecord } from '../journal.ts';
 import type { JournalBase } from './journal-base.ts';
@@ -22,14 +23,6 @@ function namedIn(lists: readonly string[]): ReadonlySet<string> | undefined {
     for (const id of read.data) named.add(id);
   }
   return named;
-}
-
-function jsonOf(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
 }
 
 export function journalPhotos(base: JournalBase): Journal['photos'] {

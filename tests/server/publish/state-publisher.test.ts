@@ -36,7 +36,7 @@ async function publisherOf(count = 1) {
     },
     choice,
     events: { phaseChanged: () => {} },
-    hub: { follow: () => {}, gone: () => {}, forget: () => {} },
+    introductions: { follow: () => {}, gone: () => {}, forget: () => {} },
   });
   publisher.start();
   return {

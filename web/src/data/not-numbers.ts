@@ -1,4 +1,5 @@
 import type { Problem } from '../../../shared/contracts/problem.ts';
+import { pointerTo } from '../../../shared/pointer-names.ts';
 import { textNow } from './text-now.ts';
 
 /**
@@ -10,9 +11,7 @@ import { textNow } from './text-now.ts';
 export function notNumbers(body: unknown, pointer = ''): string[] {
   if (typeof body === 'number') return Number.isFinite(body) ? [] : [pointer];
   if (typeof body !== 'object' || body === null) return [];
-  return Object.entries(body).flatMap(([key, value]) =>
-    notNumbers(value, `${pointer}/${key.replaceAll('~', '~0').replaceAll('/', '~1')}`),
-  );
+  return Object.entries(body).flatMap(([key, value]) => notNumbers(value, pointerTo(pointer, key)));
 }
 
 export function notNumbersProblem(pointers: readonly string[]): Problem {

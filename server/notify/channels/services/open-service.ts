@@ -2,6 +2,7 @@
  * A message by a service that a person chose. It reaches nothing inside the network, follows nothing, and whatever it
  * keeps of an answer holds no secret: services repeat in answers what they were sent.
  */
+import { jsonOf } from '../../../../shared/json-of.ts';
 import { message } from '../../../../shared/messages/message.ts';
 import { plainSpaces, render } from '../../../../shared/messages/render.ts';
 import {
@@ -15,7 +16,7 @@ import { type GuardedOptions, guardedRequest } from '../guarded-request.ts';
 import { channelError } from '../http-answer.ts';
 import { readerOf } from '../render-content.ts';
 import type { ServiceMessage, ServiceSender } from './sender.ts';
-import { jsonOf, serviceAnswer } from './service-answer.ts';
+import { serviceAnswer } from './service-answer.ts';
 
 export interface ServiceOptions {
   readonly channel: ServiceChannel;

@@ -1,4 +1,5 @@
 /** What the answer of a service means for a message, in plain words and without a secret. */
+import { jsonOf } from '../../../../shared/json-of.ts';
 import { type Message, message } from '../../../../shared/messages/message.ts';
 import { asSaid, type ChannelAnswer } from '../channel.ts';
 import type { GuardedAnswer } from '../guarded-request.ts';
@@ -36,14 +37,6 @@ function whyNot(status: number, serviceName: string, saidPart: Message): Message
   if (status === 401 || status === 403) return message('delivery.service.key', said);
   if (status === 204 || status === 404) return message('delivery.service.not-found', said);
   return message('delivery.service.refused', said);
-}
-
-export function jsonOf(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
 }
 
 const withoutSecrets = (text: string, secrets: readonly string[]) =>

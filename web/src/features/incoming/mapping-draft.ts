@@ -1,6 +1,7 @@
 /** A mapping as it is put together by pressing values and levels. */
 import type { HeardMessage, MessageValue } from '../../../../shared/contracts/ingest.ts';
 import type { MappedValue, MappingInput } from '../../../../shared/contracts/mappings.ts';
+import { namesIn } from '../../../../shared/pointer-names.ts';
 import { foreignUnitsOf, type Quantity } from '../../../../shared/quantity.ts';
 
 /** Levels of topics that say nothing of which device it is. */
@@ -93,13 +94,7 @@ export function withValue(draft: MappingInput, index: number, change: Partial<Ma
   return { ...draft, values: draft.values.map((value, at) => (at === index ? { ...value, ...change } : value)) };
 }
 
-const namesOf = (pointer: string) =>
-  pointer
-    .split('/')
-    .slice(1)
-    .map((name) => name.replaceAll('~1', '/').replaceAll('~0', '~'));
-
 /** @example placeText({ pointer: '/air/t' }) // => "air › t"; "" for the whole message */
 export function placeText({ pointer, each = '', only }: Placed): string {
-  return [...namesOf(each), ...(only === undefined ? [] : [only.is]), ...namesOf(pointer)].join(' › ');
+  return [...namesIn(each), ...(only === undefined ? [] : [only.is]), ...namesIn(pointer)].join(' › ');
 }
