@@ -17,6 +17,7 @@ function memoryStore(entries: readonly WaitingEntry[], photos: Record<string, Bl
   const pictures = new Map(Object.entries(photos));
   const store: WaitingStore = {
     entries: async () => [...kept.values()].sort((one, other) => one.writtenMs - other.writtenMs),
+    entry: async (id) => kept.get(id),
     put: async (entry) => void kept.set(entry.id, entry),
     remove: async (id) => void kept.delete(id),
     photo: async (id) => pictures.get(id),
@@ -24,6 +25,9 @@ function memoryStore(entries: readonly WaitingEntry[], photos: Record<string, Bl
   };
   return { store, kept, pictures };
 }
+
+/** For what takes nothing back. */
+const nothingTaken = { sendPhoto: async () => undefined, takeBack: async () => undefined };
 
 const kim = { id: 'kim', name: 'Kim' };
 
@@ -42,6 +46,7 @@ const waitingEntry = (index: number, photoIds: string[] = []): WaitingEntry => {
 /** A server that knows what it has; `breaks` says for each packet whether the line breaks before or after it is kept. */
 function installation(breaks: readonly ('none' | 'before' | 'after')[]) {
   const kept: string[] = [];
+  const struck: string[] = [];
   let packet = 0;
   const senders: Senders = {
     sendPhoto: async () => undefined,
@@ -56,8 +61,9 @@ function installation(breaks: readonly ('none' | 'before' | 'after')[]) {
       if (breaksNow === 'after') throw new NoAnswer('the answer was lost');
       return { outcomes };
     },
+    takeBack: async ({ id }) => void struck.push(id),
   };
-  return { senders, kept };
+  return { senders, kept, struck };
 }
 
 test('sendWaiting() keeps each entry once, whichever packets and answers are lost', async () => {
@@ -80,7 +86,7 @@ test('an entry the server refuses stays with the reason, holds up no other, and 
   const { store, kept } = memoryStore([waitingEntry(1), waitingEntry(2), waitingEntry(3)]);
   let packets = 0;
   const senders: Senders = {
-    sendPhoto: async () => undefined,
+    ...nothingTaken,
     async sendEntries(entries) {
       packets += 1;
       return {
@@ -100,7 +106,7 @@ test('an entry the server refuses stays with the reason, holds up no other, and 
 
 test('an entry the answer does not name waits on', async () => {
   const { store, kept } = memoryStore([waitingEntry(1)]);
-  await sendWaiting(store, { sendPhoto: async () => undefined, sendEntries: async () => ({ outcomes: [] }) }, kim);
+  await sendWaiting(store, { ...nothingTaken, sendEntries: async () => ({ outcomes: [] }) }, kim);
   expect(kept.get('entry-0001')?.refused).toBeNull();
 });
 
@@ -132,7 +138,7 @@ test.each([401, 403, 429, 500, 503])(
   async (status) => {
     const { store, kept } = memoryStore([waitingEntry(1)]);
     const senders: Senders = {
-      sendPhoto: async () => undefined,
+      ...nothingTaken,
       sendEntries: async () => Promise.reject(problem(status)),
     };
     await expect(sendWaiting(store, senders, kim)).rejects.toBeInstanceOf(ApiProblem);
@@ -164,6 +170,7 @@ test.each(rows)('%s: sendWaiting() sends it only under its writer’s name (%#)'
   const sent = await sendWaiting(
     store,
     {
+      ...senders,
       sendPhoto: async (id) => void photos.push(id),
       sendEntries(entries, as) {
         writers.push(as);
@@ -173,4 +180,46 @@ test.each(rows)('%s: sendWaiting() sends it only under its writer’s name (%#)'
     who,
   );
   expect([sent.kept, kept.size, writers, photos.length]).toEqual(isSent ? [1, 0, [who.id], 1] : [0, 1, [], 0]);
+});
+
+const takenBack = (index: number, photoIds: string[] = []): WaitingEntry => ({
+  ...waitingEntry(index, photoIds),
+  takenBackAs: 'struck-0001',
+});
+
+test('an entry that was taken back is not sent any more, and is struck out where it may have arrived', async () => {
+  const { store, kept, pictures } = memoryStore([takenBack(1, ['photo-0001']), waitingEntry(2)], {
+    'photo-0001': new Blob(['x']),
+  });
+  const { senders, kept: inInstallation, struck } = installation([]);
+  await sendWaiting(store, senders, kim);
+  expect([inInstallation, struck]).toEqual([['entry-0002'], ['entry-0001']]);
+  expect([kept.size, pictures.size]).toEqual([0, 0]);
+});
+
+test('an entry that is taken back while it is on its way is struck out at the next turn', async () => {
+  const { store } = memoryStore([waitingEntry(1)]);
+  const { senders, struck } = installation([]);
+  const slow: Senders = {
+    ...senders,
+    async sendEntries(entries, as) {
+      await store.put(takenBack(1));
+      return senders.sendEntries(entries, as);
+    },
+  };
+  await sendWaiting(store, slow, kim);
+  expect(struck).toEqual([]);
+  await sendWaiting(store, slow, kim);
+  expect([struck, await store.entries()]).toEqual([['entry-0001'], []]);
+});
+
+test('taking back waits while the server is out of reach, and stays with the reason where it is refused', async () => {
+  const { store, kept } = memoryStore([takenBack(1)]);
+  const { senders } = installation([]);
+  const lost: Senders = { ...senders, takeBack: async () => Promise.reject(new NoAnswer('out of reach')) };
+  await expect(sendWaiting(store, lost, kim)).rejects.toBeInstanceOf(NoAnswer);
+  expect(kept.get('entry-0001')).toEqual(takenBack(1));
+  const refused: Senders = { ...senders, takeBack: async () => Promise.reject(problem(409)) };
+  await sendWaiting(store, refused, kim);
+  expect(kept.get('entry-0001')?.refused).toContain('not this');
 });

@@ -6,6 +6,7 @@
  */
 import { NoAnswer } from './client.ts';
 import { forgetThisDevice } from './forget-this-device.ts';
+import { forgetAllHalfDone } from './half-done-key.ts';
 import { me } from './me.ts';
 import { owedSignOut, oweSignOut, settleSignOut } from './owed-sign-out.ts';
 import { endThisSession } from './session-api.ts';
@@ -26,6 +27,7 @@ export async function signOut(): Promise<void> {
     if (!(error instanceof NoAnswer)) throw error;
     oweSignOut();
   }
+  forgetAllHalfDone();
   await forgetPerson();
   await forgetThisDevice();
   // Out of reach no page could be fetched: the sign-in page stands here already.

@@ -14,6 +14,11 @@ export interface PageJournalParams {
   'page-journal.kind': { readonly kind: 'covered' | 'growth' | 'heaped' | 'measured' | 'moved' | 'note' | 'other' | 'pests' | 'photo' | 'rained' | 'readiness' | 'sample' | 'smell' | 'spread' | 'squeeze' | 'turned' | 'uncovered' | 'verdict' | 'watered' };
   'page-journal.group': { readonly group: 'done' | 'found' | 'kept' | 'measured' | 'other' };
   'page-journal.kept': { readonly isLost: boolean; readonly kindText: string };
+  'page-journal.undo': NoParams;
+  'page-journal.undone': { readonly kindText: string };
+  'page-journal.draft': NoParams;
+  'page-journal.draft.here': NoParams;
+  'page-journal.draft.close': NoParams;
   'page-journal.others': { readonly bedsText: string };
   'page-journal.others.next': { readonly beforeText: string; readonly nextText: string };
   'page-journal.form': { readonly isCorrection: boolean; readonly kindText: string };

@@ -1,7 +1,8 @@
 /** An entry while it is being written, and the entry it becomes. */
+import { z } from 'zod';
 import { type NewEntry, newEntrySchema } from '../../../../shared/contracts/journal.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
-import { type EntryFacts, type EntryKind, entryLimits } from '../../../../shared/entry.ts';
+import { type EntryFacts, type EntryKind, entryKindSchema, entryLimits } from '../../../../shared/entry.ts';
 import type { FieldIssue } from '../../../../shared/messages/field-fault.ts';
 import { fieldWords } from '../../data/field-words.ts';
 import { readMeasure, typed } from '../../data/plan-units.ts';
@@ -9,34 +10,37 @@ import { readNumber } from '../../data/read-number.ts';
 import type { JournalWords } from './use-journal-words.ts';
 
 /** Every field of every kind; '' is not said. */
-export interface EntryDraft {
-  readonly kind: EntryKind;
-  /** Where a thermometer was held, what it showed, and what a meter showed beside it. */
-  readonly position: string;
-  readonly temperature: string;
-  readonly moisture: string;
-  readonly amount: string;
-  readonly depth: string;
-  readonly cover: string;
-  readonly place: string;
-  readonly feel: string;
-  readonly smells: readonly string[];
-  readonly colour: string;
-  readonly otherColour: string;
-  readonly howMany: string;
-  readonly what: string;
-  readonly wetG: string;
-  readonly dryG: string;
-  readonly smell: string;
-  readonly look: string;
-  readonly ready: '' | 'yes' | 'no';
-  /** Of a verdict: which batch it judges, how it came out, and why. */
-  readonly batchId: string;
-  readonly verdict: string;
-  readonly why: string;
-  readonly note: string;
-  readonly photoIds: readonly string[];
-}
+export const entryDraftSchema = z
+  .object({
+    kind: entryKindSchema,
+    /** Where a thermometer was held, what it showed, and what a meter showed beside it. */
+    position: z.string(),
+    temperature: z.string(),
+    moisture: z.string(),
+    amount: z.string(),
+    depth: z.string(),
+    cover: z.string(),
+    place: z.string(),
+    feel: z.string(),
+    smells: z.array(z.string()).readonly(),
+    colour: z.string(),
+    otherColour: z.string(),
+    howMany: z.string(),
+    what: z.string(),
+    wetG: z.string(),
+    dryG: z.string(),
+    smell: z.string(),
+    look: z.string(),
+    ready: z.enum(['', 'yes', 'no']),
+    /** Of a verdict: which batch it judges, how it came out, and why. */
+    batchId: z.string(),
+    verdict: z.string(),
+    why: z.string(),
+    note: z.string(),
+    photoIds: z.array(z.string()).readonly(),
+  })
+  .readonly();
+export type EntryDraft = z.infer<typeof entryDraftSchema>;
 
 export function emptyEntry(kind: EntryKind): EntryDraft {
   return {

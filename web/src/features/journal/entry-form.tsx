@@ -24,26 +24,43 @@ interface EntryFormProps {
   readonly first: EntryDraft;
   /** When it happened, for one that is corrected; else it is now until somebody says otherwise. */
   readonly firstAtMs?: number;
+  /** The same on the wall clock, of one that was half written. */
+  readonly firstAt?: string | null;
   readonly correcting?: boolean;
   /** Resolves once it is kept. */
   readonly onWrite: (entry: NewEntry, reason: string) => Promise<unknown>;
   readonly onLeave: () => void;
+  /** Whatever is typed or chosen; without it nothing is kept while it is half written. */
+  readonly onDraft?: (draft: EntryDraft, at: string | null) => void;
+  /** Says that it is a draft, and throws it away. */
+  readonly asDraft?: ComponentChildren;
   /** Asked below the fields of the kind. */
   readonly more?: ComponentChildren;
 }
 
 /** An entry as it stands in the form, what is wrong with it, and writing it. */
-function useEntryDraft({ first, firstAtMs, onWrite }: EntryFormProps, timeZone: string | undefined) {
+function useEntryDraft(
+  { first, firstAtMs, firstAt = null, onWrite, onDraft }: EntryFormProps,
+  timeZone: string | undefined,
+) {
   const words = useJournalWords();
   const units = usePlanUnits();
   const nowMs = useServerNow();
   const { name } = usePrefs();
   const mutation = useMutation();
   const [draft, setDraft] = useState(first);
-  const [at, setAt] = useState<string | null>(firstAtMs === undefined ? null : wallOfInstant(firstAtMs, timeZone));
+  const [at, setAt] = useState<string | null>(firstAtMs === undefined ? firstAt : wallOfInstant(firstAtMs, timeZone));
   const [reason, setReason] = useState('');
   const [errors, setErrors] = useState<ReadonlyMap<string, string>>(new Map());
-  const change = (part: Partial<EntryDraft>) => setDraft({ ...draft, ...part });
+  const change = (part: Partial<EntryDraft>) => {
+    const next = { ...draft, ...part };
+    setDraft(next);
+    onDraft?.(next, at);
+  };
+  const setWhen = (when: string) => {
+    setAt(when);
+    onDraft?.(draft, when);
+  };
   const wrong = (pointer: string) => errors.get(pointer) ?? mutation.fieldError(pointer);
 
   const write = async () => {
@@ -56,12 +73,12 @@ function useEntryDraft({ first, firstAtMs, onWrite }: EntryFormProps, timeZone: 
     if (entry) await mutation.run(() => onWrite(entry, reason.trim()));
   };
   const when = at ?? wallOfInstant(nowMs, timeZone);
-  return { draft, change, when, setWhen: setAt, reason, setReason, errors, wrong, write, mutation };
+  return { draft, change, when, setWhen, reason, setReason, errors, wrong, write, mutation };
 }
 
 export function EntryForm(props: EntryFormProps) {
   const { text } = useJournalWords();
-  const { pileId, correcting = false, onLeave, more } = props;
+  const { pileId, first, firstAt = null, correcting = false, onLeave, asDraft, more } = props;
   const pile = useInstallation((installation) => installation.piles?.find((one) => one.id === pileId));
   const { timeZone } = useReader(pile?.site);
   const { draft, change, errors, wrong, mutation, ...written } = useEntryDraft(props, timeZone);
@@ -111,10 +128,11 @@ export function EntryForm(props: EntryFormProps) {
           {text('page-journal.form.write', { isCorrection: correcting })}
         </button>
         <button type="button" class="plain" onClick={onLeave}>
-          {text('page-journal.form.cancel')}
+          {text(asDraft ? 'page-journal.draft.close' : 'page-journal.form.cancel')}
         </button>
       </div>
-      <details class="more" open={correcting}>
+      {asDraft}
+      <details class="more" open={correcting || firstAt !== null || hasMore(first)}>
         <summary>{text('page-journal.form.more', { asksNote: !wantsPhoto && !wantsNote })}</summary>
         <WhenAndWho when={written.when} onWhen={written.setWhen} error={wrong('/at')} />
         {!wantsNote && note}
@@ -123,6 +141,10 @@ export function EntryForm(props: EntryFormProps) {
     </form>
   );
 }
+
+/** Whether something stands in what is folded away at first. */
+const hasMore = ({ kind, note, photoIds }: EntryDraft) =>
+  (kind !== 'note' && note !== '') || (kind !== 'photo' && photoIds.length > 0);
 
 function Cautions({
   kind,

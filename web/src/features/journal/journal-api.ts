@@ -10,8 +10,9 @@ import {
   queuedAnswerSchema,
   type withdrawalSchema,
 } from '../../../../shared/contracts/journal.ts';
-import { ask, requestHeaders } from '../../data/client.ts';
+import { ApiProblem, ask, requestHeaders } from '../../data/client.ts';
 import { reach } from '../../data/files.ts';
+import type { WaitingEntry } from './outbox.ts';
 
 const piece = encodeURIComponent;
 
@@ -27,6 +28,17 @@ export const withdrawEntry = (id: string, withdrawal: z.input<typeof withdrawalS
   ask(entrySchema, `/api/entries/${piece(id)}/withdrawal`, { method: 'POST', body: withdrawal });
 export const sendEntries = (entries: readonly QueuedEntry[], writer: string) =>
   ask(queuedAnswerSchema, '/api/entries', { method: 'POST', body: { entries, writer } });
+
+/** Strikes out an entry that may never have arrived, or be struck out already. */
+export async function strikeOut({ id, entry, takenBackAs = '' }: WaitingEntry): Promise<void> {
+  const standing = await getEntry(id).catch((error: unknown) => {
+    if (error instanceof ApiProblem && error.problem.status === 404) return undefined;
+    throw error;
+  });
+  if (!standing || standing.entry.withdrawn) return;
+  const { by } = entry;
+  await withdrawEntry(id, { id: takenBackAs, replaces: standing.entry.versionId, ...(by ? { by } : {}) });
+}
 
 /** Sent as the file itself; the same id again is known. */
 export async function sendPhoto(id: string, photo: Blob): Promise<void> {

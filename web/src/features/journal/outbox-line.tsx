@@ -4,7 +4,7 @@ import { pageOutboxTexts } from '../../../../shared/messages/made/en/page-outbox
 import { usePageTexts } from '../../data/live/page-texts.ts';
 import { me, whoWrites } from '../../data/me.ts';
 import { useStore } from '../../data/store.ts';
-import { isOf, type WaitingEntry, writerName } from './outbox.ts';
+import { isOf, isTakenBack, type WaitingEntry, writerName } from './outbox.ts';
 import { sendNow, startOutbox, waiting } from './waiting.ts';
 import './outbox-line.css';
 
@@ -15,7 +15,7 @@ export function OutboxLine() {
   useEffect(startOutbox, []);
   const who = whoWrites();
   const refused = entries.filter((one) => one.refused !== null);
-  const waits = entries.filter((one) => one.refused === null);
+  const waits = entries.filter((one) => one.refused === null && !isTakenBack(one));
   const own = waits.filter((one) => isOf(one, who));
   const pile = refused[0]?.pileId;
   return (

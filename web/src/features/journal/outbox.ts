@@ -20,11 +20,14 @@ export interface WaitingEntry {
   readonly refusedPart?: 'photo';
   /** Who wrote it; null where that was not known. */
   readonly writer: Writer | null;
+  /** Set once its writer takes it back: what it is struck out as on a server that has it already. */
+  readonly takenBackAs?: string;
 }
 
 /** What the outbox needs of a store; all of it survives a reload. */
 export interface WaitingStore {
   entries(): Promise<WaitingEntry[]>;
+  entry(id: string): Promise<WaitingEntry | undefined>;
   put(entry: WaitingEntry): Promise<void>;
   remove(id: string): Promise<void>;
   /** Undefined once it was sent. */
@@ -35,9 +38,12 @@ export interface WaitingStore {
 export interface Senders {
   sendPhoto(id: string, photo: Blob): Promise<void>;
   sendEntries(entries: readonly QueuedEntry[], writer: string): Promise<QueuedAnswer>;
+  /** Strikes it out where the server has it; one that never arrived is nowhere then. */
+  takeBack(one: WaitingEntry): Promise<void>;
 }
 
 export interface Sent {
+  /** By the server, or taken back from it. */
   readonly kept: number;
   readonly refused: number;
 }
@@ -58,6 +64,8 @@ export function writerName({ writer }: Pick<WaitingEntry, 'writer'>): string | n
 
 const isNameless = ({ id }: Writer): boolean => namelessIds.includes(id);
 
+export const isTakenBack = ({ takenBackAs }: WaitingEntry): boolean => takenBackAs !== undefined;
+
 /** Entries in one packet; the server takes up to 100. */
 export const packetSize = 25;
 
@@ -65,19 +73,56 @@ export const packetSize = 25;
 export async function sendWaiting(store: WaitingStore, senders: Senders, who: Writer): Promise<Sent> {
   const waiting = (await store.entries()).filter((one) => one.refused === null && isOf(one, who));
   const sent = { kept: 0, refused: 0 };
-  for (let from = 0; from < waiting.length; from += packetSize) {
+  for (const one of waiting.filter(isTakenBack)) await takeBack(one, store, senders, sent);
+  const toSend = waiting.filter((one) => !isTakenBack(one));
+  for (let from = 0; from < toSend.length; from += packetSize) {
     const packet: WaitingEntry[] = [];
-    for (const one of waiting.slice(from, from + packetSize)) {
+    for (const one of toSend.slice(from, from + packetSize)) {
       const refusal = await sendPhotosOf(one, store, senders);
       if (refusal === null) packet.push(one);
       else {
-        await store.put({ ...one, refused: refusal, refusedPart: 'photo' });
-        sent.refused += 1;
+        await refuse(one, { refused: refusal, refusedPart: 'photo' }, store, sent);
       }
     }
     if (packet.length > 0) await sendPacket(packet, store, senders, who, sent);
   }
   return sent;
+}
+
+/** Whatever the server says of one that was taken back meanwhile: its turn comes. */
+async function wasTakenBack({ id }: WaitingEntry, store: WaitingStore): Promise<boolean> {
+  const stands = await store.entry(id);
+  return stands !== undefined && isTakenBack(stands);
+}
+
+async function refuse(
+  one: WaitingEntry,
+  why: Pick<WaitingEntry, 'refused' | 'refusedPart'>,
+  store: WaitingStore,
+  sent: { refused: number },
+): Promise<void> {
+  if (await wasTakenBack(one, store)) return;
+  await store.put({ ...one, ...why });
+  sent.refused += 1;
+}
+
+async function takeBack(
+  one: WaitingEntry,
+  store: WaitingStore,
+  senders: Senders,
+  sent: { kept: number; refused: number },
+): Promise<void> {
+  try {
+    await senders.takeBack(one);
+  } catch (error) {
+    if (!isRefusal(error)) throw error;
+    await store.put({ ...one, refused: error.message });
+    sent.refused += 1;
+    return;
+  }
+  for (const id of one.entry.photoIds ?? []) await store.removePhoto(id);
+  await store.remove(one.id);
+  sent.kept += 1;
 }
 
 /** Photos go first, since an entry may only name what is there. @returns why one was refused, else null. */
@@ -111,10 +156,9 @@ async function sendPacket(
     // Not named: not confirmed, so it waits on.
     if (!outcome) continue;
     if (outcome.outcome === 'refused') {
-      await store.put({ ...one, refused: outcome.detail ?? '' });
-      sent.refused += 1;
+      await refuse(one, { refused: outcome.detail ?? '' }, store, sent);
     } else {
-      await store.remove(one.id);
+      if (!(await wasTakenBack(one, store))) await store.remove(one.id);
       sent.kept += 1;
     }
   }

@@ -7,7 +7,7 @@ import { useStore } from '../../data/store.ts';
 import { dayAndTime, type Reader } from '../../ui/format/local-time.ts';
 import { May } from '../../ui/parts/only-for.tsx';
 import { SureButton } from '../../ui/parts/sure-button.tsx';
-import { isOf, type WaitingEntry, writerName } from './outbox.ts';
+import { isOf, isTakenBack, type WaitingEntry, writerName } from './outbox.ts';
 import { useSayEntry } from './say-entry.ts';
 import { useJournalWords } from './use-journal-words.ts';
 import { takeOver, throwAway, waiting } from './waiting.ts';
@@ -15,7 +15,9 @@ import './journal.css';
 
 export function WaitingList({ pileId, site }: { readonly pileId: string; readonly site: string | undefined }) {
   const { text } = useJournalWords();
-  const entries = useStore(waiting, (now) => now.entries).filter((one) => one.pileId === pileId);
+  const entries = useStore(waiting, (now) => now.entries).filter(
+    (one) => one.pileId === pileId && (one.refused !== null || !isTakenBack(one)),
+  );
   const reader = useReader(site);
   if (entries.length === 0) return null;
   return (

@@ -35,6 +35,7 @@ export const waitingStore: KeptStore = {
       .map((one) => ({ ...one, writer: one.writer ?? null })) // earlier pages did not write down who wrote
       .sort((one, other) => one.writtenMs - other.writtenMs);
   },
+  entry: async (id) => (await database()).get(entriesTable, id),
   put: async (entry) => void (await (await database()).put(entriesTable, entry)),
   remove: async (id) => (await database()).delete(entriesTable, id),
   photo: async (id) => (await database()).get(photosTable, id),

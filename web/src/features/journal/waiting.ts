@@ -9,7 +9,7 @@ import { whoWrites } from '../../data/me.ts';
 import { getSession } from '../../data/session-api.ts';
 import { createStore } from '../../data/store.ts';
 import { newClientId } from './client-id.ts';
-import { sendEntries, sendPhoto } from './journal-api.ts';
+import { sendEntries, sendPhoto, strikeOut } from './journal-api.ts';
 import { isBrokenLine, sendWaiting, type WaitingEntry } from './outbox.ts';
 import { waitingStore } from './waiting-store.ts';
 
@@ -30,10 +30,18 @@ async function look(kept = 0): Promise<void> {
 }
 
 /** Keeps an entry on this device and begins to send it. Resolves once it is kept here: nobody waits for a slow line. */
-export async function writeDown(pileId: string, entry: NewEntry): Promise<void> {
+export async function writeDown(pileId: string, entry: NewEntry): Promise<WaitingEntry> {
   const id = entry.id ?? newClientId();
-  const writer = whoWrites();
-  await waitingStore.put({ id, pileId, entry: { ...entry, id }, writtenMs: Date.now(), refused: null, writer });
+  const one = { id, pileId, entry: { ...entry, id }, writtenMs: Date.now(), refused: null, writer: whoWrites() };
+  await keep(one);
+  return one;
+}
+
+/** Takes back what was written down, wherever it got to meanwhile; out of reach that waits as an entry would. */
+export const takeBack = (one: WaitingEntry): Promise<void> => keep({ ...one, takenBackAs: newClientId() });
+
+async function keep(one: WaitingEntry): Promise<void> {
+  await waitingStore.put(one);
   await look();
   startOutbox();
   void sendNow();
@@ -87,7 +95,7 @@ async function sendAll(): Promise<void> {
   let kept = 0;
   try {
     const { person } = await getSession();
-    if (person) ({ kept } = await sendWaiting(waitingStore, { sendPhoto, sendEntries }, person));
+    if (person) ({ kept } = await sendWaiting(waitingStore, { sendPhoto, sendEntries, takeBack: strikeOut }, person));
   } catch (error) {
     if (!isBrokenLine(error)) console.error(error);
   }
