@@ -1,6 +1,7 @@
 /** The built program as a process of its own, as `npm start` runs it. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { patienceMs } from './until.ts';
 
 /** Tests run from the sources, benches from what was built of them. */
 const built = import.meta.url.endsWith('.js') ? '../../server/app/main.js' : '../../.build/server/app/main.js';
@@ -44,7 +45,7 @@ export function spawnInstallation(
     only,
     onSpawn,
     onExit: endedEarly,
-    patienceMs = 30_000,
+    patienceMs: atMostMs = patienceMs,
   }: SpawnOptions = {},
 ): Promise<SpawnedInstallation> {
   const given = Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value]));
@@ -68,7 +69,7 @@ export function spawnInstallation(
       child.kill('SIGKILL');
       reject(new Error(`${why}\n${output}`));
     };
-    const timer = setTimeout(() => giveUp('the server did not start in time'), patienceMs);
+    const timer = setTimeout(() => giveUp('the server did not start in time'), atMostMs);
     const onExit = (code: number | null) => {
       clearTimeout(timer);
       endedEarly?.(code);

@@ -9,7 +9,7 @@ import { lastTimes, startLoad, storedNumbers } from './kill-load.ts';
 const kills = 20;
 
 test.skipIf(!hasMosquitto)(
-  `every reading that Mosquitto took is there once after ${kills} kills of the house behind it`,
+  `every reading that Mosquitto took is there once after ${kills} kills of the server behind it`,
   async () => {
     const { dataDir, remove } = await makeDataDir();
     const broker = await startMosquitto();

@@ -5,8 +5,10 @@
  * BRANHEARTH_LONG_TESTS=1 lives through all of it.
  */
 import { describe, expect, test } from 'vitest';
-import { type HeapRun, playLitterHeap } from './litter-heap.ts';
+import { type HeapRun, hourOf, playLitterHeap } from './litter-heap.ts';
 
+/** Its middle passes 49.5 °C here. */
+const passesLimitH = 110;
 const long = process.env.BRANHEARTH_LONG_TESTS === '1';
 /** Words that would call the pile well. */
 const fine = /working well|gently|passing|come and gone|warming|not begun/;
@@ -29,8 +31,13 @@ describe.concurrent('the litter heap at 3,600 times its pace', () => {
     // That it will soon be too hot may be said hours before.
     const others = raised.filter((name) => !name.startsWith('probe-silent') && name !== 'overheating-soon');
     expect(others).toEqual(['overheating']);
-    expect(sights[0]?.pile.condition).not.toContain('It is too hot');
-    expect(sights.at(-1)?.pile.condition).toContain('It is too hot');
+    // A slow machine may look for the first time when it is hot already: since when, it says all the same.
+    const overheating = sights.at(-1)?.pile.alarms.find(({ kind }) => kind === 'overheating');
+    expect(overheating && hourOf(Date.parse(overheating.since))).toBeGreaterThan(passesLimitH);
+    expect(overheating).toMatchObject({ state: 'unacknowledged', stands: true });
+    const hot = sights.filter(({ pile }) => pile.condition.includes('It is too hot'));
+    expect(hot.length).toBeGreaterThan(0);
+    for (const { atH } of hot) expect(atH).toBeGreaterThan(passesLimitH);
   });
 
   test('cools without a stall, and when its core probe dies that is a silent probe, never a fine pile', async () => {

@@ -20,6 +20,9 @@ const takes = {
   air_temp_C: ['air', 'temperature'],
 } as const;
 
+/** Hours since the first row. */
+export const hourOf = (atMs: number): number => (atMs - firstRowMs) / hourMs;
+
 interface Sight {
   /** Hours since the first row. */
   readonly atH: number;
@@ -113,7 +116,7 @@ async function follow(installation: SpawnedInstallation, toH: number): Promise<H
     const health = (await (await fetch(`${installation.pagesUrl}/api/health`)).json()) as { now: string };
     const { piles } = pilesAnswerSchema.parse(await (await fetch(`${installation.pagesUrl}/api/piles`)).json());
     const pile = piles[0];
-    const atH = (Date.parse(health.now) - firstRowMs) / hourMs;
+    const atH = hourOf(Date.parse(health.now));
     if (pile) {
       const now = `${pile.condition} ${pile.alarms.map(({ kind, state }) => kind + state)}`;
       if (now !== before) sights.push({ atH, pile });
