@@ -220,6 +220,12 @@ export const batchesQuerySchema = z.object({
 /** Newest first. */
 export const batchesAnswerSchema = z.object({ batches: z.array(batchViewSchema) });
 
+/** The hottest that was measured in the core of each, as Seasons has it [°C]; null where nothing was. */
+export const batchPeaksAnswerSchema = z.object({
+  peaks: z.array(z.object({ id: z.string(), peakC: z.number().nullable() })),
+});
+export type BatchPeaks = z.infer<typeof batchPeaksAnswerSchema>;
+
 export const batchDetailSchema = batchViewSchema.extend({
   amounts: batchAmountsSchema,
   /** Flows into and out of it, withdrawn ones left out, with the name of what stands at the other end. */

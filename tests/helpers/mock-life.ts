@@ -26,6 +26,7 @@ import {
   addInputSchema,
   batchDetailSchema,
   batchesAnswerSchema,
+  batchPeaksAnswerSchema,
   continueBatchSchema,
   keepLotSchema,
   lineageAnswerSchema,
@@ -169,6 +170,11 @@ export function lifeRoutes({ farm, nowMs, ok, taken, refuse }: Stand): LifeRoute
         ok(photoSchema, { id, width: 8, height: 6, bytes: 99, url: `/api/photos/${id}`, smallUrl: '/' }, 201),
     ],
     ['GET', /^\/api\/batches$/, () => ok(batchesAnswerSchema, { batches: family.batches })],
+    [
+      'GET',
+      /^\/api\/batches\/peaks$/,
+      () => ok(batchPeaksAnswerSchema, { peaks: family.batches.map(({ id }, i) => ({ id, peakC: 40 + i / 2 })) }),
+    ],
     ['GET', /^\/api\/batches\/([^/]+)$/, ({ params }) => ok(batchDetailSchema, batch(params[0]))],
     [
       'PATCH',

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Clock } from '../../shared/clock.ts';
+import { batchPeaksAnswerSchema } from '../../shared/contracts/lineage.ts';
 import {
   type ClosestAnswer,
   closestAnswerSchema,
@@ -92,6 +93,15 @@ test('GET /api/compare gives a row of measures per ended batch, newest first', a
   expect(first?.measures).toMatchObject({ above50H: 0, turns: 1, waterL: 5, moistureStartFrac: 0.6, readyDays: 5 });
   expect(first?.measures.airMeanC).toBeCloseTo(18, 6);
   expect(batches[0]?.measures.above50H).toBeGreaterThan(10);
+});
+
+test('GET /api/batches/peaks gives the same peak of each batch, also of the one that runs', async () => {
+  const { batches } = await compare('?state=all');
+  const { peaks } = batchPeaksAnswerSchema.parse((await get('/api/batches/peaks')).json());
+  const wanted = new Map(batches.map(({ id, measures }) => [id, measures.peakC]));
+  expect(wanted.size).toBe(4);
+  expect(new Map(peaks.map(({ id, peakC }) => [id, peakC]))).toEqual(wanted);
+  expect(wanted.get(ids[2] ?? '')).toBeCloseTo(58, 1);
 });
 
 const choices: [string, number[]][] = [

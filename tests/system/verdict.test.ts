@@ -98,8 +98,8 @@ test.runIf(hasChromium)(
     });
 
     await page.goto(`${line.url}/batches`);
-    await page.getByText('Judged usable').waitFor();
-    await page.getByText('Nobody has judged it yet.').waitFor();
+    await page.getByRole('listitem').filter({ hasText: 'Usable' }).waitFor();
+    await page.getByRole('link', { name: 'not judged' }).waitFor();
     await expectNothingForAxe(page);
     await page.close();
   },

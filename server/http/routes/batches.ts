@@ -3,6 +3,7 @@ import {
   batchDetailSchema,
   batchesAnswerSchema,
   batchesQuerySchema,
+  batchPeaksAnswerSchema,
   outcomeSchema,
 } from '../../../shared/contracts/lineage.ts';
 import { verdictAnswerSchema } from '../../../shared/contracts/verdict.ts';
@@ -36,6 +37,12 @@ export function registerBatches(api: Api, parts: SeasonParts): void {
       );
       return { batches: batches.toReversed().map((batch) => batchView(family, batch)) };
     },
+  );
+
+  api.get(
+    '/api/batches/peaks',
+    { config: { access: 'viewer' }, schema: { response: { 200: batchPeaksAnswerSchema } } },
+    async () => (await import('../../services/seasons/batch-peaks.ts')).batchPeaks(parts),
   );
 
   api.get('/api/batches/:id', { config: { access: 'viewer' }, schema: answers }, async (request, reply) => {

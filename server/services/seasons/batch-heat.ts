@@ -28,20 +28,40 @@ export interface HeatQuestion {
 export async function readBatchHeat(readings: ReadingsStore, question: HeatQuestion): Promise<BatchHeat> {
   const sources = pileSources(question.claims, question.batch.pileId, question.siteId);
   const of = async (position: 'core' | 'air') => {
-    const parts: BucketColumns[] = [];
-    for (const { claim } of sources.filter((source) => source.position === position)) {
-      const columns = await readPart(readings, claim, question);
-      if (columns) parts.push(columns);
-    }
-    return toColumns(parts, question.stepMs);
+    const claims = sources.filter((source) => source.position === position).map(({ claim }) => claim);
+    return toColumns(await readParts(readings, claims, question, question.stepMs), question.stepMs);
   };
   return { core: await of('core'), air: await of('air') };
+}
+
+/** The hottest that was measured in the core [°C], of the same rows, gathered where they lie; null where nothing was. */
+export async function readCorePeakC(readings: ReadingsStore, question: HeatQuestion): Promise<number | null> {
+  const sources = pileSources(question.claims, question.batch.pileId, question.siteId);
+  const claims = sources.filter(({ position }) => position === 'core').map(({ claim }) => claim);
+  const peaksC = (await readParts(readings, claims, question, Number.POSITIVE_INFINITY)).flatMap(({ max }) => [...max]);
+  return peaksC.length === 0 ? null : Math.max(...peaksC);
+}
+
+/** @param lengthMs Of what is gathered into one. */
+async function readParts(
+  readings: ReadingsStore,
+  claims: readonly ClaimRecord[],
+  question: HeatQuestion,
+  lengthMs: number,
+): Promise<BucketColumns[]> {
+  const parts: BucketColumns[] = [];
+  for (const claim of claims) {
+    const columns = await readPart(readings, claim, question, lengthMs);
+    if (columns) parts.push(columns);
+  }
+  return parts;
 }
 
 async function readPart(
   readings: ReadingsStore,
   { site, probe, ...claim }: ClaimRecord,
   { batch, untilMs, stepMs }: HeatQuestion,
+  lengthMs: number,
 ): Promise<BucketColumns | undefined> {
   const fromMs = Math.ceil(Math.max(batch.startedAtMs, claim.fromMs) / stepMs) * stepMs;
   const toMs = Math.floor(Math.min(untilMs, claim.toMs ?? untilMs) / stepMs) * stepMs;
@@ -50,7 +70,7 @@ async function readPart(
     [{ site, probe, quantity: 'temperature' }],
     fromMs,
     toMs,
-    (toMs - fromMs) / stepMs,
+    Math.max(1, Math.floor((toMs - fromMs) / lengthMs)),
   );
   return columns[0];
 }

@@ -12,6 +12,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'POST /api/alarms/{id}/unshelve': 'keeper',
   'GET /api/batches': 'viewer',
   'POST /api/batches/merge': 'keeper',
+  'GET /api/batches/peaks': 'viewer',
   'GET /api/batches/{id}': 'viewer',
   'PATCH /api/batches/{id}': 'keeper',
   'POST /api/batches/{id}/abandon': 'keeper',

@@ -5,6 +5,7 @@ import {
   type addInputSchema,
   batchDetailSchema,
   batchesAnswerSchema,
+  batchPeaksAnswerSchema,
   type continueBatchSchema,
   type keepLotSchema,
   type mergeBatchesSchema,
@@ -23,6 +24,7 @@ const changed = (path: string, body: unknown, method: 'POST' | 'PATCH' = 'POST')
 
 export const getBatches = (query: Record<string, string> = {}) =>
   ask(batchesAnswerSchema, `/api/batches?${new URLSearchParams(query)}`);
+export const getBatchPeaks = () => ask(batchPeaksAnswerSchema, '/api/batches/peaks');
 export const getBatch = (id: string) => ask(batchDetailSchema, batchPath(id));
 export const getReadiness = (id: string) => ask(readinessSchema, `${batchPath(id)}/readiness`);
 

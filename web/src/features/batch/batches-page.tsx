@@ -1,15 +1,31 @@
-/** Every batch, those that work first, and the way to lots and the family tree. */
+/** Every batch in a line, those that work first, found and put in order; and the way to lots and the family tree. */
+
+import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
 import type { BatchView } from '../../../../shared/contracts/lineage.ts';
 import { reasonOf } from '../../data/client.ts';
-import { useServerNow } from '../../data/live/use-installation.ts';
 import { useQuery } from '../../data/use-query.ts';
-import { batchDay } from '../../ui/format/age.ts';
+import { PickField, TextField } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
 import { usePage } from '../../ui/parts/use-page.ts';
-import { VerdictLine } from '../verdict/verdict-line.tsx';
 import { getBatches } from './batch-api.ts';
+import { BatchLine } from './batch-line.tsx';
+import {
+  type BatchesView,
+  batchesAddress,
+  batchOrders,
+  chosenBatches,
+  type ListedBatch,
+  readBatchesView,
+} from './batches-view.ts';
 import { useBatchWords } from './use-batch-words.ts';
+import { useListedBatches } from './use-listed-batches.ts';
 import './batch.css';
+import './batches-page.css';
+
+/** From so many on they are looked for, and not at. */
+const many = 7;
+const shownAtFirst = 100;
 
 export function BatchesPage() {
   const { text } = useBatchWords();
@@ -46,9 +62,40 @@ export function BatchesPage() {
           </May>
         </ul>
       </div>
-      <BatchList state="open" batches={batches.filter((batch) => batch.endedAt === null)} />
-      <BatchList state="other" batches={batches.filter((batch) => batch.endedAt !== null)} />
+      {value && <Batches batches={batches} />}
     </div>
+  );
+}
+
+function Batches({ batches }: { readonly batches: readonly BatchView[] }) {
+  const { text } = useBatchWords();
+  const { query, route } = useLocation();
+  const view = readBatchesView(query);
+  const chosen = chosenBatches(useListedBatches(batches), view);
+  const go = (change: Partial<BatchesView>) => route(batchesAddress({ ...view, ...change }), true);
+  return (
+    <>
+      {batches.length >= many && (
+        <search class="form batch-search">
+          <TextField label={text('page-batch.find')} value={view.find} onValue={(find) => go({ find })} />
+          <PickField
+            label={text('page-batch.order')}
+            value={view.order}
+            choices={batchOrders.map((order) => [
+              order,
+              text('page-batch.order.of', { order: order === 'name' ? 'other' : order }),
+            ])}
+            onValue={(order) => go({ order })}
+          />
+          <p class="batch-search-found" role="status">
+            {view.find.trim() !== '' &&
+              text('page-batch.found', { foundCount: chosen.length, batchCount: batches.length })}
+          </p>
+        </search>
+      )}
+      <BatchList state="open" listed={chosen.filter(({ batch }) => batch.endedAt === null)} />
+      <BatchList state="other" listed={chosen.filter(({ batch }) => batch.endedAt !== null)} />
+    </>
   );
 }
 
@@ -61,47 +108,31 @@ export function HowMany({ batches }: { readonly batches: readonly Pick<BatchView
 
 interface BatchListProps {
   readonly state: 'open' | 'other';
-  readonly batches: readonly BatchView[];
+  readonly listed: readonly ListedBatch[];
 }
 
-function BatchList({ state, batches }: BatchListProps) {
+function BatchList({ state, listed }: BatchListProps) {
   const { text } = useBatchWords();
-  if (batches.length === 0) return null;
+  const [isWhole, setWhole] = useState(false);
+  if (listed.length === 0) return null;
   const id = `batches-${state}`;
+  const shown = isWhole ? listed : listed.slice(0, shownAtFirst);
   return (
-    <section class="site" aria-labelledby={id}>
-      <div class="site-name">
+    <section class="batch-part" aria-labelledby={id}>
+      <div class="batch-part-name">
         <h2 id={id}>{text('page-batch.list', { state })}</h2>
-        <p>{text('page-batch.list.count', { batchCount: batches.length })}</p>
+        <p>{text('page-batch.list.count', { batchCount: listed.length })}</p>
       </div>
-      <ol class="batch-list">
-        {batches.map((batch) => (
-          <BatchLine key={batch.id} batch={batch} />
+      <ol>
+        {shown.map((one) => (
+          <BatchLine key={one.batch.id} listed={one} />
         ))}
       </ol>
+      {shown.length < listed.length && (
+        <button type="button" class="batch-part-more" onClick={() => setWhole(true)}>
+          {text('page-batch.list.all', { batchCount: listed.length })}
+        </button>
+      )}
     </section>
-  );
-}
-
-function BatchLine({ batch }: { readonly batch: BatchView }) {
-  const { text } = useBatchWords(batch.site);
-  const nowMs = useServerNow();
-  const { stage, pileName, endedAt, ending } = batch;
-  const laidDayMs = Date.parse(batch.startedAt);
-  const laid = { stage, pileName, laidDayMs };
-  return (
-    <li>
-      <h3>
-        <a href={`/batches/${batch.id}`}>{batch.name}</a>
-      </h3>
-      <p class="quiet">
-        {endedAt === null
-          ? text('page-batch.line.open', { ...laid, dayCount: batchDay(laidDayMs, nowMs) })
-          : text('page-batch.line.ended', { ...laid, ending: ending ?? 'other', endedDayMs: Date.parse(endedAt) })}
-      </p>
-      <VerdictLine batch={batch} />
-      {batch.outcome && <p class="diary-note">{batch.outcome}</p>}
-      {batch.reason && <p class="diary-note">{batch.reason}</p>}
-    </li>
   );
 }
