@@ -5,9 +5,9 @@
 import { msPerHour } from '../../shared/units.ts';
 import { wetBasis } from '../physics/water-balance.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
+import { type Air, isAirProbed } from './air.ts';
 import type { BatchPhase } from './batch-phase.ts';
 import type { WaterState } from './follow-water.ts';
-import { isAirProbed } from './hand-reading.ts';
 import { lossAfterH } from './heat-memory.ts';
 import type { Positions } from './position.ts';
 import type { Work } from './work-done.ts';
@@ -34,14 +34,16 @@ interface EatenSight {
   readonly water: Readonly<WaterState>;
   readonly phase: Readonly<BatchPhase>;
   readonly positions: Readonly<Positions>;
+  readonly air: Readonly<Air>;
 }
 
 /** Of a bed that is past its heat and warm enough to work: nothing that is known holds it back but the want of food. */
-export function hasEaten({ work, water, phase, positions: { core, air } }: EatenSight, { limits }: PileSetup): boolean {
+export function hasEaten(sight: EatenSight, { limits }: PileSetup): boolean {
+  const { work, water, phase } = sight;
   if (phase.now !== 'cooling' && phase.now !== 'settled') return false;
-  const mostLost = isAirProbed(air) ? lostFrac : lostShareUnprobed * work.most;
+  const mostLost = isAirProbed(sight) ? lostFrac : lostShareUnprobed * work.most;
   if (work.most < atWorkFrac || work.most - work.done > mostLost) return false;
-  const isCooked = (core?.heat?.lossMs ?? 0) >= lossAfterH * msPerHour;
+  const isCooked = (sight.positions.core?.heat?.lossMs ?? 0) >= lossAfterH * msPerHour;
   // A bed that has been comfortably warm has had its air.
   const hadItsAir = (phase.peakC ?? 0) >= limits.comfortMinC;
   const moistureFrac = wetBasis(water.waterKgKg);

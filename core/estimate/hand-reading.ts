@@ -64,11 +64,6 @@ export function isByHand({ hand, temperature }: Followed): boolean {
   return hand !== null && temperature !== null && temperature.atMs === hand.atMs;
 }
 
-/** Whether a probe measures the air beside the pile: a hand comes by at the cool or the warm time of day. */
-export function isAirProbed(air: Followed | null): boolean {
-  return air !== null && air.temperature !== null && !isByHand(air);
-}
-
 /** The hand that speaks for a position now; null where a probe does. */
 export function speakingHand(followed: Followed): HandReading | null {
   return followed.hand !== null && (followed.hand.standsIn || isByHand(followed)) ? followed.hand : null;

@@ -148,8 +148,12 @@ function passesLimit({ overheated }: PositionState, position: Position, { actC }
   return highLimit(overheated, tempC, actC - guardK, temperatureDeadbandK - guardK);
 }
 
+type ClosedState = Pick<PositionState, 'temperature' | 'hour'> & {
+  readonly humidity: { readonly value: number } | null;
+};
+
 /** Closes the running hour of one position. @returns Its mean [°C]; null where nothing was measured. */
-export function closePosition(followed: PositionState | null, isCore: boolean, endMs: number): number | null {
+export function closePosition(followed: ClosedState | null, isCore: boolean, endMs: number): number | null {
   return followed === null
     ? null
     : closeMean(followed.hour, followed.humidity?.value, betweenReadings(followed, isCore, endMs));
@@ -157,7 +161,7 @@ export function closePosition(followed: PositionState | null, isCore: boolean, e
 
 /** An hour waits for the core, which is never held; another position may have spoken just before or will just after. */
 function betweenReadings(
-  { temperature, hour }: PositionState,
+  { temperature, hour }: ClosedState,
   isCore: boolean,
   endMs: number,
 ): number | null | undefined {

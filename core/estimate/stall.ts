@@ -9,12 +9,13 @@ import type { BandPoint } from '../expect/band.ts';
 import { cardinalTemperatureFactor, cultureSet } from '../physics/cardinal-temperature.ts';
 import type { Bed } from '../profiles/bed.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
+import { type Air, isAirProbed } from './air.ts';
 import type { BatchPhase } from './batch-phase.ts';
 import { isSeldom } from './between.ts';
 import type { Disturbance } from './disturbance.ts';
 import { hasEaten } from './eaten.ts';
 import type { WaterState } from './follow-water.ts';
-import { isAirProbed, isByHand } from './hand-reading.ts';
+import { isByHand } from './hand-reading.ts';
 import { airAtHour, coreAtHour, type Hours } from './hours.ts';
 import type { Positions } from './position.ts';
 import { coarseStepK } from './stuck.ts';
@@ -70,6 +71,7 @@ export function calmStall(stall: Stall): void {
 export interface StallSight {
   readonly hours: Readonly<Hours>;
   readonly positions: Readonly<Positions>;
+  readonly air: Readonly<Air>;
   readonly work: Readonly<Work>;
   readonly water: Readonly<WaterState>;
   readonly phase: Readonly<BatchPhase>;
@@ -124,7 +126,7 @@ function whyOfHour(
   const tellingH = tellingSpanH(positions);
   if (couldWork && tellingH > 12 && ownRiseK(hours, core, tellingH, depthM) >= 2) return undefined;
   const idle = work.perDay < standingPerDay;
-  if (couldWork && idle && !wouldShow(positions, setup, bed)) return undefined;
+  if (couldWork && idle && !wouldShow(sight, setup, bed)) return undefined;
   if (isIdleWhenWarm && core >= setup.limits.comfortMinC) return idle ? 'warm-but-idle' : undefined;
   if (idle) return phase.peakExcessK < 6 ? 'never-warmed' : 'went-out';
   if (expected !== undefined && core < expected.p10C && work.perDay < slowPerDay) return 'below-what-it-should';
@@ -135,9 +137,11 @@ function whyOfHour(
  * Whether a bed at work would show it: where it is thin, or its air is not measured well, what lies between standing still and working
  * is less than what the air may be off by.
  */
-function wouldShow({ air }: Readonly<Positions>, { recipe, stage }: PileSetup, bed: Bed): boolean {
+function wouldShow(sight: StallSight, { recipe, stage }: PileSetup, bed: Bed): boolean {
   const { standingPerDay, workingPerDay } = stageProfiles[stage].stall;
-  return standingPerDay + 24 * workPerK(recipe, bed) * airErrorK[isAirProbed(air) ? 'probe' : 'other'] < workingPerDay;
+  return (
+    standingPerDay + 24 * workPerK(recipe, bed) * airErrorK[isAirProbed(sight) ? 'probe' : 'other'] < workingPerDay
+  );
 }
 
 /** Whether enough hours in a row have looked like a stall. */

@@ -1,14 +1,6 @@
 /** Air that somebody foretold, and how much of it is reckoned with. */
 import { msPerDay, msPerHour } from '../../shared/units.ts';
-import type { AirReading } from './air-reading.ts';
-
-export interface AirAhead {
-  /** Who foretold it, as it is shown. */
-  readonly source: string;
-  readonly issuedMs: number;
-  /** Oldest first; hours that have gone by are those of issues before. */
-  readonly points: readonly AirReading[];
-}
+import type { AirAhead, AirReading } from '../profiles/air-reading.ts';
 
 /** What of it an expected band was worked out with. */
 export interface AirAheadUsed {
@@ -26,9 +18,9 @@ export const airAheadStaleMs = 2 * msPerDay;
  */
 const longestStepMs = 6 * msPerHour;
 /** So many hours must be both measured and foretold before the one is put right by the other, and so far at most [h], [K]; our own choice. */
-const fewestSharedH = 6;
-const sharedH = 24;
-const mostOffsetK = 5;
+export const fewestSharedH = 6;
+export const sharedH = 24;
+export const mostOffsetK = 5;
 
 /** The points that may be reckoned with at `nowMs`, up to the first gap; what is said of them is null where none reaches beyond it. */
 export function usableAhead(

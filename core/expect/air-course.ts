@@ -6,8 +6,8 @@
  * With no reading and nothing foretold: a day about as warm as the bed was laid, or a mild one.
  */
 import { msPerHour } from '../../shared/units.ts';
+import type { AirReading } from '../profiles/air-reading.ts';
 import { besideThePileK, foretoldByHour } from './air-ahead.ts';
-import type { AirReading } from './air-reading.ts';
 
 /** A mild day in shade, when nothing is known [°C]. No source. */
 const mildC = 20;

@@ -4,9 +4,9 @@
  */
 import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../shared/units.ts';
+import type { AirReading } from '../profiles/air-reading.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import { airCourse } from './air-course.ts';
-import type { AirReading } from './air-reading.ts';
 import { runMember } from './lumped-model.ts';
 import { drawMember } from './member.ts';
 import { seededRandom } from './random.ts';

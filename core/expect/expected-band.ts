@@ -4,8 +4,8 @@
  */
 import { type Message, message } from '../../shared/messages/message.ts';
 import { msPerHour } from '../../shared/units.ts';
+import type { AirReading } from '../profiles/air-reading.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
-import type { AirReading } from './air-reading.ts';
 import type { WorkedBand } from './band.ts';
 import { type Ensemble, type EnsembleOptions, EnsembleRoom, runEnsemble } from './ensemble.ts';
 import { quantileOfSorted } from './quantile.ts';

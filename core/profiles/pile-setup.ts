@@ -3,6 +3,7 @@ import type { Act, Assumption, Recipe } from '../../shared/contracts/domain/batc
 import type { Position, Stage } from '../../shared/names.ts';
 import type { Quantity } from '../../shared/quantity.ts';
 import type { StageLimits } from '../../shared/stage.ts';
+import type { AirAhead } from './air-reading.ts';
 import type { Noted } from './noted.ts';
 
 export interface PileSetup {
@@ -23,6 +24,8 @@ export interface PileSetup {
    * speaks counts as serving.
    */
   readonly served?: Served;
+  /** The air of the site as it is foretold, reckoned with while no probe says it; absent where nobody foretells it. */
+  readonly airAhead?: AirAhead;
 }
 
 export type Served = Readonly<Partial<Record<Position, number>>>;
@@ -34,7 +37,12 @@ export interface JudgeReading {
   readonly atMs: number;
   /** Measured with a thermometer in a hand. */
   readonly byHand?: boolean;
+  /** Measured in the air of a neighbour, for when the probe that the pile goes by falls silent: the first or the second choice. */
+  readonly standby?: Standby;
 }
+
+/** The first choice of neighbours whose air stands by, and the second. */
+export type Standby = 0 | 1;
 
 /** Positions inside a pile; `air` is beside it. */
 export const pilePositions = ['core', 'top', 'base', 'edge'] as const satisfies readonly Position[];

@@ -4,6 +4,7 @@ import type { Assumption } from '../../shared/contracts/domain/batch.ts';
 import type { Position } from '../../shared/names.ts';
 import type { Phase } from '../../shared/warning.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
+import type { AirSource } from '../estimate/air.ts';
 import type { ComfortSide } from '../estimate/comfort.ts';
 import type { CoreCourse } from '../estimate/course.ts';
 import type { HandReading } from '../estimate/hand-reading.ts';
@@ -30,8 +31,10 @@ export interface Assessment {
   readonly coreDoubted: boolean;
   /** What each measured position has been through. */
   readonly heat: readonly PastHeat[];
-  /** The air as the pile feels it; null when it is not measured. */
+  /** The air as the pile feels it; null when nobody says it. */
   readonly airC: number | null;
+  /** Who says it where the probe that the pile goes by does not, there being none or none that speaks; null where it does, or nobody. */
+  readonly airStandIn: Exclude<AirSource, 'probe'> | null;
   /** Rise of the core over the last hours [K/h]; null when it is not known. */
   readonly coreRiseKPerH: number | null;
   /** Null when it is not known. */

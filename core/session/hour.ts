@@ -2,7 +2,7 @@
 import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { stageProfiles } from '../../shared/profiles/stages.ts';
 import { forgetForecast } from '../estimate/ahead.ts';
-import { easeAir } from '../estimate/air.ts';
+import { closeAir, easeAir } from '../estimate/air.ts';
 import { followApart } from '../estimate/apart.ts';
 import { followPhase } from '../estimate/batch-phase.ts';
 import { believed } from '../estimate/believed.ts';
@@ -39,11 +39,12 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
   const means = closeMeans(state, endMs);
   const { coreC, topC, baseC } = means;
   const edgesBefore = swapBefore(work, topC, baseC);
-  keepHour(hours, coreC, means.airC);
+  const airC = closeAir(air, means.airC, state.positions.air, setup.airAhead, endMs);
+  keepHour(hours, coreC, airC);
   const actsBefore = water.actsDone;
   takeInHands(water, setup, endMs, endMs);
   noteActs(state, setup.acts.slice(actsBefore, water.actsDone));
-  easeAir(air, means.airC, coreC);
+  easeAir(air, airC, coreC);
 
   const heldC = coreC ?? heldCore(hours);
   const { feltC, dayC } = air;
@@ -59,7 +60,7 @@ export function closeHour(state: JudgeState, setup: PileSetup, band: ExpectedBan
       : {
           now: { coreC, topC, baseC },
           before: { coreC: beforeC, ...edgesBefore },
-          air: { hourC: means.airC ?? feltC, dayC },
+          air: { hourC: airC ?? feltC, dayC },
         };
   const burntShare = followWork(work, seen, setup.recipe, bed, water.waterKgKg);
   countActivity(work, heldC, wetBasis(water.waterKgKg), heldC - dayC);

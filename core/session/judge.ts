@@ -8,6 +8,7 @@
 import { positions } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { stepAhead } from '../estimate/ahead.ts';
+import { airStandIn, hearStandby } from '../estimate/air.ts';
 import { hasMadeHeat } from '../estimate/batch-phase.ts';
 import { bridgedMs, isAwaited } from '../estimate/between.ts';
 import { comfortNow } from '../estimate/comfort.ts';
@@ -43,8 +44,12 @@ export const startJudge = startState;
 export function stepJudge(state: JudgeState, setup: PileSetup, band: ExpectedBand | null, reading: JudgeReading): void {
   const { hours, positions } = state;
   const { startedAtMs } = setup;
-  const { position, quantity, value, atMs } = reading;
+  const { position, quantity, value, atMs, standby } = reading;
   if (atMs < startedAtMs || !Number.isFinite(value)) return;
+  if (standby !== undefined) {
+    if (quantity === 'temperature') hearStandby(state.air, standby, value, atMs);
+    return;
+  }
   if (!isAwaited(positions.core?.temperature ?? null, atMs)) closeHours(state, setup, band, atMs);
   hear(hours, atMs);
   const core = position === 'core' && quantity === 'temperature' ? (positions.core?.temperature ?? null) : null;
@@ -93,7 +98,8 @@ export function assess(state: JudgeState, setup: PileSetup, band: ExpectedBand |
     positions: snapshot.positions,
     hasProbe: setup.served === undefined || pilePositions.some((position) => setup.served?.[position] !== undefined),
     coreDoubted: snapshot.coreLost === 'probe-stuck' || snapshot.coreLost === 'probe-out',
-    airC: snapshot.positions.air === null ? null : state.air.feltC,
+    airC: snapshot.positions.air === null && airStandIn(state.air) === null ? null : state.air.feltC,
+    airStandIn: airStandIn(state.air),
     coreRiseKPerH: snapshot.coreRiseKPerH,
     coreCourse: coreC === null ? null : coreCourse(state.hours, coreC),
     comfort: coreC === null ? null : comfortNow(phase.comfort, coreC, setup.limits),

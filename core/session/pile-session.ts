@@ -52,6 +52,11 @@ export class PileSession {
 
   /** Takes in one reading. Probes do not report at the same instant: one that is a little late counts as of now. Hot. */
   step(reading: JudgeReading): void {
+    if (reading.standby !== undefined) {
+      // What stands by sets no clock.
+      stepJudge(this.#state, this.#setup, this.band, reading);
+      return;
+    }
     const inOrder = reading.atMs >= this.#throughMs ? reading : { ...reading, atMs: this.#throughMs };
     stepJudge(this.#state, this.#setup, this.band, inOrder);
     this.#throughMs = inOrder.atMs;

@@ -12,7 +12,7 @@ import { rowWords } from '../../shared/store/unreadable.ts';
 import { claimsBySite } from '../monitor/claims-by-site.ts';
 import type { SiteSilenceSeen } from '../monitor/pile/alarm-notices.ts';
 import type { PilePort, TroubledPile } from '../monitor/pile/pile-port.ts';
-import { pileSources } from '../monitor/pile/pile-sources.ts';
+import { pileSources, standbyAir } from '../monitor/pile/pile-sources.ts';
 import type { WatchedPile } from '../monitor/pile/watched-pile.ts';
 import { randomId } from '../services/id-from-name.ts';
 import type { LiveHub } from '../services/live/live-hub.ts';
@@ -162,6 +162,7 @@ export class RemoteWatch implements PilePort {
       pile,
       batch,
       sources: pileSources(claims, pile.id, pile.siteId),
+      standbys: standbyAir(claims, pile.id, pile.siteId),
       summary,
       openAlarms: () => summary().alarms.map(({ state }) => state),
       judged: async () => judgedFrom(await this.#parts.journal.views.judged(pile.id)),

@@ -3,13 +3,14 @@
  * pages.
  */
 import { Worker } from 'node:worker_threads';
-import { type AirAhead, usableAhead } from '../../core/expect/air-ahead.ts';
+import { usableAhead } from '../../core/expect/air-ahead.ts';
 import type { ExpectedBand } from '../../core/expect/band.ts';
 import { compactBand } from '../../core/expect/compact-band.ts';
 import { expectedBand } from '../../core/expect/expected-band.ts';
 import { blendFinished, type FinishedBatch } from '../../core/expect/finished.ts';
 import { membersFrom } from '../../core/expect/member-window.ts';
 import { lookedBackH } from '../../core/forecast/alike.ts';
+import type { AirAhead } from '../../core/profiles/air-reading.ts';
 import type { PileSetup } from '../../core/profiles/pile-setup.ts';
 import { msPerHour } from '../../shared/units.ts';
 

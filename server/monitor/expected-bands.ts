@@ -9,7 +9,7 @@ import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
 import type { BandKeeper } from './band-keeper.ts';
 import { FinishedCurves } from './finished-curves.ts';
-import { airByHour } from './measured-air.ts';
+import { airBesidePile } from './measured-air.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
 import { checkpointReachMs } from './pile/checkpoints.ts';
 
@@ -66,6 +66,7 @@ export class ExpectedBands {
   /** Something new is foretold of the air of these piles, all of one site: their bands are made anew where it changes them. */
   async airAheadIssued(siteId: string, piles: readonly MonitoredPile[]): Promise<void> {
     const next = await this.#parts.journal.airAhead.get(siteId);
+    if (next) for (const { watch } of piles) watch.airAheadIssued(next);
     const before = this.#airAhead.get(siteId) ?? [];
     if (!next || !isOtherIssue(before, next.points, this.#parts.clock.nowMs())) return;
     this.#airAhead.set(siteId, next.points);
@@ -80,11 +81,11 @@ export class ExpectedBands {
 
   async #compute(
     setup: PileSetup,
-    { judgedSources, pile, watch }: MonitoredPile,
+    { judgedSources, standbys, watch }: MonitoredPile,
     nowMs: number,
   ): Promise<ExpectedBand> {
-    const air = await airByHour(this.#parts.readings, judgedSources, setup.startedAtMs, nowMs);
-    const airAhead = (await this.#parts.journal.airAhead.get(pile.siteId)) ?? null;
+    const air = await airBesidePile(this.#parts.readings, judgedSources, standbys, setup.startedAtMs, nowMs);
+    const { airAhead = null } = setup;
     const finished = await this.#finished.ofStage(setup.stage);
     const { guessedAirC } = watch;
     const forecastFromMs = nowMs - checkpointReachMs;

@@ -1,7 +1,7 @@
 import type { AlarmRecord, ClaimRecord } from '../../shared/store/journal.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import { pileSources } from './pile/pile-sources.ts';
+import { pileSources, standbyAir } from './pile/pile-sources.ts';
 import { routeReadings } from './route-readings.ts';
 
 /** The piles watched here. Whoever is added hears its probes' readings from then on, until it is replaced or removed. */
@@ -52,8 +52,9 @@ export class PileRegistry {
     const claims = this.#claimsOfSite.get(pile.siteId) ?? [];
     return this.ofSite(pile.siteId).filter((other) => {
       if (other.pile.id === pile.id) return false;
-      const sources = pileSources(claims, other.pile.id, other.pile.siteId);
-      return JSON.stringify(sources) !== JSON.stringify(other.sources);
+      const { id, siteId } = other.pile;
+      const heard = [pileSources(claims, id, siteId), standbyAir(claims, id, siteId)];
+      return JSON.stringify(heard) !== JSON.stringify([other.sources, other.standbys]);
     });
   }
 

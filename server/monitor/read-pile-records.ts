@@ -1,4 +1,11 @@
-import type { AlarmRecord, ClaimRecord, Journal, PileRecord, WatchChange } from '../../shared/store/journal.ts';
+import type {
+  AirAheadRecord,
+  AlarmRecord,
+  ClaimRecord,
+  Journal,
+  PileRecord,
+  WatchChange,
+} from '../../shared/store/journal.ts';
 import { claimsBySite } from './claims-by-site.ts';
 import { grouped } from './grouped.ts';
 import type { PileRecords } from './pile/open-pile.ts';
@@ -15,6 +22,8 @@ export async function readRecordsOfPiles(journal: Journal, piles: readonly PileR
   const alarmsOf = grouped(await journal.alarms.open(), (alarm) => alarm.pileId);
   const claimsOfSite = claimsBySite(await journal.claims.list(), piles);
   const flows = await journal.lineage.flows();
+  const airAhead = new Map<string, AirAheadRecord | undefined>();
+  for (const site of new Set(piles.map(({ siteId }) => siteId))) airAhead.set(site, await journal.airAhead.get(site));
   const records = piles.map((pile): PileRecords => {
     const hasBadBatch = journal.unreadable.ofPile(pile.id).some(({ table }) => table === 'batch');
     return {
@@ -23,6 +32,7 @@ export async function readRecordsOfPiles(journal: Journal, piles: readonly PileR
       openAlarms: alarmsOf.get(pile.id) ?? [],
       claims: claimsOfSite.get(pile.siteId) ?? [],
       flows,
+      airAhead: airAhead.get(pile.siteId),
     };
   });
   return { records, claimsOfSite };
@@ -42,6 +52,7 @@ export async function readPileRecords(
     openAlarms: owed ? newestAlarms(openAlarms, owed) : openAlarms,
     claims,
     flows: await journal.lineage.flows(),
+    airAhead: await journal.airAhead.get(pile.siteId),
   };
 }
 

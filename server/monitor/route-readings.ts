@@ -19,16 +19,18 @@ export function routeReadings<Pile extends OwnPile>(
   }
   const listeners = new Map<KnownProbe, KnownProbe['listeners'][number][]>();
   for (const one of piles()) {
-    for (const { claim } of one.sources) {
+    const heardOf = [...one.sources, ...one.standbys];
+    for (const { claim, standby } of heardOf) {
       if (claim.toMs !== null || !sites.has(claim.site)) continue;
       const known = probes.of(claim.site, claim.probe);
       const heard = listeners.get(known) ?? [];
       listeners.set(known, heard);
       heard.push((reading) => {
         if (!isOfPile(reading.quantity)) return;
-        const heardReading = judged(one.sources, reading);
+        const heardReading = judged(heardOf, reading);
         if (heardReading) one.watch.receive(heardReading);
-        heardSomething(one);
+        // What stands by is judged with the next reading of the pile.
+        if (standby === undefined) heardSomething(one);
       });
     }
   }

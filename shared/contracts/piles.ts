@@ -213,6 +213,10 @@ export const pileDetailSchema = pileSummarySchema.extend({
     .pick({ source: true, messages: true, issuedAt: true })
     .extend({ temperatureC: z.number(), doubtK: z.number() })
     .optional(),
+  /** The air of a neighbour that is gone by while the probe that should say it is silent. Never measured here. */
+  neighbourAir: z
+    .object({ pileId: z.string(), probe: nameSchema, temperatureC: z.number(), at: instantSchema })
+    .optional(),
 });
 export type PileDetail = z.infer<typeof pileDetailSchema>;
 

@@ -86,3 +86,62 @@ test('the air of a pile is that of a neighbour’s probe while it speaks, else a
   });
   expect(beyond.siteAir).toBeUndefined();
 });
+
+test('where a neighbour’s air probe falls silent another neighbour’s takes over, and the page’s facts say whose', async () => {
+  await foretell();
+  for (const [id, name, probe] of [
+    ['barn', 'Barn', 'shade'],
+    ['byre', 'Byre', 'lee'],
+  ] as const) {
+    farm.nowMs += 60_000; // the first that was claimed is gone by
+    await farm.post('/api/piles', { id, site, name, stage: 'bran' });
+    await commitReadings(farm.one.installation, [
+      { site, probe, quantity: 'temperature', value: 12, atMs: farm.nowMs },
+    ]);
+    await farm.post(`/api/probes/${site}/${probe}/claim`, { pileId: id, position: 'air' });
+  }
+  const tick = async (speaking: readonly string[]) => {
+    farm.nowMs += hourMs / 6;
+    const { nowMs: atMs } = farm;
+    const values = { p1: 24, shade: 12.5, lee: 14 } as const;
+    await commitReadings(
+      farm.one.installation,
+      (['p1', 'shade', 'lee'] as const)
+        .filter((probe) => speaking.includes(probe))
+        .map((probe) => ({ site, probe, quantity: 'temperature' as const, value: values[probe], atMs })),
+    );
+  };
+  for (let step = 0; step < 12; step += 1) await tick(['p1', 'shade', 'lee']);
+  const first = await until('it goes by the first', async () => {
+    const now = await detail();
+    return now.positions.air?.silent === false ? now : undefined;
+  });
+  expect(first).toMatchObject({ positions: { air: { probe: 'shade', ofPile: 'barn' } } });
+  expect(first.neighbourAir).toBeUndefined();
+
+  for (let step = 0; step < 4 * 6; step += 1) await tick(['p1', 'lee']);
+  const second = await until('the second takes over', async () => {
+    const now = await detail();
+    return now.neighbourAir ? now : undefined;
+  });
+  expect(second.neighbourAir).toMatchObject({ pileId: 'byre', probe: 'lee', temperatureC: 14 });
+  expect(second.siteAir).toBeUndefined();
+  expect(second.positions.air).toMatchObject({ probe: 'shade', silent: true });
+
+  // A restart judges on, or anew, to the same.
+  await farm.reopen();
+  const again = await until('it is judged again', async () => {
+    const now = await detail();
+    return now.neighbourAir ? now : undefined;
+  });
+  expect(again.neighbourAir).toEqual(second.neighbourAir);
+
+  await foretell();
+  for (let step = 0; step < 3 * 6; step += 1) await tick(['p1']);
+  const weather = await until('both are silent', async () => {
+    const now = await detail();
+    return now.siteAir ? now : undefined;
+  });
+  expect(weather.neighbourAir).toBeUndefined();
+  expect(weather.siteAir?.source).toBe('the yard’s mast');
+});

@@ -53,7 +53,7 @@ function registerPileReads(api: Api, parts: PilesParts): void {
       if (!one) return notFound(reply, 'pile', request.params.id);
       const detail = await pileDetail(one, await journal.acts.list(one.pile.id));
       const siteAir = await siteAirOf(parts, one, detail);
-      return { ...detail, ...(siteAir && { siteAir }), handDifferences: await handDifferences(parts, one) };
+      return { ...detail, ...siteAir, handDifferences: await handDifferences(parts, one) };
     },
   );
 }

@@ -8,6 +8,7 @@ import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
 import { AlarmRegistry } from '../../../core/session/alarm-registry.ts';
 import { pileQuantities } from '../../../shared/quantity.ts';
 import type {
+  AirAheadRecord,
   AlarmRecord,
   BatchRecord,
   ClaimRecord,
@@ -23,7 +24,7 @@ import { type HandParts, keepHandReadingsOf } from '../../services/journal/hand-
 import { heardOfPeople } from '../../services/journal/heard-by-judge.ts';
 import { ReadBackError } from './failing.ts';
 import { heardSources, judgedFrom } from './origin.ts';
-import { judged, type PileSource, pileSources, sourceSeries } from './pile-sources.ts';
+import { judged, type PileSource, pileSources, sourceSeries, standbyAir } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';
 
 /** Enough to be quick, few enough that a start needs little memory. */
@@ -44,6 +45,8 @@ export interface PileRecords {
   /** Of the whole site. */
   readonly claims: readonly ClaimRecord[];
   readonly flows: readonly FlowRecord[];
+  /** What is foretold of the air of its site. */
+  readonly airAhead: AirAheadRecord | undefined;
 }
 
 export interface OpenedPile {
@@ -51,6 +54,7 @@ export interface OpenedPile {
   readonly batch: BatchRecord | null;
   readonly watch: PileWatch;
   readonly sources: readonly PileSource[];
+  readonly standbys: readonly PileSource[];
   /** What the judge hears: its own probes, and before it was split off those of the pile it came from. */
   readonly judgedSources: readonly PileSource[];
 }
@@ -58,7 +62,7 @@ export interface OpenedPile {
 /** @throws {StoreError} what the judge must know of the pile cannot be read. */
 export async function openPile(parts: OpenPileParts, records: PileRecords): Promise<OpenedPile> {
   const { journal, readings, nowMs } = parts;
-  const { pile, claims, flows, openAlarms } = records;
+  const { pile, claims, flows, openAlarms, airAhead } = records;
   const batch = records.batch === undefined ? await lyingBatch(journal, pile.id) : records.batch;
   if (batch && batch.startedAtMs > nowMs + msPerDay) {
     throw new RangeError(
@@ -70,17 +74,18 @@ export async function openPile(parts: OpenPileParts, records: PileRecords): Prom
   const heard = await heardOfPeople(journal, batch);
   const sources = pileSources(claims, pile.id, pile.siteId);
   const from = batch && (await judgedFrom(journal, flows, batch, acts, heard, heardSources(claims, pile)));
+  const standbys = standbyAir(claims, pile.id, pile.siteId);
   const judgedSources = from?.sources ?? sources;
   const watch = new PileWatch({
     pile,
     batch,
     acts,
     heard,
-    ...(from && { setup: from.setup }),
+    ...(from && { setup: { ...from.setup, ...(airAhead && { airAhead }) } }),
     registry: boardOf(pile, openAlarms, nowMs),
-    readBack: (fromMs, toMs) => readBack(readings, judgedSources, fromMs, toMs),
+    readBack: (fromMs, toMs) => readBack(readings, [...judgedSources, ...standbys], fromMs, toMs),
   });
-  return { pile, batch, watch, sources, judgedSources };
+  return { pile, batch, watch, sources, standbys, judgedSources };
 }
 
 /** @throws {UnreadableRowError} A batch may lie there and cannot be read: that is not the same as none. */
@@ -104,7 +109,7 @@ export function unjudgedPile({ pile, claims, openAlarms }: PileRecords, nowMs: n
     registry: boardOf(pile, openAlarms, nowMs),
     readBack: nothing,
   });
-  return { pile, batch: null, watch, sources, judgedSources: sources };
+  return { pile, batch: null, watch, sources, standbys: [], judgedSources: sources };
 }
 
 /** What is said to have begun in a time to come began now, or it would never end. */

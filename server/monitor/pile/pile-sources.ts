@@ -2,7 +2,7 @@
  * Which probe served which position of a pile when. It never mixes two probes at one position and time: claims do not
  * overlap there.
  */
-import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
+import type { JudgeReading, Standby } from '../../../core/profiles/pile-setup.ts';
 import { handClaimEndMs, isHandProbe } from '../../../shared/hand-series.ts';
 import type { Position } from '../../../shared/names.ts';
 import type { Quantity } from '../../../shared/quantity.ts';
@@ -13,6 +13,8 @@ import type { SeriesRef } from '../../../shared/store/readings-store.ts';
 export interface PileSource {
   readonly claim: ClaimRecord;
   readonly position: Position;
+  /** Of the air of a neighbour that is only gone by while no better one speaks. */
+  readonly standby?: Standby;
 }
 
 /**
@@ -41,6 +43,27 @@ function airOfSite(
   if (air === undefined) return undefined;
   const fromMs = Math.max(air.fromMs, ...ownAir.map((claim) => claim.toMs ?? 0));
   return air.toMs !== null && air.toMs <= fromMs ? undefined : { ...air, fromMs };
+}
+
+/** Two neighbours whose air stands by for when the probe that a pile goes by falls silent: those that have served the longest. */
+export function standbyAir(claims: readonly ClaimRecord[], pileId: string, siteId: string): PileSource[] {
+  const goneBy = pileSources(claims, pileId, siteId).find(
+    ({ claim, position }) => position === 'air' && claim.toMs === null,
+  );
+  const others = claims.filter(
+    ({ probe, position, site, toMs, pileId: of }) =>
+      position === 'air' &&
+      toMs === null &&
+      site === siteId &&
+      of !== pileId &&
+      !isHandProbe(probe) &&
+      probe !== goneBy?.claim.probe,
+  );
+  const [first, second] = others;
+  return [
+    ...(first ? [{ claim: first, position: first.position, standby: 0 } as const] : []),
+    ...(second ? [{ claim: second, position: second.position, standby: 1 } as const] : []),
+  ];
 }
 
 /** Of what is measured by hand at a pile, all of it: also while a probe served the same place. */
@@ -73,7 +96,7 @@ export function sourceSeries(sources: readonly PileSource[], quantities: readonl
 
 /** What the judge hears of a reading; undefined when no claim covers it. */
 export function judged(sources: readonly PileSource[], reading: Reading): JudgeReading | undefined {
-  for (const { claim, position } of sources) {
+  for (const { claim, position, standby } of sources) {
     const covers =
       claim.probe === reading.probe &&
       claim.site === reading.site &&
@@ -81,7 +104,8 @@ export function judged(sources: readonly PileSource[], reading: Reading): JudgeR
       (claim.toMs === null || reading.atMs < claim.toMs);
     if (!covers) continue;
     const { quantity, value, atMs } = reading;
-    return { position, quantity, value, atMs, ...(isHandProbe(claim.probe) && { byHand: true }) };
+    const how = { ...(isHandProbe(claim.probe) && { byHand: true }), ...(standby !== undefined && { standby }) };
+    return { position, quantity, value, atMs, ...how };
   }
   return undefined;
 }

@@ -3,6 +3,7 @@
  * loses a late one: it goes back and reads again.
  */
 import type { ExpectedBand } from '../../../core/expect/band.ts';
+import type { AirAhead } from '../../../core/profiles/air-reading.ts';
 import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
 import type { AlarmChange, AlarmHandling, AlarmRegistry } from '../../../core/session/alarm-registry.ts';
 import type { Assessment } from '../../../core/session/assessment.ts';
@@ -101,7 +102,9 @@ export class PileWatch {
   /** Takes one committed reading; judged at the next look. Hot. */
   receive(reading: JudgeReading): void {
     if (!this.batch || !this.#session || reading.atMs < this.batch.startedAtMs) return;
-    if (reading.atMs < this.#session.throughMs - jitterMs) this.#lateFromMs = Math.min(this.#lateFromMs, reading.atMs);
+    // What only stands by is not worth going back for.
+    const isLate = reading.standby === undefined && reading.atMs < this.#session.throughMs - jitterMs;
+    if (isLate) this.#lateFromMs = Math.min(this.#lateFromMs, reading.atMs);
     else this.#pending.push(reading);
   }
 
@@ -159,6 +162,11 @@ export class PileWatch {
     const change = session.evaluate(atMs, listeningForMs);
     const keep = change.alarms.length > 0 || (keepPlace && this.#unkept);
     return { ...change, watch: keep ? this.#checkpoint() : null };
+  }
+
+  /** The air of its site is foretold anew. */
+  airAheadIssued(airAhead: AirAhead): void {
+    this.#session?.learn({ ...this.#session.setup, airAhead });
   }
 
   /** Whether an alarm is about to be raised, once its cause has stood for long enough. */
@@ -239,7 +247,8 @@ export class PileWatch {
     const { startedAtMs } = session.setup;
     const newest = new Map<string, JudgeReading>();
     for await (const page of this.#readBack(startedAtMs - beforeLaidMs, startedAtMs)) {
-      for (const reading of page) newest.set(`${reading.position} ${reading.quantity}`, reading);
+      for (const reading of page)
+        newest.set(`${reading.position} ${reading.quantity} ${reading.standby ?? ''}`, reading);
     }
     for (const reading of newest.values()) this.#step(session, { ...reading, atMs: startedAtMs });
   }

@@ -17,6 +17,8 @@ export interface WatchedPile {
   readonly pile: PileRecord;
   readonly batch: BatchRecord | null;
   readonly sources: readonly PileSource[];
+  /** Air of neighbours that stands by. */
+  readonly standbys: readonly PileSource[];
   summary(): PileSummary;
   /** States of the alarms that are open. */
   openAlarms(): readonly AlarmState[];

@@ -7,9 +7,9 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFile
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deserialize, serialize } from 'node:v8';
-import type { AirReading } from '../../../core/expect/air-reading.ts';
 import type { ExpectedBand } from '../../../core/expect/band.ts';
 import { expectedBand } from '../../../core/expect/expected-band.ts';
+import type { AirReading } from '../../../core/profiles/air-reading.ts';
 import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
 
 const folder = process.env.BRANHEARTH_BENCH_KEEP;

@@ -33,6 +33,7 @@ export interface PagePileParams {
   'page-pile.heard': { readonly ageText: string; readonly how: 'hand' | 'handOld' | 'never' | 'other' | 'silent' };
   'page-pile.air.neighbour': { readonly pileName: string };
   'page-pile.air.foretold': { readonly agoMs: number; readonly airC: Temperature; readonly doubtK: Difference; readonly isSilent: boolean; readonly sourceText: string };
+  'page-pile.air.stands-in': { readonly agoMs: number; readonly airC: Temperature; readonly pileName: string };
   'page-pile.laid.title': NoParams;
   'page-pile.laid.not-given': NoParams;
   'page-pile.warnings.title': NoParams;
