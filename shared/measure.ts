@@ -1,4 +1,5 @@
 /** Amounts in the units a person chose, and as the text they read. Only text is rounded, never what is computed with. */
+import type { Pour } from './pours.ts';
 import { celsiusToFahrenheit, kgPerPound, litresPerUsGallon, metresPerFoot, metresPerInch } from './units.ts';
 
 /** The units a person reads amounts in. */
@@ -7,6 +8,8 @@ export interface Units {
   readonly mass: 'kg' | 'lb';
   readonly volume: 'L' | 'gal';
   readonly length: 'm' | 'ft';
+  /** Of a starter; mL when absent. */
+  readonly starter?: Pour;
 }
 
 export const metric: Units = { temperature: 'C', mass: 'kg', volume: 'L', length: 'm' };
@@ -44,7 +47,7 @@ export function measure(kind: MeasureKind, value: number, units: Units): Measure
     case 'volumeL':
       return { value: value / litresPerVolume, unit: volumeUnit(units) };
     case 'starterMl':
-      return { value, unit: 'mL' };
+      return { value: value / (units.starter?.ml ?? 1), unit: units.starter?.sign ?? 'mL' };
     case 'densityKgM3':
       // Per litre or gallon, so that volume times density gives the mass unit chosen.
       return { value: (value / 1000 / kgPerMass) * litresPerVolume, unit: `${units.mass}/${volumeUnit(units)}` };

@@ -2,6 +2,7 @@
 import type { DilutionAsk, DilutionConvention, DilutionFigures } from '../../shared/contracts/plan.ts';
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { amount, sum } from '../../shared/sum.ts';
+import { asMeasured } from './as-measured.ts';
 import { liquidLFrom, partsOf, ratioOf, starterMlFor } from './dilution-sums.ts';
 import { type Notebook, openNotebook, type Written } from './notebook.ts';
 import { unitSlip } from './unit-slips.ts';
@@ -14,7 +15,7 @@ export interface DilutionPlan extends DilutionFigures, Written {
 /** A ratio within this of 1 a household measure cannot tell from it [-]: our own choice, no source. */
 const nearEnough = 0.1;
 
-/** What is poured is written to four figures: a syringe measures that well. */
+/** As somebody gave it. */
 const exactly = (value: number) => ({ value, figures: 4 });
 
 function meaningOf(convention: DilutionConvention, ratio: number): Message {
@@ -65,7 +66,7 @@ export function planDilution(ask: DilutionAsk): DilutionPlan {
     ...(makesL !== undefined && { onHand: sayOnHand(book, makesL, liquidL) }),
     ...book.written(
       message('plan.dilution.says', {
-        starterMl: exactly(starterMl),
+        starterMl: asMeasured('starterMl', starterMl),
         liquidL: exactly(liquidL),
         meaningPart: meaning,
       }),
@@ -76,7 +77,7 @@ export function planDilution(ask: DilutionAsk): DilutionPlan {
 function sayOnHand(book: Notebook, makesL: number, liquidL: number) {
   // The quotient and the product may differ in the last bit.
   const enough = makesL >= liquidL * (1 - 1e-9);
-  const says = message('plan.dilution.on-hand', { isEnough: enough, makesL: exactly(makesL) });
+  const says = message('plan.dilution.on-hand', { isEnough: enough, makesL: asMeasured('volumeL', makesL) });
   book.remark(enough ? 'calm' : 'act', says);
   return { makesL, enough };
 }
@@ -111,7 +112,7 @@ function judgeMeasured(book: Notebook, ask: DilutionAsk, liquidL: number, starte
       paragraph(
         message('plan.dilution.too-much', { ...really, offFactor: factorOff }),
         unitSlip(factorOff),
-        message('plan.dilution.if-poured', { rightForL }),
+        message('plan.dilution.if-poured', { rightForL: asMeasured('volumeL', rightForL) }),
       ),
     );
   } else {
@@ -120,7 +121,7 @@ function judgeMeasured(book: Notebook, ask: DilutionAsk, liquidL: number, starte
       paragraph(
         message('plan.dilution.too-little', { ...really, givenShare: factorOff }),
         unitSlip(factorOff),
-        message('plan.dilution.add', { missingMl: starterMl - measuredMl }),
+        message('plan.dilution.add', { missingMl: asMeasured('starterMl', starterMl - measuredMl) }),
       ),
     );
   }

@@ -4,6 +4,7 @@ import { type Message, message, paragraph } from '../../shared/messages/message.
 import { materialProfiles } from '../../shared/profiles/materials.ts';
 import { limitOrigins, stageLimits } from '../../shared/stage.ts';
 import { cautions } from '../profiles/cautions.ts';
+import { asMeasured } from './as-measured.ts';
 import type { Notebook } from './notebook.ts';
 import type { Heap, Portion } from './portion.ts';
 
@@ -21,10 +22,10 @@ export function sayMix(
     footprint &&
       message('plan.mix.laid', {
         depthCm: footprint.depthM * 100,
-        widthM: footprint.widthM,
-        lengthM: footprint.lengthM,
+        widthM: asMeasured('lengthM', footprint.widthM),
+        lengthM: asMeasured('lengthM', footprint.lengthM),
       }),
-    spread && message('plan.mix.spread', { rateKgM2: spread.rateKgM2, areaM2: spread.areaM2 }),
+    spread && message('plan.mix.spread', { rateKgM2: spread.rateKgM2, areaM2: asMeasured('areaM2', spread.areaM2) }),
   );
 }
 
@@ -39,17 +40,23 @@ function sayWhatItMakes(ask: MixAsk, portions: readonly Portion[], { massKg, vol
     massKg,
     moistureShare: moistureFrac,
   };
-  return volumeL === null ? message('plan.mix.makes-mass', made) : message('plan.mix.makes', { ...made, volumeL });
+  return volumeL === null
+    ? message('plan.mix.makes-mass', made)
+    : message('plan.mix.makes', { ...made, volumeL: asMeasured('volumeL', volumeL) });
 }
 
 function sayItsWater(water: NonNullable<MixFigures['water']>, targetFrac: number): Message {
   const target = { targetShare: targetFrac };
   if (water.verdict === 'enough') return message('plan.mix.enough', target);
   if (water.verdict === 'too-wet') return message('plan.mix.too-wet', target);
-  const takes = { ...target, waterL: water.waterKg };
+  const takes = { ...target, waterL: asMeasured('volumeL', water.waterKg) };
   return water.firstPortionKg === 0
     ? message('plan.mix.water-after-starter', takes)
-    : message('plan.mix.water', { ...takes, firstL: water.firstPortionKg, hasStarter: water.starterKg > 0 });
+    : message('plan.mix.water', {
+        ...takes,
+        firstL: asMeasured('volumeL', water.firstPortionKg),
+        hasStarter: water.starterKg > 0,
+      });
 }
 
 /** So near to the band as no squeeze tells, wet basis [-]; our own choice, as in water-shares.ts. */

@@ -1,5 +1,6 @@
 /** What is said about the water of one material. Of the squeeze see shared/squeeze.ts. */
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
+import { asMeasured } from './as-measured.ts';
 import type { Notebook } from './notebook.ts';
 import type { IngredientFacts } from './plan-facts.ts';
 import type { WaterShares } from './water-shares.ts';
@@ -30,14 +31,14 @@ export function sayWater(name: Message, { isSoil, shares, targetFrac, moistureAf
       return paragraph(
         message('plan.water.needs', {
           materialCapitalPart: name,
-          waterL: waterKg,
+          waterL: asMeasured('volumeL', waterKg),
           targetShare: targetFrac,
           hasStarter,
         }),
         firstPortionKg === 0
           ? message('plan.water.starter-first', { isSoil })
-          : message('plan.water.portion-first', { firstL: firstPortionKg, hasStarter, isSoil }),
-        message('plan.water.the-rest', { restL: restKg }),
+          : message('plan.water.portion-first', { firstL: asMeasured('volumeL', firstPortionKg), hasStarter, isSoil }),
+        message('plan.water.the-rest', { restL: asMeasured('volumeL', restKg) }),
       );
   }
 }
@@ -71,6 +72,6 @@ export function sayMeant(
   if (moistureFrac >= usual.fromFrac) return message('plan.water.meant-usual', comesTo);
   return paragraph(
     message('plan.water.meant-dry', { ...comesTo, isLittle: usual.fromFrac - moistureFrac <= littleFrac }),
-    missingKg > 0 ? message('plan.water.meant-missing', { missingL: missingKg }) : null,
+    missingKg > 0 ? message('plan.water.meant-missing', { missingL: asMeasured('volumeL', missingKg) }) : null,
   );
 }

@@ -5,20 +5,25 @@ import { convert } from 'convert';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { PlanUnits } from '../../shared/contracts/plan.ts';
+import { figuresMeasured } from '../../shared/figures-measured.ts';
+import { measureText } from '../../shared/measure.ts';
+import { plainReader } from '../../shared/messages/format.ts';
 import { renderEnglish } from '../../shared/messages/render.ts';
-import { fromUnits, pours, readMeasure, readUnits, restated, typed } from '../../web/src/data/plan-units.ts';
+import { pours } from '../../shared/pours.ts';
+import { fromUnits, readMeasure, readUnits, restated, typed } from '../../web/src/data/plan-units.ts';
 import { readNumber } from '../../web/src/data/read-number.ts';
 import { draftOfQuery } from '../../web/src/features/plan/lay-query.ts';
+import { heapMaterial, layAddress, planHeap, planStarter, planWetting } from '../../web/src/features/plan/plan-asks.ts';
 import {
+  changeHeap,
+  changeStarter,
+  changeWater,
   emptyHeap,
+  emptyPlan,
   emptyStarter,
   emptyWater,
-  heapMaterial,
-  layAddress,
-  planHeap,
-  planStarter,
-  planWetting,
-} from '../../web/src/features/plan/plan-asks.ts';
+  stageOf,
+} from '../../web/src/features/plan/plan-draft.ts';
 import { layerTops } from '../../web/src/features/plan/shares-drawing.tsx';
 
 const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: 'C' };
@@ -47,7 +52,7 @@ describe('units', () => {
   // 231 cubic inches, exact by definition.
   test('a US gallon is 3.785411784 L', () => expect(fromUnits('volumeL', 1, us)).toBe(3.785411784));
   test('a share typed as 60 is 0.6 and not a hair beside', () => expect(readMeasure('share', '60', metric)).toBe(0.6));
-  test('a US teaspoon is a 768th of a gallon', () => expect(pours.tsp * 768).toBeCloseTo(3785.411784, 9));
+  test('a US teaspoon is a 768th of a gallon', () => expect(pours.tsp.ml * 768).toBeCloseTo(3785.411784, 9));
 
   test('what is restated in other units and back is what was typed, to four figures', () => {
     const kinds = fc.constantFrom('massKg', 'volumeL', 'depthM', 'lengthM', 'areaM2', 'rateKgM2', 'densityKgM3');
@@ -185,3 +190,67 @@ test('the drawn layers add up to the mound: solids below, water above them, air 
     { seed: 12, numRuns: 100 },
   );
 });
+
+describe('the three plans', () => {
+  test('the diluted starter is the same liquid in each', () => {
+    const plans = [
+      changeStarter(emptyPlan, { liquid: '8' }),
+      changeWater(emptyPlan, { starter: '8' }),
+      changeHeap(emptyPlan, { starter: '8' }),
+    ];
+    for (const { starter, water, heap } of plans)
+      expect([starter.liquid, water.starter, heap.starter]).toEqual(['8', '8', '8']);
+  });
+
+  test('what is wetted goes into the heap first, by mass; what it shall come to stays with each', () => {
+    const wetted = changeWater(emptyPlan, {
+      material: 'rice-bran',
+      mass: '12',
+      moistureNow: '11',
+      moistureTarget: '60',
+    });
+    expect(wetted.heap.portions[0]).toMatchObject({ material: 'rice-bran', amount: '12', moisture: '11' });
+    expect(wetted.heap.target).toBe('');
+    const byMass = changeHeap(wetted, { by: 'mass' });
+    expect(byMass.water).toEqual(wetted.water);
+    const [first, ...others] = byMass.heap.portions;
+    const more = changeHeap(byMass, { portions: [{ ...first, amount: '15' } as typeof first & object, ...others] });
+    expect(more.water.mass).toBe('15');
+    expect(changeHeap(more, { portions: others }).water).toEqual(more.water);
+    const inBuckets = changeHeap(more, { by: 'volume' });
+    expect(changeWater(inBuckets, { mass: '99' }).heap).toEqual(inBuckets.heap);
+  });
+
+  test('bran alone is laid as bran, until somebody says otherwise', () => {
+    const given = (...amounts: string[]) => ({
+      ...emptyHeap,
+      portions: emptyHeap.portions.map((one, index) => ({ ...one, amount: amounts[index] ?? '' })),
+    });
+    expect([stageOf(emptyHeap), stageOf(given('12')), stageOf(given('12', '30'))]).toEqual(['soil', 'bran', 'soil']);
+    expect(stageOf({ ...given('12'), stage: 'soil' })).toBe('soil');
+  });
+});
+
+test('a starter measured in fluid ounces is answered in them', () => {
+  const draft = { ...emptyStarter, liquid: '8', measuredIn: 'fl-oz' } as const;
+  const says = planStarter(draft, metric).answer?.says;
+  const reader = plainReader(0, { ...metric, starter: pours['fl-oz'] });
+  // 8 L ÷ 500 = 16 mL; 16 ÷ 29.5735 = 0.541 (US fluid ounce of 29.5735295625 mL, NIST Handbook 44, Appendix C).
+  expect(says && renderEnglish(says, reader).replaceAll('\u00a0', ' ')).toMatch(/^Take 0\.541 US fl oz of starter/);
+});
+
+test.each([
+  ['volumeL', 7.984, '8 L'],
+  ['volumeL', 0.984, '0.98 L'],
+  ['volumeL', 4.32, '4.3 L'],
+  ['volumeL', 23.74, '23.7 L'],
+  ['volumeL', 412.3, '412 L'],
+  ['lengthM', 0.532, '0.53 m'],
+  ['lengthM', 2.374, '2.37 m'],
+  ['lengthM', 12.36, '12.4 m'],
+  ['starterMl', 11.356, '11.4 mL'],
+  ['starterMl', 0.25, '0.25 mL'],
+  ['areaM2', 0, '0 m²'],
+] as const)('figuresMeasured(): %s of %d is measured out as %s', (kind, value, text) =>
+  expect(measureText(kind, value, metric, figuresMeasured(kind, value))).toBe(text),
+);

@@ -28,7 +28,7 @@ describe('planDilution()', () => {
       /^Take 16 mL of starter and fill up with water to 8 L: 1 part of starter in 500/,
     );
     const inGallons = plan({ waterL: 7.570823568, units: { volume: 'gal' } });
-    expect(inGallons.says).toContain('15.14 mL of starter and fill up with water to 2 US gal');
+    expect(inGallons.says).toContain('15.1 mL of starter and fill up with water to 2 US gal');
   });
   test('finds a measured amount several times off, says the true ratio and guesses at the units', () => {
     const answer = plan({ waterL: 8, measuredMl: 60 });

@@ -2,13 +2,7 @@
 import { z } from 'zod';
 import type { PlanUnits } from '../../../shared/contracts/plan.ts';
 import { type MeasureKind, measure } from '../../../shared/measure.ts';
-import {
-  fahrenheitToCelsius,
-  litresPerUsGallon,
-  mlPerUsFluidOunce,
-  mlPerUsTablespoon,
-  mlPerUsTeaspoon,
-} from '../../../shared/units.ts';
+import { fahrenheitToCelsius } from '../../../shared/units.ts';
 import { unitRead, usePrefs } from './prefs.ts';
 import { readNumber } from './read-number.ts';
 import { createStore, useStore } from './store.ts';
@@ -90,14 +84,3 @@ export function restated(kind: MeasureKind, text: string, before: PlanUnits, aft
   const value = readMeasure(kind, text, before);
   return value === undefined || Number.isNaN(value) ? text : typed(kind, value, after);
 }
-
-/** Vessels people measure a starter in [mL each]. */
-export const pours = {
-  mL: 1,
-  L: 1000,
-  tsp: mlPerUsTeaspoon,
-  tbsp: mlPerUsTablespoon,
-  'fl-oz': mlPerUsFluidOunce,
-  gal: litresPerUsGallon * 1000,
-} as const;
-export type Pour = keyof typeof pours;

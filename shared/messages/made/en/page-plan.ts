@@ -10,6 +10,8 @@ export const pagePlanTexts: PageTexts<PagePlanParams> = {
   "page-plan.water.title": "How much water does the material take?",
   "page-plan.heap": "Heap",
   "page-plan.heap.title": "What comes of mixing them, and where does it fit?",
+  "page-plan.kept": "Kept on this device.",
+  "page-plan.clear": "Clear all figures",
   "page-plan.foot": "Worked out on this device; nothing is sent, and it works without a connection.",
   "page-plan.comes-to": "What it comes to",
   "page-plan.caution": "Caution",

@@ -10,6 +10,8 @@ export const pagePlanTexts: PageTexts<PagePlanParams> = {
   "page-plan.water.title": "¿Cuánta agua pide el material?",
   "page-plan.heap": "Pila",
   "page-plan.heap.title": "¿Qué sale de mezclarlos, y dónde cabe?",
+  "page-plan.kept": "Guardado en este dispositivo.",
+  "page-plan.clear": "Borrar todas las cifras",
   "page-plan.foot": "Se calcula en este dispositivo; no se envía nada, y funciona sin conexión.",
   "page-plan.comes-to": "Lo que sale",
   "page-plan.caution": "Cuidado",

@@ -9,6 +9,8 @@ export interface PagePlanParams {
   'page-plan.water.title': NoParams;
   'page-plan.heap': NoParams;
   'page-plan.heap.title': NoParams;
+  'page-plan.kept': NoParams;
+  'page-plan.clear': NoParams;
   'page-plan.foot': NoParams;
   'page-plan.comes-to': NoParams;
   'page-plan.caution': NoParams;

@@ -10,6 +10,8 @@ export const pagePlanTexts: PageTexts<PagePlanParams> = {
   "page-plan.water.title": "Quanta água o material leva?",
   "page-plan.heap": "Monte",
   "page-plan.heap.title": "O que resulta da mistura, e onde ela cabe?",
+  "page-plan.kept": "Guardado neste aparelho.",
+  "page-plan.clear": "Apagar todos os números",
   "page-plan.foot": "Calculado neste aparelho; nada é enviado, e funciona sem conexão.",
   "page-plan.comes-to": "Resultado",
   "page-plan.caution": "Cuidado",

@@ -2,13 +2,15 @@
 import type { MixPlan } from '../../../../core/plan/mix.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { toInstant } from '../../../../shared/contracts/time.ts';
+import { figuresMeasured } from '../../../../shared/figures-measured.ts';
 import { measureText } from '../../../../shared/measure.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { shortDay } from '../../ui/format/local-time.ts';
 import { plainNumber } from '../../ui/format/temperature.ts';
 import { capital } from '../../ui/format/words.ts';
 import { May } from '../../ui/parts/only-for.tsx';
-import { type HeapDraft, heapMaterial, layAddress } from './plan-asks.ts';
+import { heapMaterial, layAddress } from './plan-asks.ts';
+import { type HeapDraft, stageOf } from './plan-draft.ts';
 import { Figures } from './plan-result.tsx';
 import { useSayPlan } from './plan-say.ts';
 import { Shares } from './shares-drawing.tsx';
@@ -25,7 +27,7 @@ interface HeapFiguresProps {
 
 export function HeapFigures({ answer, draft, units }: HeapFiguresProps) {
   const words = usePlanWords();
-  const amount: Amount = (kind, value) => measureText(kind, value, units, 3);
+  const amount: Amount = (kind, value) => measureText(kind, value, units, figuresMeasured(kind, value));
   return (
     <>
       <WhatGoesIn answer={answer} amount={amount} />
@@ -160,7 +162,7 @@ function LayIt({ answer: { laid, footprint, materials }, draft }: Pick<HeapFigur
       <a
         class="button"
         href={layAddress({
-          stage: draft.stage,
+          stage: stageOf(draft),
           material: heapMaterial(materials),
           massKg: laid.massKg,
           moistureFrac: laid.moisture,

@@ -1,41 +1,27 @@
 /** Several materials as one heap: by mass or by volume, water, ground taken and covered, dates. */
-import { useState } from 'preact/hooks';
+import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { stages } from '../../../../shared/names.ts';
 import { useReader } from '../../data/live/use-installation.ts';
 import { Choice, TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField, type Turn, useRestated } from '../../ui/parts/measure-field.tsx';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { HeapFigures } from './heap-figures.tsx';
-import { emptyHeap, emptyPortion, type HeapDraft, planHeap, wantedKinds } from './plan-asks.ts';
+import { planHeap } from './plan-asks.ts';
+import { emptyPortion, type HeapDraft, stageOf } from './plan-draft.ts';
 import { PlanResult } from './plan-result.tsx';
 import { PortionFields } from './portion-fields.tsx';
 import { SpreadFields } from './spread-fields.tsx';
 import { usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
-/** What is typed, said in other units. */
-function restated(was: HeapDraft, turn: Turn): HeapDraft {
-  return {
-    ...was,
-    starter: turn('volumeL', was.starter),
-    depth: turn('depthM', was.depth),
-    width: turn('lengthM', was.width),
-    air: turn('tempC', was.air),
-    wantedAmount: was.wanted === 'as-given' ? was.wantedAmount : turn(wantedKinds[was.wanted], was.wantedAmount),
-    spreadAmount: turn(was.spread === 'rate' ? 'rateKgM2' : 'depthM', was.spreadAmount),
-    portions: was.portions.map((one) => ({
-      ...one,
-      amount: turn(was.by === 'volume' ? 'volumeL' : 'massKg', one.amount),
-      weight: turn('densityKgM3', one.weight),
-    })),
-  };
+interface HeapPlanProps {
+  readonly draft: HeapDraft;
+  readonly change: (part: Partial<HeapDraft>) => void;
+  readonly units: PlanUnits;
 }
 
-export function HeapPlan() {
+export function HeapPlan({ draft, change, units }: HeapPlanProps) {
   const { text } = usePlanWords();
-  const [draft, setDraft] = useState<HeapDraft>(emptyHeap);
   const reader = useReader();
-  const units = useRestated(draft, setDraft, restated);
-  const change = (part: Partial<HeapDraft>) => setDraft({ ...draft, ...part });
   const planned = planHeap(draft, units, reader.timeZone);
   const fields = { draft, change, wrong: (pointer: string) => planned.errors.get(pointer) };
   return (
@@ -55,7 +41,7 @@ export function HeapPlan() {
         <WaterRow {...fields} />
         <Choice
           legend={text('page-plan.heap.stage')}
-          value={draft.stage}
+          value={stageOf(draft)}
           choices={stages.map((stage) => [stage, text('page-plan.heap.stage.of', { stage })] as const)}
           onValue={(stage) => change({ stage })}
         />

@@ -6,20 +6,16 @@ import type { z } from 'zod';
 import { type DilutionPlan, planDilution } from '../../../../core/plan/dilution.ts';
 import { type MixPlan, planMix } from '../../../../core/plan/mix.ts';
 import { planWater, type WaterPlan } from '../../../../core/plan/water.ts';
-import {
-  type DilutionConvention,
-  dilutionAskSchema,
-  mixAskSchema,
-  type PlanUnits,
-  waterAskSchema,
-} from '../../../../shared/contracts/plan.ts';
+import { dilutionAskSchema, mixAskSchema, type PlanUnits, waterAskSchema } from '../../../../shared/contracts/plan.ts';
 import type { Stage } from '../../../../shared/names.ts';
+import { pours } from '../../../../shared/pours.ts';
 import { type Ingredient, ingredients, type Material } from '../../../../shared/profiles/material-names.ts';
 import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { fieldWords } from '../../data/field-words.ts';
-import { type Pour, pours, readMeasure } from '../../data/plan-units.ts';
+import { readMeasure } from '../../data/plan-units.ts';
 import { readNumber } from '../../data/read-number.ts';
 import { instantOfWall } from '../../ui/format/local-time.ts';
+import { type HeapDraft, type StarterDraft, stageOf, type WaterDraft } from './plan-draft.ts';
 
 export type Planned<Answer> =
   | { readonly answer: Answer; readonly errors: ReadonlyMap<string, string> }
@@ -49,23 +45,6 @@ function planned<Schema extends z.ZodType, Answer>(
   return { answer: undefined, errors };
 }
 
-export interface StarterDraft {
-  readonly liquid: string;
-  readonly ratio: string;
-  readonly convention: DilutionConvention;
-  readonly measured: string;
-  readonly measuredIn: Pour;
-  readonly onHand: string;
-}
-export const emptyStarter: StarterDraft = {
-  liquid: '',
-  ratio: '500',
-  convention: 'part-in',
-  measured: '',
-  measuredIn: 'mL',
-  onHand: '',
-};
-
 export function planStarter(draft: StarterDraft, units: PlanUnits): Planned<DilutionPlan> {
   const measured = readNumber(draft.measured);
   return planned(
@@ -74,31 +53,12 @@ export function planStarter(draft: StarterDraft, units: PlanUnits): Planned<Dilu
       waterL: readMeasure('volumeL', draft.liquid, units),
       ratio: readNumber(draft.ratio),
       convention: draft.convention,
-      measuredMl: measured === undefined ? undefined : measured * pours[draft.measuredIn],
+      measuredMl: measured === undefined ? undefined : measured * pours[draft.measuredIn].ml,
       onHandMl: readNumber(draft.onHand),
     },
     planDilution,
   );
 }
-
-export interface WaterDraft {
-  readonly material: Ingredient;
-  readonly mass: string;
-  readonly moistureNow: string;
-  readonly moistureTarget: string;
-  readonly starter: string;
-  readonly meant: string;
-  readonly weight: string;
-}
-export const emptyWater: WaterDraft = {
-  material: 'wheat-bran',
-  mass: '',
-  moistureNow: '',
-  moistureTarget: '',
-  starter: '',
-  meant: '',
-  weight: '',
-};
 
 export function planWetting(draft: WaterDraft, units: PlanUnits): Planned<WaterPlan> {
   return planned(
@@ -115,60 +75,6 @@ export function planWetting(draft: WaterDraft, units: PlanUnits): Planned<WaterP
     planWater,
   );
 }
-
-export interface PortionDraft {
-  readonly material: Ingredient;
-  readonly name: string;
-  readonly amount: string;
-  readonly moisture: string;
-  readonly weight: string;
-  readonly carbon: string;
-  readonly nitrogen: string;
-}
-export const emptyPortion: PortionDraft = {
-  material: 'wheat-bran',
-  name: '',
-  amount: '',
-  moisture: '',
-  weight: '',
-  carbon: '',
-  nitrogen: '',
-};
-
-export interface HeapDraft {
-  readonly by: 'mass' | 'volume' | '';
-  readonly portions: readonly PortionDraft[];
-  readonly target: string;
-  readonly starter: string;
-  readonly stage: Stage;
-  readonly depth: string;
-  readonly width: string;
-  readonly wanted: 'as-given' | 'mass' | 'volume' | 'area';
-  readonly wantedAmount: string;
-  readonly spread: 'none' | 'rate' | 'depth';
-  readonly spreadAmount: string;
-  /** On the wall clock; empty means no dates. */
-  readonly startAt: string;
-  readonly air: string;
-}
-export const emptyHeap: HeapDraft = {
-  by: '',
-  portions: [
-    { ...emptyPortion, material: 'wheat-bran' },
-    { ...emptyPortion, material: 'soil' },
-  ],
-  target: '',
-  starter: '',
-  stage: 'soil',
-  depth: '',
-  width: '',
-  wanted: 'as-given',
-  wantedAmount: '',
-  spread: 'none',
-  spreadAmount: '',
-  startAt: '',
-  air: '',
-};
 
 /** By which measure so much is wanted. */
 export const wantedKinds = { mass: 'massKg', volume: 'volumeL', area: 'areaM2' } as const;
@@ -194,7 +100,7 @@ export function planHeap(draft: HeapDraft, units: PlanUnits, timeZone: string | 
     })),
     moistureTarget: readMeasure('share', draft.target, units),
     starterL: readMeasure('volumeL', draft.starter, units),
-    stage: draft.stage,
+    stage: stageOf(draft),
     depthM: readMeasure('depthM', draft.depth, units),
     widthM: readMeasure('lengthM', draft.width, units),
     spread:

@@ -1,6 +1,8 @@
 /** A plan in words and figures: its sentence, what to mind, its figures, its working and where defaults come from. */
 import type { ComponentChildren } from 'preact';
 import type { PlanRemark, PlanStep, TakenFact, Written } from '../../../../core/plan/notebook.ts';
+import type { Units } from '../../../../shared/measure.ts';
+import type { Say } from '../../../../shared/messages/message.ts';
 import type { Planned } from './plan-asks.ts';
 import { useSayPlan, useSaySum } from './plan-say.ts';
 import { usePlanWords } from './use-plan-words.ts';
@@ -9,13 +11,15 @@ import './plan.css';
 
 interface PlanResultProps<Answer extends Written> {
   readonly planned: Planned<Answer>;
+  /** Other than those of the person. */
+  readonly units?: Units;
   /** What is asked first, said while it is missing. */
   readonly waitsFor: string;
   readonly children: (answer: Answer) => ComponentChildren;
 }
 
-export function PlanResult<Answer extends Written>({ planned, waitsFor, children }: PlanResultProps<Answer>) {
-  const say = useSayPlan();
+export function PlanResult<Answer extends Written>({ planned, units, waitsFor, children }: PlanResultProps<Answer>) {
+  const say = useSayPlan(units);
   const { text } = usePlanWords();
   const { answer, errors } = planned;
   const impossible = errors.get('');
@@ -30,7 +34,7 @@ export function PlanResult<Answer extends Written>({ planned, waitsFor, children
         ) : (
           <p class="sentence plan-waits">{impossible ?? waitsFor}</p>
         )}
-        {answer && <Remarks remarks={answer.remarks} />}
+        {answer && <Remarks remarks={answer.remarks} say={say} />}
       </div>
       {answer && (
         <>
@@ -40,16 +44,15 @@ export function PlanResult<Answer extends Written>({ planned, waitsFor, children
               <span class="label">{text('page-plan.caution')}</span> {caution}
             </p>
           ))}
-          <Working steps={answer.working} defaults={answer.defaults} />
+          <Working steps={answer.working} defaults={answer.defaults} units={units} />
         </>
       )}
     </section>
   );
 }
 
-function Remarks({ remarks }: { readonly remarks: readonly PlanRemark[] }) {
+function Remarks({ remarks, say }: { readonly remarks: readonly PlanRemark[]; readonly say: Say }) {
   const { text } = usePlanWords();
-  const say = useSayPlan();
   if (remarks.length === 0) return null;
   return (
     <ul class="remarks">
@@ -66,13 +69,15 @@ function Remarks({ remarks }: { readonly remarks: readonly PlanRemark[] }) {
 function Working({
   steps,
   defaults,
+  units,
 }: {
   readonly steps: readonly PlanStep[];
   readonly defaults: readonly TakenFact[];
+  readonly units: Units | undefined;
 }) {
-  const say = useSayPlan();
+  const say = useSayPlan(units);
   const { text } = usePlanWords();
-  const saySum = useSaySum();
+  const saySum = useSaySum(units);
   return (
     <>
       <h3 class="sub-head">{text('page-plan.working')}</h3>

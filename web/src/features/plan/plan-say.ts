@@ -1,4 +1,5 @@
 /** The words of a plan, in the units that this person measures in. */
+import type { Units } from '../../../../shared/measure.ts';
 import { plainReader, type Reader, sumWords } from '../../../../shared/messages/format.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { materialTexts } from '../../../../shared/messages/made/en/material.ts';
@@ -12,17 +13,19 @@ import { usePlanUnits } from '../../data/plan-units.ts';
 
 const renderPlan = rendererOf({ ...planTexts, ...materialTexts, ...originTexts, ...cautionTexts });
 
-function usePlanReader(): Reader {
+/** @param units Other than those of the person. */
+function usePlanReader(units?: Units): Reader {
+  const own = usePlanUnits();
   // A plan tells no moments: its dates stand beside its sentences.
-  return plainReader(0, usePlanUnits());
+  return plainReader(0, units ?? own);
 }
 
-export function useSayPlan(): Say {
-  return useInLanguage(renderPlan, usePlanReader());
+export function useSayPlan(units?: Units): Say {
+  return useInLanguage(renderPlan, usePlanReader(units));
 }
 
 /** The arithmetic of a step. */
-export function useSaySum(): (sum: Sum) => string {
-  const reader = usePlanReader();
+export function useSaySum(units?: Units): (sum: Sum) => string {
+  const reader = usePlanReader(units);
   return (sum) => sumWords(sum, reader);
 }

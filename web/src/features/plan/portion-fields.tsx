@@ -3,7 +3,7 @@
 import { ingredientFacts } from '../../../../core/plan/plan-facts.ts';
 import { PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
-import type { PortionDraft } from './plan-asks.ts';
+import type { PortionDraft } from './plan-draft.ts';
 import { useSayPlan } from './plan-say.ts';
 import { usePlanWords } from './use-plan-words.ts';
 import { ingredientNames, unlessKnown } from './water-plan.tsx';

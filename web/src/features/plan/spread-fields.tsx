@@ -1,7 +1,8 @@
 /** How much ground a heap shall cover, or how much of it is wanted in all. */
 import { Choice } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
-import { type HeapDraft, wantedKinds } from './plan-asks.ts';
+import { wantedKinds } from './plan-asks.ts';
+import type { HeapDraft } from './plan-draft.ts';
 import { usePlanWords } from './use-plan-words.ts';
 
 interface SpreadProps {

@@ -1,41 +1,47 @@
 /** How much starter for how much liquid, in either reading of 1:N, and whether what was measured fits. */
-import { useState } from 'preact/hooks';
 import type { DilutionPlan } from '../../../../core/plan/dilution.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
-import { figure, measureText } from '../../../../shared/measure.ts';
+import { figuresMeasured } from '../../../../shared/figures-measured.ts';
+import { figure, type MeasureKind, measureText, type Units } from '../../../../shared/measure.ts';
 import { fallback } from '../../../../shared/messages/language.ts';
+import { type PourName, pours } from '../../../../shared/pours.ts';
 import { useOtherLanguage } from '../../data/language.ts';
-import { type Pour, pours } from '../../data/plan-units.ts';
 import { noBreak } from '../../ui/format/temperature.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
-import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
-import { emptyStarter, planStarter, type StarterDraft } from './plan-asks.ts';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
+import { planStarter } from './plan-asks.ts';
+import type { StarterDraft } from './plan-draft.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
 import { useSayPlan } from './plan-say.ts';
 import { usePlanWords } from './use-plan-words.ts';
 import './plan.css';
 
-export function StarterPlan() {
+interface StarterPlanProps {
+  readonly draft: StarterDraft;
+  readonly change: (part: Partial<StarterDraft>) => void;
+  readonly units: PlanUnits;
+}
+
+export function StarterPlan({ draft, change, units }: StarterPlanProps) {
   const { text } = usePlanWords();
-  const [draft, setDraft] = useState<StarterDraft>(emptyStarter);
-  const units = useRestated(draft, setDraft, (was, turn) => ({ ...was, liquid: turn('volumeL', was.liquid) }));
-  const change = (part: Partial<StarterDraft>) => setDraft({ ...draft, ...part });
   const planned = planStarter(draft, units);
+  // Whoever measures in fluid ounces is answered in them.
+  const said = { ...units, starter: pours[draft.measuredIn] };
   return (
     <div class="plan-two">
       <StarterFields draft={draft} change={change} errors={planned.errors} />
-      <PlanResult planned={planned} waitsFor={text('page-plan.starter.waits')}>
-        {(answer) => <StarterFigures answer={answer} units={units} />}
+      <PlanResult planned={planned} units={said} waitsFor={text('page-plan.starter.waits')}>
+        {(answer) => <StarterFigures answer={answer} units={said} />}
       </PlanResult>
     </div>
   );
 }
 
-const pourKeys = Object.keys(pours) as Pour[];
+const pourKeys = Object.keys(pours) as PourName[];
 
 /** A measure of the kitchen says what it holds, as others have others. */
-function pourOf(pour: Pour, language: string) {
-  const millilitres = new Intl.NumberFormat(language, { maximumSignificantDigits: 3 }).format(pours[pour]);
+function pourOf(pour: PourName, language: string) {
+  const millilitres = new Intl.NumberFormat(language, { maximumSignificantDigits: 3 }).format(pours[pour].ml);
   return {
     pour: pour === 'fl-oz' ? 'floz' : pour === 'gal' ? 'other' : pour,
     eachText: `${millilitres}${noBreak}mL`,
@@ -115,23 +121,20 @@ function StarterFields({ draft, change, errors }: StarterFieldsProps) {
   );
 }
 
-function StarterFigures({ answer, units }: { readonly answer: DilutionPlan; readonly units: PlanUnits }) {
+function StarterFigures({ answer, units }: { readonly answer: DilutionPlan; readonly units: Units }) {
   const { text } = usePlanWords();
   const { otherwise } = answer;
-  const say = useSayPlan();
+  const say = useSayPlan(units);
+  const amount = (kind: MeasureKind, value: number) => measureText(kind, value, units, figuresMeasured(kind, value));
   return (
     <Figures
       rows={[
-        [text('page-plan.starter.figure.starter'), measureText('starterMl', answer.starterMl, units)],
-        [text('page-plan.starter.figure.water'), measureText('volumeL', answer.waterToAddL, units)],
+        [text('page-plan.starter.figure.starter'), amount('starterMl', answer.starterMl)],
+        [text('page-plan.starter.figure.water'), amount('volumeL', answer.waterToAddL)],
         ...(answer.actualRatio === undefined
           ? []
           : [[text('page-plan.starter.figure.actual'), `1:${figure(answer.actualRatio, 3)}`] as const]),
-        [
-          text('page-plan.starter.figure.otherwise'),
-          measureText('starterMl', otherwise.starterMl, units),
-          say(otherwise.meaning),
-        ],
+        [text('page-plan.starter.figure.otherwise'), amount('starterMl', otherwise.starterMl), say(otherwise.meaning)],
       ]}
     />
   );

@@ -1,17 +1,18 @@
 /** Water for one material, the first portion before the squeeze test, and the air that is left. */
-import { useState } from 'preact/hooks';
 import { ingredientFacts } from '../../../../core/plan/plan-facts.ts';
 import type { WaterPlan as Watering } from '../../../../core/plan/water.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
+import { figuresMeasured } from '../../../../shared/figures-measured.ts';
 import { measureText } from '../../../../shared/measure.ts';
 import type { Say } from '../../../../shared/messages/message.ts';
 import { ingredients } from '../../../../shared/profiles/material-names.ts';
 import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import { capital } from '../../ui/format/words.ts';
 import { PickField } from '../../ui/parts/forms.tsx';
-import { MeasureField, useRestated } from '../../ui/parts/measure-field.tsx';
+import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
-import { emptyWater, heapMaterial, layAddress, planWetting, type WaterDraft } from './plan-asks.ts';
+import { heapMaterial, layAddress, planWetting } from './plan-asks.ts';
+import type { WaterDraft } from './plan-draft.ts';
 import { Figures, PlanResult } from './plan-result.tsx';
 import { useSayPlan } from './plan-say.ts';
 import { type PlanWords, usePlanWords } from './use-plan-words.ts';
@@ -27,17 +28,14 @@ export function unlessKnown(shareFrac: number | undefined, { text }: PlanWords):
     : text('page-plan.unless-known', { sharePct: Number((100 * shareFrac).toPrecision(4)) });
 }
 
-export function WaterPlan() {
+interface WaterPlanProps {
+  readonly draft: WaterDraft;
+  readonly change: (part: Partial<WaterDraft>) => void;
+  readonly units: PlanUnits;
+}
+
+export function WaterPlan({ draft, change, units }: WaterPlanProps) {
   const { text } = usePlanWords();
-  const [draft, setDraft] = useState<WaterDraft>(emptyWater);
-  const units = useRestated(draft, setDraft, (was, turn) => ({
-    ...was,
-    mass: turn('massKg', was.mass),
-    starter: turn('volumeL', was.starter),
-    meant: turn('volumeL', was.meant),
-    weight: turn('densityKgM3', was.weight),
-  }));
-  const change = (part: Partial<WaterDraft>) => setDraft({ ...draft, ...part });
   const planned = planWetting(draft, units);
   return (
     <div class="plan-two">
@@ -156,7 +154,7 @@ function LayOnwards({ answer, draft }: { readonly answer: Watering; readonly dra
 
 function WaterFigures({ answer, units }: { readonly answer: Watering; readonly units: PlanUnits }) {
   const { text } = usePlanWords();
-  const litres = (kg: number) => measureText('volumeL', kg, units, 3);
+  const litres = (kg: number) => measureText('volumeL', kg, units, figuresMeasured('volumeL', kg));
   const portions =
     answer.verdict === 'add'
       ? ([
@@ -174,7 +172,7 @@ function WaterFigures({ answer, units }: { readonly answer: Watering; readonly u
             measureText('share', answer.moistureAfter, units, 3),
             text('page-plan.wet-basis'),
           ],
-          [text('page-plan.water.figure.mass'), measureText('massKg', answer.massAfterKg, units)],
+          [text('page-plan.water.figure.mass'), measureText('massKg', answer.massAfterKg, units, 3)],
           ...(answer.freeAirSpace === null
             ? []
             : [
