@@ -47,9 +47,9 @@ export const probesQuestionSchema = z.object({
   /** yes: in a pile; no: in none. */
   claimed: z.enum(['yes', 'no']).optional(),
   site: nameSchema.optional(),
-  /** Part of `site/probe`, or of the id of the pile, in small letters or not. */
+  /** Part of `site/probe`; of one in a pile also words of what people call pile, site and device, whatever case and accents. */
   find: z.string().max(200).optional(),
-  /** name: those in a pile first, then by site and name. newest: who spoke last first. pile: by pile and position. */
+  /** name: those in a pile first, then by site and name. newest: who spoke last first. pile: by site, pile and position. */
   order: z.enum(['name', 'newest', 'pile']).optional(),
   offset: z.coerce.number().int().min(0).max(1_000_000).optional(),
   limit: z.coerce.number().int().min(1).max(mostProbesOfAnAnswer).optional(),

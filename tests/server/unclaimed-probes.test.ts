@@ -144,6 +144,20 @@ describe('the list of probes', () => {
     expect(listProbes(book, { find: 'STRAY-29' }).total).toBe(11);
     expect(listProbes(book, { find: 'pile-2' }).total).toBe(3);
     expect(listProbes(book, { claimed: 'no', find: 'b-site' }).total).toBe(0);
+    // By what people call pile and site too, whatever the accents, and in that order.
+    const names = {
+      piles: new Map([
+        ['pile-0', 'Wall bed 10'],
+        ['pile-1', 'Ánfora'],
+        ['pile-2', 'Wall bed 9'],
+      ]),
+      sites: new Map([['b-site', 'Quinta do Mar']]),
+    };
+    expect(listProbes(book, { find: 'anfora MAR' }, names).probes.map(({ claim }) => claim?.pileId)).toEqual(
+      Array.from({ length: 3 }, () => 'pile-1'),
+    );
+    const ordered = listProbes(book, { claimed: 'yes', order: 'pile' }, names).probes.map(({ claim }) => claim?.pileId);
+    expect([...new Set(ordered)]).toEqual(['pile-1', 'pile-2', 'pile-0']);
     expect(listProbes(book, { claimed: 'yes', site: 'b-site' }).total).toBe(9);
     expect(listProbes(book, { order: 'newest', limit: 1 }).probes[0]?.probe).toBe('stray-299');
     expect(listProbes(book, { claimed: 'yes', order: 'pile' }).probes.map(({ claim }) => claim?.pileId)).toEqual(

@@ -9,7 +9,7 @@ import {
 import { nameSchema } from '../../../shared/names.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { LiveHub } from '../../services/live/live-hub.ts';
-import { listProbes } from '../../services/probes/list-probes.ts';
+import { listProbes, readProbeNames } from '../../services/probes/list-probes.ts';
 import type { ProbeBook } from '../../services/probes/probe-book.ts';
 import { publishProbe } from '../../services/probes/publish-probe.ts';
 import type { Api } from '../api.ts';
@@ -31,7 +31,7 @@ export function registerProbes(api: Api, parts: ProbesParts): void {
       config: { access: 'viewer' },
       schema: { querystring: probesQuestionSchema, response: { 200: probesAnswerSchema } },
     },
-    async (request) => listProbes(parts.probes, request.query),
+    async (request) => listProbes(parts.probes, request.query, await readProbeNames(parts.journal)),
   );
 
   api.put(

@@ -36,6 +36,9 @@ export interface PageProbesParams {
   'page-probes.heard': { readonly heardAgoMs: number };
   'page-probes.last': { readonly isRead: boolean; readonly isSilent: boolean; readonly readText: string; readonly silent: Tag };
   'page-probes.from': { readonly deviceName: string };
+  'page-probes.looking': NoParams;
+  'page-probes.none-shown': NoParams;
+  'page-probes.claimed.none-found': NoParams;
   'page-probes.title': NoParams;
   'page-probes.all.none.hint': NoParams;
   'page-probes.full': { readonly link: Tag };

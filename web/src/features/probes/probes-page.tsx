@@ -22,16 +22,20 @@ export function ProbesPage() {
   const { text, rich } = words;
   const heading = usePage(text('page-probes.title'));
   const counts = useInstallation((installation) => installation.probeCounts);
-  const piles = useInstallation((installation) => installation.piles) ?? [];
+  const known = useInstallation((installation) => installation.piles);
+  const isLost = useInstallation((installation) => installation.link === 'lost');
+  const piles = known ?? [];
   const [typed, setTyped] = useState('');
   const find = useSettled(typed, gatherMs);
   return (
     <div class="page">
       <div class="opening">
         <h1 ref={heading} tabIndex={-1}>
-          {probesSentence(counts, piles, words)}
+          {known === null
+            ? text(isLost ? 'page-probes.none-shown' : 'page-probes.looking')
+            : probesSentence(counts, piles, words)}
         </h1>
-        {counts.all === 0 && <p class="lead">{text('page-probes.all.none.hint')}</p>}
+        {known !== null && counts.all === 0 && <p class="lead">{text('page-probes.all.none.hint')}</p>}
         {counts.isFull && (
           <p class="lead">{rich('page-probes.full', { link: (inner) => <a href="/incoming">{inner}</a> })}</p>
         )}
