@@ -41,6 +41,7 @@ import { registerReach } from '../http/routes/reach.ts';
 import { registerRecords } from '../http/routes/records.ts';
 import { registerRefusedConnections } from '../http/routes/refused-connections.ts';
 import { registerKeeping } from '../http/routes/retention.ts';
+import { registerSearch } from '../http/routes/search.ts';
 import { registerSeasons } from '../http/routes/seasons.ts';
 import { registerSeries } from '../http/routes/series.ts';
 import { registerServerNotifications } from '../http/routes/server-notifications.ts';
@@ -92,6 +93,7 @@ export async function registerRoutes(api: Api, installation: Installation): Prom
   await registerAlarmLinks(api, { ...installation, people: installation.delivery.people });
   registerProbes(api, installation);
   registerClaims(api, installation);
+  registerSearch(api, installation);
   registerForgottenProbes(api, installation);
   registerPlan(api);
   registerIngest(api, installation);

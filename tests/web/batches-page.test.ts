@@ -60,7 +60,7 @@ test('28 batches take less than three screens of a phone, each with its figures'
   const list = page.getByRole('region', { name: 'Ended' });
   expect((await list.boundingBox())?.height).toBeLessThan(3 * 844);
   const first = page.getByRole('listitem').filter({ hasText: `beira ${count}` });
-  for (const words of ['bran stage', '8 days', 'peak 40 °C', 'Good']) await first.getByText(words).waitFor();
+  for (const words of ['bran stage', '8 days', 'peak 40.0 °C', 'Good']) await first.getByText(words).waitFor();
   await page.getByRole('link', { name: 'not judged' }).first().waitFor();
 });
 

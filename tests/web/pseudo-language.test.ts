@@ -17,6 +17,7 @@ const paths = [
   '/piles/north-bed/journal',
   '/piles/new',
   '/batches',
+  '/search',
   '/lots',
   '/lineage',
   '/records',

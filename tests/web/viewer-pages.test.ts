@@ -175,6 +175,7 @@ const pages = (): readonly (readonly [path: string, shows: string])[] => [
   ['/plan', 'How much starter for how much water?'],
   ['/retention', 'What stays exact'],
   ['/notifications', 'My notifications'],
+  ['/search?find=cart', 'Cart shed'],
   ['/more', 'Seasons side by side'],
 ];
 

@@ -64,6 +64,8 @@ const DeviceLanguage = lazy(() =>
   import('./features/settings/device-language.tsx').then((choice) => choice.DeviceLanguage),
 );
 const HelpLink = lazy(() => import('./features/help/help-link.tsx').then((link) => link.HelpLink));
+const SearchPage = lazy(() => import('./features/search/search-page.tsx').then((page) => page.SearchPage));
+const SearchLink = lazy(() => import('./features/search/search-link.tsx').then((link) => link.SearchLink));
 const NoPage = lazy(() => import('./ui/parts/no-page.tsx').then((page) => page.NoPage));
 
 export function App() {
@@ -134,6 +136,7 @@ const pages = [
   ['/retention', KeepingPage],
   ['/notifications', NotificationsPage],
   ['/settings', SettingsPage],
+  ['/search', SearchPage],
   ['/more', MorePage],
 ] as const;
 
@@ -191,6 +194,9 @@ function Masthead() {
         </ul>
       </nav>
       <LiveMark />
+      <ErrorBoundary>
+        <SearchLink />
+      </ErrorBoundary>
       <ErrorBoundary>
         <HelpLink />
       </ErrorBoundary>

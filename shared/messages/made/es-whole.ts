@@ -28,6 +28,7 @@ import { pageProbesTexts } from './es/page-probes.ts';
 import { pageReachTexts } from './es/page-reach.ts';
 import { pageRecordsTexts } from './es/page-records.ts';
 import { pageRetentionTexts } from './es/page-retention.ts';
+import { pageSearchTexts } from './es/page-search.ts';
 import { pageSeasonsTexts } from './es/page-seasons.ts';
 import { pageSentTexts } from './es/page-sent.ts';
 import { pageSettingsTexts } from './es/page-settings.ts';
@@ -41,4 +42,4 @@ import { pageWelcomeTexts } from './es/page-welcome.ts';
 import { pageWordsTexts } from './es/page-words.ts';
 
 export { esTexts as texts } from './es.ts';
-export const pages = { ...pageAirAheadTexts, ...pageBatchTexts, ...pageBestTexts, ...pageChartTexts, ...pageFirstTexts, ...pageHelpTexts, ...pageHelpLinkTexts, ...pageHomeTexts, ...pageImportTexts, ...pageIncomingTexts, ...pageJournalTexts, ...pageKeysTexts, ...pageLanguageTexts, ...pageLayTexts, ...pageLineageTexts, ...pageMoreTexts, ...pageMoundTexts, ...pageNotificationsTexts, ...pageOffsetTexts, ...pageOutboxTexts, ...pagePartsTexts, ...pagePeopleTexts, ...pagePileTexts, ...pagePlanTexts, ...pagePracticeTexts, ...pageProbesTexts, ...pageReachTexts, ...pageRecordsTexts, ...pageRetentionTexts, ...pageSeasonsTexts, ...pageSentTexts, ...pageSettingsTexts, ...pageShellTexts, ...pageSignInTexts, ...pageTalkingTexts, ...pageUnitsTexts, ...pageVerdictTexts, ...pageWeatherTexts, ...pageWelcomeTexts, ...pageWordsTexts };
+export const pages = { ...pageAirAheadTexts, ...pageBatchTexts, ...pageBestTexts, ...pageChartTexts, ...pageFirstTexts, ...pageHelpTexts, ...pageHelpLinkTexts, ...pageHomeTexts, ...pageImportTexts, ...pageIncomingTexts, ...pageJournalTexts, ...pageKeysTexts, ...pageLanguageTexts, ...pageLayTexts, ...pageLineageTexts, ...pageMoreTexts, ...pageMoundTexts, ...pageNotificationsTexts, ...pageOffsetTexts, ...pageOutboxTexts, ...pagePartsTexts, ...pagePeopleTexts, ...pagePileTexts, ...pagePlanTexts, ...pagePracticeTexts, ...pageProbesTexts, ...pageReachTexts, ...pageRecordsTexts, ...pageRetentionTexts, ...pageSearchTexts, ...pageSeasonsTexts, ...pageSentTexts, ...pageSettingsTexts, ...pageShellTexts, ...pageSignInTexts, ...pageTalkingTexts, ...pageUnitsTexts, ...pageVerdictTexts, ...pageWeatherTexts, ...pageWelcomeTexts, ...pageWordsTexts };

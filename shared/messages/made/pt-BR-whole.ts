@@ -28,6 +28,7 @@ import { pageProbesTexts } from './pt-BR/page-probes.ts';
 import { pageReachTexts } from './pt-BR/page-reach.ts';
 import { pageRecordsTexts } from './pt-BR/page-records.ts';
 import { pageRetentionTexts } from './pt-BR/page-retention.ts';
+import { pageSearchTexts } from './pt-BR/page-search.ts';
 import { pageSeasonsTexts } from './pt-BR/page-seasons.ts';
 import { pageSentTexts } from './pt-BR/page-sent.ts';
 import { pageSettingsTexts } from './pt-BR/page-settings.ts';
@@ -41,4 +42,4 @@ import { pageWelcomeTexts } from './pt-BR/page-welcome.ts';
 import { pageWordsTexts } from './pt-BR/page-words.ts';
 
 export { ptBRTexts as texts } from './pt-BR.ts';
-export const pages = { ...pageAirAheadTexts, ...pageBatchTexts, ...pageBestTexts, ...pageChartTexts, ...pageFirstTexts, ...pageHelpTexts, ...pageHelpLinkTexts, ...pageHomeTexts, ...pageImportTexts, ...pageIncomingTexts, ...pageJournalTexts, ...pageKeysTexts, ...pageLanguageTexts, ...pageLayTexts, ...pageLineageTexts, ...pageMoreTexts, ...pageMoundTexts, ...pageNotificationsTexts, ...pageOffsetTexts, ...pageOutboxTexts, ...pagePartsTexts, ...pagePeopleTexts, ...pagePileTexts, ...pagePlanTexts, ...pagePracticeTexts, ...pageProbesTexts, ...pageReachTexts, ...pageRecordsTexts, ...pageRetentionTexts, ...pageSeasonsTexts, ...pageSentTexts, ...pageSettingsTexts, ...pageShellTexts, ...pageSignInTexts, ...pageTalkingTexts, ...pageUnitsTexts, ...pageVerdictTexts, ...pageWeatherTexts, ...pageWelcomeTexts, ...pageWordsTexts };
+export const pages = { ...pageAirAheadTexts, ...pageBatchTexts, ...pageBestTexts, ...pageChartTexts, ...pageFirstTexts, ...pageHelpTexts, ...pageHelpLinkTexts, ...pageHomeTexts, ...pageImportTexts, ...pageIncomingTexts, ...pageJournalTexts, ...pageKeysTexts, ...pageLanguageTexts, ...pageLayTexts, ...pageLineageTexts, ...pageMoreTexts, ...pageMoundTexts, ...pageNotificationsTexts, ...pageOffsetTexts, ...pageOutboxTexts, ...pagePartsTexts, ...pagePeopleTexts, ...pagePileTexts, ...pagePlanTexts, ...pagePracticeTexts, ...pageProbesTexts, ...pageReachTexts, ...pageRecordsTexts, ...pageRetentionTexts, ...pageSearchTexts, ...pageSeasonsTexts, ...pageSentTexts, ...pageSettingsTexts, ...pageShellTexts, ...pageSignInTexts, ...pageTalkingTexts, ...pageUnitsTexts, ...pageVerdictTexts, ...pageWeatherTexts, ...pageWelcomeTexts, ...pageWordsTexts };

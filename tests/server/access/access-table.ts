@@ -101,6 +101,7 @@ export const accessTable: Readonly<Record<string, Access>> = {
   'PUT /api/probes/{site}/{probe}/calibration': 'keeper',
   'POST /api/probes/{site}/{probe}/claim': 'keeper',
   'DELETE /api/probes/{site}/{probe}/claim': 'keeper',
+  'GET /api/search': 'viewer',
   'GET /api/seasons': 'viewer',
   'GET /api/seasons/difference': 'viewer',
   'POST /api/seasons/earlier': 'keeper',

@@ -13,6 +13,7 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.nav.probes": "Probes",
   "page-shell.nav.more": "More",
   "page-shell.nav": "Pages",
+  "page-shell.search": "Search (Ctrl + /)",
   "page-shell.announcer": "New warnings",
   "page-shell.nobody": "Nobody is notified of warnings: they are shown on these pages only.",
   "page-shell.nobody.below": "Set up one of the channels below, and send a test.",

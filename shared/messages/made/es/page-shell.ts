@@ -13,6 +13,7 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.nav.probes": "Sondas",
   "page-shell.nav.more": "Más",
   "page-shell.nav": "Páginas",
+  "page-shell.search": "Buscar (Ctrl + /)",
   "page-shell.announcer": "Avisos nuevos",
   "page-shell.nobody": "No se avisa a nadie: los avisos solo se ven en estas páginas.",
   "page-shell.nobody.below": "Configura uno de los canales de abajo, y envía una prueba.",

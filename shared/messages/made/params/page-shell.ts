@@ -12,6 +12,7 @@ export interface PageShellParams {
   'page-shell.nav.probes': NoParams;
   'page-shell.nav.more': NoParams;
   'page-shell.nav': NoParams;
+  'page-shell.search': NoParams;
   'page-shell.announcer': NoParams;
   'page-shell.nobody': NoParams;
   'page-shell.nobody.below': NoParams;

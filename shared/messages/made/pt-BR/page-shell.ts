@@ -13,6 +13,7 @@ export const pageShellTexts: PageTexts<PageShellParams> = {
   "page-shell.nav.probes": "Sondas",
   "page-shell.nav.more": "Mais",
   "page-shell.nav": "Páginas",
+  "page-shell.search": "Buscar (Ctrl + /)",
   "page-shell.announcer": "Avisos novos",
   "page-shell.nobody": "Ninguém é avisado: os avisos só aparecem nestas páginas.",
   "page-shell.nobody.below": "Configure um dos canais abaixo, e envie um teste.",

@@ -1,5 +1,4 @@
 import { entryMessage } from '../../../../core/records/entry-message.ts';
-import type { BatchVerdict } from '../../../../shared/contracts/verdict.ts';
 import type { EntryFacts } from '../../../../shared/entry.ts';
 import { entryTexts } from '../../../../shared/messages/made/en/entry.ts';
 import { squeezeTexts } from '../../../../shared/messages/made/en/squeeze.ts';
@@ -16,8 +15,8 @@ export function useSayWritten(): (entry: WrittenEntry) => string {
   return ({ what, messages }) => say(messages?.says ?? entryMessage(what));
 }
 
-/** @example useSayVerdict()(batch.verdict) // => "Judged good: it smelt good" */
-export function useSayVerdict(): (verdict: BatchVerdict) => string {
+/** @example useSayHeld()(batch.verdict) // => "Judged good: it smelt good" */
+export function useSayHeld(): (held: { readonly messages: { readonly says: Message } }) => string {
   const say = useSayMeasured(renderEntry);
   return ({ messages }) => say(messages.says);
 }

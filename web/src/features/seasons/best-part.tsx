@@ -15,7 +15,7 @@ import { useServerNow } from '../../data/live/use-installation.ts';
 import { usePrefs } from '../../data/prefs.ts';
 import { lowered } from '../../ui/format/words.ts';
 import { Part } from '../../ui/parts/part.tsx';
-import { useSayVerdict } from '../journal/say-entry.ts';
+import { useSayHeld } from '../journal/say-entry.ts';
 import { useVerdictWords } from '../journal/use-verdict-words.ts';
 import type { ChoiceText } from './address.ts';
 import { amountOf, figureOf, measureName } from './measure-words.ts';
@@ -73,7 +73,7 @@ interface BestOfStageProps {
 
 function BestOfStage({ stage, yearText, isOfMore, found }: BestOfStageProps) {
   const { text, rich } = useBestWords();
-  const sayVerdict = useSayVerdict();
+  const sayVerdict = useSayHeld();
   const { best, alike, unjudged } = found;
   const year = { isYear: yearText !== undefined, yearText: yearText ?? '' };
   return (

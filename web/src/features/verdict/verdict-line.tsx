@@ -1,12 +1,12 @@
 /** A batch's verdict in a line, or that nobody gave one. */
 import type { BatchView } from '../../../../shared/contracts/lineage.ts';
-import { useSayVerdict } from '../journal/say-entry.ts';
+import { useSayHeld } from '../journal/say-entry.ts';
 import { useVerdictWords } from '../journal/use-verdict-words.ts';
 import './verdict.css';
 
 export function VerdictLine({ batch }: { readonly batch: Pick<BatchView, 'id' | 'endedAt' | 'verdict'> }) {
   const { rich } = useVerdictWords();
-  const say = useSayVerdict();
+  const say = useSayHeld();
   const { verdict } = batch;
   if (verdict === null) {
     if (batch.endedAt === null) return null;

@@ -14,7 +14,7 @@ import { Part } from '../../ui/parts/part.tsx';
 import { newClientId } from '../journal/client-id.ts';
 import { correctEntry } from '../journal/journal-api.ts';
 import type { WaitingEntry } from '../journal/outbox.ts';
-import { useSayEntry, useSayVerdict } from '../journal/say-entry.ts';
+import { useSayEntry, useSayHeld } from '../journal/say-entry.ts';
 import { serverMomentMs } from '../journal/server-moment.ts';
 import { useVerdictWords } from '../journal/use-verdict-words.ts';
 import { waiting, writeDown } from '../journal/waiting.ts';
@@ -103,7 +103,7 @@ interface StandingProps {
 
 function Standing({ verdict, site, isWritten }: StandingProps) {
   const { text } = useVerdictWords();
-  const say = useSayVerdict();
+  const say = useSayHeld();
   const reader = useReader(site);
   const place = useFocusOnceWritten(isWritten);
   return (

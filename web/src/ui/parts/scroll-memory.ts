@@ -5,12 +5,30 @@ let wanted: number | undefined;
 
 const address = () => location.pathname + location.search;
 
-/** @returns Where the page that now stands is to be scrolled to [px]: where it was left when somebody went back to it, else its top. */
-export function takeScrollPlace(): number {
+/**
+ * To where the page that now stands was left when somebody went back to it, else to its top. What it shows may still be on its way:
+ * the place is taken once the page is long enough, unless its reader is quicker.
+ * @returns Gives up waiting.
+ */
+export function scrollToPlace(): () => void {
   const top = wanted ?? 0;
   wanted = undefined;
-  return top;
+  scrollTo(0, top);
+  const growth = new ResizeObserver(() => {
+    if (scrollY < top) scrollTo(0, top);
+    if (scrollY >= top - 1) stop();
+  });
+  const stop = () => {
+    growth.disconnect();
+    for (const act of acts) removeEventListener(act, stop);
+  };
+  for (const act of acts) addEventListener(act, stop, { passive: true });
+  growth.observe(document.body);
+  return stop;
 }
+
+/** By which a reader takes the page elsewhere. */
+const acts = ['wheel', 'touchstart', 'keydown', 'pointerdown'] as const;
 
 if (typeof window !== 'undefined') {
   history.scrollRestoration = 'manual';

@@ -1,6 +1,6 @@
 /** Names the page, and after a change of page takes keyboard and screen reader to its heading. */
 import { useEffect, useRef } from 'preact/hooks';
-import { takeScrollPlace } from './scroll-memory.ts';
+import { scrollToPlace } from './scroll-memory.ts';
 
 /** The address whose page was shown last; the first page after loading leaves the focus where the browser puts it. */
 let shownPath: string | undefined;
@@ -13,9 +13,9 @@ export function usePage(title: string) {
   useEffect(() => {
     const isMove = shownPath !== undefined && shownPath !== location.pathname;
     shownPath = location.pathname;
-    if (!isMove) return;
+    if (!isMove) return undefined;
     heading.current?.focus({ preventScroll: true });
-    scrollTo(0, takeScrollPlace());
+    return scrollToPlace();
   }, []);
   return heading;
 }
