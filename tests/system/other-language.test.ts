@@ -11,7 +11,18 @@ import { keepPicture, openSpawnedPage, type SpawnedPage } from '../helpers/spawn
 import { until } from '../helpers/until.ts';
 
 const pages = [
-  ...['/', '/piles/new', '/batches', '/lots', '/lineage', '/records', '/import', '/seasons', '/seasons/earlier'],
+  ...[
+    '/',
+    '/piles/new',
+    '/batches',
+    '/search',
+    '/lots',
+    '/lineage',
+    '/records',
+    '/import',
+    '/seasons',
+    '/seasons/earlier',
+  ],
   ...['/probes', '/incoming', '/keys', '/reach', '/practice', '/plan', '/plan/water', '/plan/heap', '/plan/lay'],
   ...['/weather', '/retention', '/notifications', '/settings', '/more', '/people', '/account', '/who-did-what'],
   ...['/help', '/help/probe', '/help/first', '/help/cautions', '/no-such-page'],
