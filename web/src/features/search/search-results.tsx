@@ -8,6 +8,7 @@ import { usePositionNames } from '../../ui/mound/use-position-names.ts';
 import { useSayHeld } from '../journal/say-entry.ts';
 import { Marked } from './marked.tsx';
 import { useSearchWords } from './use-search-words.ts';
+import './search.css';
 
 interface ResultsProps {
   readonly answer: SearchAnswer;
@@ -115,7 +116,7 @@ function Line({ href, name, facts, excerpt }: LineProps) {
     <li class="found-line">
       <a href={href}>{name}</a>
       <span class="found-facts">{facts}</span>
-      {excerpt && <span class="found-excerpt">{excerpt}</span>}
+      {excerpt && <span>{excerpt}</span>}
     </li>
   );
 }
