@@ -38,7 +38,7 @@ export type Air = z.infer<typeof airSchema>;
 const feltH = 4;
 const dayH = 24;
 /** Where no air is measured and the bed begins warmer than this, the air is taken as this [°C]; our own choice, no source. */
-const warmestGuessC = 25;
+export const warmestGuessC = 25;
 
 const differsNot = (): Differs => ({ byK: 0, seenH: 0 });
 

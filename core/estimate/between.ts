@@ -3,13 +3,12 @@
  * same: each hour waits for the reading after it, and is taken off the straight line between the two.
  */
 import { msPerHour } from '../../shared/units.ts';
-import { silentAfterMs, type Track } from './track.ts';
+import { lateDailyMs, silentAfterMs, type Track } from './track.ts';
 
 /** Whoever speaks more seldom than this leaves hours without a word, though nothing is lost [ms]; our own choice, no source. */
 const seldomMs = 1.35 * msPerHour;
-/** A line is drawn over so many of a probe's own intervals: one reading may be lost [-], and over no more than a daily one that came late [ms]; our own choice, no source. */
+/** A line is drawn over so many of a probe's own intervals: one reading may be lost [-], and over never over more than `lateDailyMs`; our own choice, no source. */
 const bridgedIntervals = 2.2;
-const furthestMs = 26 * msPerHour;
 /** Over so long a line is drawn whatever the rhythm [ms]; our own choice, no source. */
 const alwaysMs = 3.5 * msPerHour;
 
@@ -19,7 +18,7 @@ export function isSeldom({ intervalMs }: Track): boolean {
 
 /** So far apart two readings may lie and still tell of the time between them [ms]. */
 export function bridgedMs({ intervalMs }: Track): number {
-  return Math.max(alwaysMs, Math.min(furthestMs, bridgedIntervals * intervalMs));
+  return Math.max(alwaysMs, Math.min(lateDailyMs, bridgedIntervals * intervalMs));
 }
 
 /** Whether an hour is left open at `nowMs`, as the core's next reading will tell of it. */
@@ -28,7 +27,7 @@ export function isAwaited(core: Track | null, nowMs: number): boolean {
   const sinceMs = nowMs - core.atMs;
   // Of one that has spoken once the rhythm is not known yet.
   const awaited = core.count === 1 ? sinceMs > seldomMs : isSeldom(core);
-  return awaited && sinceMs <= Math.min(furthestMs, silentAfterMs(core));
+  return awaited && sinceMs <= Math.min(lateDailyMs, silentAfterMs(core));
 }
 
 /**

@@ -18,6 +18,7 @@ import {
 import type { Bed } from '../profiles/bed.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
+import { usualAirC } from '../profiles/usual-air.ts';
 import { correctByDryAir, correctByProbe, type Water } from './correct-water.ts';
 import type { Hours } from './hours.ts';
 import type { Positions } from './position.ts';
@@ -152,8 +153,6 @@ export function followWater(
   followDry(water, limits);
 }
 
-/** Air beside a bed that nobody measures [°C]; common practice, no source. */
-const usualAirC = 20;
 /** Nobody knows how hot such a bed ran, nor in what air: twice the loss of one at work is its doubt; our own, no source. */
 const unwatchedShare = 2;
 

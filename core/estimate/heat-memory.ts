@@ -7,6 +7,7 @@ import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { clockAheadMs, type Noted } from '../profiles/noted.ts';
 import type { PilePosition } from '../profiles/pile-setup.ts';
+import { lateDailyMs } from './track.ts';
 
 export const heatMemorySchema = z.object({
   peakC: z.number(),
@@ -23,9 +24,6 @@ export const heatMemorySchema = z.object({
   lastAtMs: z.number(),
 });
 export type HeatMemory = z.infer<typeof heatMemorySchema>;
-
-/** Readings further apart than a daily one that came late say nothing of the time between them [ms]; our own choice, no source. */
-const furthestMs = 26 * msPerHour;
 
 /**
  * So long at or above its limit of loss the culture may be lost [h].
@@ -70,7 +68,7 @@ export function rememberHeat(
   }
   const warmestC = Math.max(lastC, tempC);
   if (warmestC < limits.actC && warmestC < limits.lossC) return; // most readings
-  const isKnown = gapMs > 0 && gapMs <= furthestMs;
+  const isKnown = gapMs > 0 && gapMs <= lateDailyMs;
   if (isKnown) heat.actMs += gapMs * shareAbove(lastC, tempC, limits.actC);
   if (warmestC < limits.lossC) return;
   if (heat.lossUntilMs !== null && isJudgedSince(heat.lossUntilMs, atMs, noted)) {

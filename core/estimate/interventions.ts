@@ -2,7 +2,7 @@
 import type { Material } from '../../shared/profiles/material-names.ts';
 import { dryHeatJKgK, waterHeatJKgK } from '../expect/lumped-model.ts';
 import { branConductivityWmK, soilConductivityWmK } from '../physics/conductivity.ts';
-import { surfaceFilmWm2K } from '../physics/surface-film.ts';
+import { groundFilmWm2K, surfaceFilmWm2K } from '../physics/surface-film.ts';
 import type { Bed } from '../profiles/bed.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
 
@@ -24,8 +24,6 @@ export type Intervention = (typeof interventions)[number];
 /** A core falls this much in an hour only when somebody opens the bed [K], and by this share of its warmth [-]; our own choice, no source. */
 const openedK = 4;
 const openedShare = 0.2;
-/** How the bed passes on its heat to air and ground, as the median members of the ensemble do (core/expect/member.ts) [W m⁻² K⁻¹]. */
-const groundWm2K = 1.6;
 /** Water of a bed as it is usually laid, per dry matter [-]; common practice, no source. */
 const usualWaterKgKg = 1.5;
 
@@ -37,7 +35,7 @@ const usualWaterKgKg = 1.5;
 export function ownFallShare(hours: number, { depthM, cover }: Bed, material: Material): number {
   const facts = materialFacts[material];
   const halfBed = depthM / 2 / (facts.isSoil ? soilConductivityWmK : branConductivityWmK);
-  const lossWm2K = 1 / (1 / surfaceFilmWm2K[cover] + halfBed) + 1 / (1 / groundWm2K + halfBed);
+  const lossWm2K = 1 / (1 / surfaceFilmWm2K[cover] + halfBed) + 1 / (1 / groundFilmWm2K + halfBed);
   const heatJm2K = facts.dryDensityKgM3 * depthM * (dryHeatJKgK + waterHeatJKgK * usualWaterKgKg);
   return 1 - Math.exp((-hours * 3600 * lossWm2K) / heatJm2K);
 }

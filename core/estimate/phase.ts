@@ -46,7 +46,7 @@ export const warmExcessK = 4;
  * When a batch changes its phase; all common practice, no source. Rises are over six hours [K], excess is over the air [K] or a share of
  * its peak [-].
  */
-const began = { riseK: 1 } as const;
+export const began = { riseK: 1 } as const;
 const fell = { riseK: -0.5, fadedShare: 0.6, passedShare: 0.75, humpK: 10, fadedK: 3 } as const;
 const again = { riseK: 2.5, coolingExcessK: 5, settledExcessK: 8 } as const;
 

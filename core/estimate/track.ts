@@ -205,8 +205,10 @@ export function spikesNow(track: Track, nowMs: number): number {
 const wronglySilent = 3e-7;
 const oftenMs = 10 * msPerMinute;
 
-/** After its first word: it may be one that is read once a day [ms]; our own choice, no source. */
-const firstWordMs = 26 * msPerHour;
+/** Within so long the next reading of one that is read once a day has come, even late [ms]; our own choice, no source. */
+export const lateDailyMs = 26 * msPerHour;
+/** Nobody is silent within this [ms]; our own choice, no source. */
+export const leastSilentMs = 30 * msPerMinute;
 /** After its second: the two may have come in one burst [ms]; our own choice, no source. */
 const secondWordMs = 5 * msPerHour;
 
@@ -220,9 +222,10 @@ const oftenGaps = 0.026;
  * How long a probe may say nothing: about three of its own intervals, at least half an hour; a day while its rhythm is unknown. One that often loses messages is given as many more as make so many losses in a row unlikely.
  */
 export function silentAfterMs(track: Track): number {
-  if (track.count < 2) return firstWordMs;
+  // After its first word it may be one that is read once a day.
+  if (track.count < 2) return lateDailyMs;
   const most = Math.max(mostIntervals, mostMs / track.intervalMs);
-  const leastMs = track.count < 3 ? secondWordMs : 30 * msPerMinute;
+  const leastMs = track.count < 3 ? secondWordMs : leastSilentMs;
   return Math.max(leastMs, Math.min(most, Math.max(3.2, unlikelyLosses(track) + 0.2)) * track.intervalMs);
 }
 
@@ -244,6 +247,6 @@ function unlikelyLosses({ missed, gaps, intervalMs }: Track): number {
 
 export function isSilent(track: Track, nowMs: number): boolean {
   const quietMs = nowMs - track.heardAtMs;
-  // Nobody is silent within half an hour: most looks need not work out the rest.
-  return quietMs > 30 * msPerMinute && quietMs > silentAfterMs(track);
+  // Most evaluations need not work out the rest.
+  return quietMs > leastSilentMs && quietMs > silentAfterMs(track);
 }

@@ -12,13 +12,11 @@ import { latentHeatJKg } from '../../shared/water.ts';
 import { dryHeatJKgK, heatOfBurningJKg, waterHeatJKgK } from '../expect/lumped-model.ts';
 import { cardinalTemperatureFactor, mesophilicSet, thermophilicSet } from '../physics/cardinal-temperature.ts';
 import { branConductivityWmK, soilConductivityWmK } from '../physics/conductivity.ts';
-import { evaporationHeatShare, surfaceFilmWm2K } from '../physics/surface-film.ts';
+import { evaporationHeatShare, groundFilmWm2K, surfaceFilmWm2K } from '../physics/surface-film.ts';
 import { hourlyLoss } from '../physics/water-balance.ts';
 import type { Bed } from '../profiles/bed.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
 
-/** Heat passed on to the ground [W m⁻² K⁻¹], as the ensemble's members on the median (core/expect/member.ts); our own choice, no source. */
-const groundWm2K = 1.6;
 /** Probes of the top and the base lie about so far from the skin and the ground, a sixth of the bed at most [m]; common practice, no source. */
 export const probeDepthM = 0.05;
 /** Food a full-grown culture burns in an hour at its best temperature, at most [-]: twice the ensemble's median (core/expect/member.ts). */
@@ -63,8 +61,8 @@ export function hourWork(
       : (now.topC - air.hourC) / (1 / surfaceFilmWm2K[bed.cover] + probeResistance);
   const downWm2 =
     now.baseC === null
-      ? (now.coreC - air.dayC) / (1 / groundWm2K + halfBed)
-      : (now.baseC - air.dayC) / (1 / groundWm2K + probeResistance);
+      ? (now.coreC - air.dayC) / (1 / groundFilmWm2K + halfBed)
+      : (now.baseC - air.dayC) / (1 / groundFilmWm2K + probeResistance);
   const storedWm2 = (dryKgM2 * (dryHeatJKgK + waterHeatJKgK * waterKgKg) * meanRiseK(now, before)) / 3600;
   const lost = (coreC: number): number =>
     hourlyLoss({ coreC, topC: null, airC: air.dayC }, usualHumidityPct, waterKgKg, recipe, bed) * dryKgM2;
@@ -82,7 +80,7 @@ export function hourWork(
 export function workPerK(recipe: Recipe, bed: Bed): number {
   const facts = materialFacts[recipe.material];
   const halfBed = bed.depthM / 2 / (facts.isSoil ? soilConductivityWmK : branConductivityWmK);
-  const lostWm2K = 1 / (1 / surfaceFilmWm2K[bed.cover] + halfBed) + 1 / (1 / groundWm2K + halfBed);
+  const lostWm2K = 1 / (1 / surfaceFilmWm2K[bed.cover] + halfBed) + 1 / (1 / groundFilmWm2K + halfBed);
   return (lostWm2K * 3600) / (facts.dryDensityKgM3 * bed.depthM * heatOfBurningJKg * facts.burningFrac);
 }
 

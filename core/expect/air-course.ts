@@ -7,10 +7,8 @@
  */
 import { msPerHour } from '../../shared/units.ts';
 import type { AirReading } from '../profiles/air-reading.ts';
+import { usualAirC } from '../profiles/usual-air.ts';
 import { besideThePileK, foretoldByHour } from './air-ahead.ts';
-
-/** A mild day in shade, when nothing is known [°C]. No source. */
-const mildC = 20;
 
 /** 5 K up and down, warmest at 15 h UTC. No source. */
 function dayC(meanC: number, atMs: number): number {
@@ -26,7 +24,7 @@ export function airCourse(
   fromMs: number,
   hours: number,
   foretold: readonly AirReading[] = [],
-  guessedC = mildC,
+  guessedC = usualAirC,
 ): Float64Array {
   const course = measuredByHour(air, fromMs, hours);
   const ahead = foretoldByHour(foretold, fromMs, hours);

@@ -18,6 +18,7 @@ import { evaporationHeatShare } from '../physics/surface-film.ts';
 import { saturatedVapourKgM3 } from '../physics/vapour-table.ts';
 import { rainThrough } from '../physics/water-balance.ts';
 import { type Bed, bedAfter } from '../profiles/bed.ts';
+import { usualAirC } from '../profiles/usual-air.ts';
 import type { Member } from './member.ts';
 
 /** Heat of burning per kg of starch: 2803 kJ/mol over 162.14 g/mol, as glucose with its water of joining left out [J kg⁻¹]. */
@@ -35,8 +36,6 @@ export const waterHeatJKgK = 4186;
 export const dryHeatJKgK = 1200;
 /** Latent heat of water of about 42 °C [J kg⁻¹]: steam tables give 2401 kJ/kg there. */
 const latentHeatJKg = 2.4e6;
-/** Air where no hour has any [°C]; our own choice, no source. */
-const usualAirC = 20;
 /** Of what a turn lets out, what spreading or moving does, which breaks a bed up less [-]; our own choice, no source. */
 const spreadLossShare = 0.6;
 /** Of the food that is out of reach, what mixing frees [-]; our own choice, no source. */

@@ -6,7 +6,7 @@
 import type { Cover, Recipe } from '../../shared/contracts/domain/batch.ts';
 import { type CardinalTemperatures, cardinalSet } from '../physics/cardinal-temperature.ts';
 import { branConductivityWmK, soilConductivityWmK } from '../physics/conductivity.ts';
-import { surfaceFilmWm2K } from '../physics/surface-film.ts';
+import { groundFilmWm2K, surfaceFilmWm2K } from '../physics/surface-film.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
 import type { Random } from './random.ts';
 
@@ -71,7 +71,7 @@ export function drawMember(recipe: Recipe, random: Random): Member {
     depthM: recipe.depthM * random.logNormal(1, 0.08),
     moistureFrac: Math.min(0.85, Math.max(0.1, moistureFrac)),
     conductivityWmK: random.logNormal(soil ? soilConductivityWmK : branConductivityWmK, 0.3),
-    groundWm2K: random.logNormal(1.6, 0.35),
+    groundWm2K: random.logNormal(groundFilmWm2K, 0.35),
     filmWm2K: {
       open: surfaceFilmWm2K.open * film,
       breathable: surfaceFilmWm2K.breathable * film,

@@ -10,7 +10,7 @@
  * opposite. It never learns: its weights were fitted once, on development piles; what this very pile teaches is in
  * own-record.ts.
  */
-import { type PileNow, riseSeen } from './pile-now.ts';
+import { freshnessOf, type PileNow, riseSeen, youthOf } from './pile-now.ts';
 
 /** What the likest members do from now until the hour looked at. */
 export interface MembersSay {
@@ -56,9 +56,6 @@ const thinM = 0.1;
 /** No development pile burnt more of its food in a day, or gave more of it back in a cold one; nor more of it in all [-]. */
 const workPerDay = { least: -0.1, most: 0.6 } as const;
 const mostDone = 1.3;
-/** A batch is young, and what was done to it fresh, for so long [h], less so from hour to hour; our own choice, no source. */
-const youngH = 36;
-const freshH = 24;
 
 const table = hourly(weights);
 const x = new Float64Array(Object.keys(weights).length);
@@ -76,12 +73,12 @@ export function correctedRise(say: MembersSay, pile: PileNow, airAheadK: number,
   const depthM = Math.min(deepestM, pile.depthM);
   const excessK = pile.nowC - pile.airC;
   const shallow = pile.shallow ? 1 : 0;
-  const fresh = Math.exp(-pile.quietH / freshH);
+  const fresh = freshnessOf(pile);
   const agreed = medianK === 0 ? 0 : medianK ** 3 / (medianK ** 2 + spreadK ** 2);
   x[0] = meanK;
   x[1] = agreed;
   x[2] = medianK * depthM;
-  x[3] = meanK * Math.exp(-(pile.hour + 1) / youngH);
+  x[3] = meanK * youthOf(pile);
   x[4] = pile.soil ? medianK : 0;
   x[5] = Math.min(hottestK, Math.max(0, pile.nowC - hotC));
   x[6] = (riseSeen(pile, 1) ?? 0) * depthM;

@@ -23,6 +23,13 @@ export interface PileNow {
   readonly workDone: number;
 }
 
+/** A batch is young, and what was done to it fresh, for so long [h], less so from hour to hour; our own choice, no source. */
+const youngH = 36;
+const freshH = 24;
+
+export const youthOf = ({ hour }: PileNow): number => Math.exp(-(hour + 1) / youngH);
+export const freshnessOf = ({ quietH }: PileNow): number => Math.exp(-quietH / freshH);
+
 /** Rise of the core over the last `backH` hours, or since the start [K]; null where that was not measured or a hand came between. */
 export function riseSeen({ seen, hour, nowC, quietH }: PileNow, backH: number): number | null {
   if (quietH < backH) return null;

@@ -8,7 +8,7 @@
  * Amer. Stat. Assoc. 102, 359-378, 2007; from memory).
  */
 import { hourly, sumAt } from './correct.ts';
-import type { PileNow } from './pile-now.ts';
+import { freshnessOf, type PileNow, youthOf } from './pile-now.ts';
 
 /** One row per term, one column per horizon of `knotsH`. */
 const weights: Readonly<Record<string, readonly number[]>> = {
@@ -24,9 +24,6 @@ const weights: Readonly<Record<string, readonly number[]>> = {
 
 const table = hourly(weights);
 const z = new Float64Array(Object.keys(weights).length);
-/** A batch is young, and what was done to it fresh, for so long [h], less so from hour to hour; our own choice, no source. */
-const youngH = 36;
-const freshH = 24;
 
 export interface Unsure {
   /** Standard deviation of the likest members, and of the ways of looking ahead [K]. */
@@ -49,9 +46,9 @@ export function halfWidth({ membersK, waysK, riseK, medianK }: Unsure, pile: Pil
   z[1] = membersK;
   z[2] = Math.abs(riseK);
   z[3] = waysK;
-  z[4] = Math.exp(-pile.quietH / freshH);
+  z[4] = freshnessOf(pile);
   z[5] = pile.shallow ? 1 : 0;
-  z[6] = Math.exp(-(pile.hour + 1) / youngH);
+  z[6] = youthOf(pile);
   z[7] = Math.abs(medianK - riseK);
   return sumAt(table, z, aheadH);
 }

@@ -7,6 +7,7 @@ import { cautions } from '../profiles/cautions.ts';
 import { asMeasured } from './as-measured.ts';
 import type { Notebook } from './notebook.ts';
 import type { Heap, Portion } from './portion.ts';
+import { asGoodAsFrac } from './water-shares.ts';
 
 type Parts = Pick<MixFigures, 'water' | 'footprint' | 'spread'>;
 
@@ -59,9 +60,6 @@ function sayItsWater(water: NonNullable<MixFigures['water']>, targetFrac: number
       });
 }
 
-/** So near to the band as no squeeze tells, wet basis [-]; our own choice, as in water-shares.ts. */
-const asGoodAs = 0.005;
-
 export function remarkOnMoisture(book: Notebook, { stage }: MixAsk, moistureFrac: number): void {
   if (!stage) return;
   const { moistureMinFrac, moistureMaxFrac } = stageLimits[stage];
@@ -71,8 +69,8 @@ export function remarkOnMoisture(book: Notebook, { stage }: MixAsk, moistureFrac
     toShare: moistureMaxFrac,
     originPart: limitOrigins[stage].moistureMinFrac,
   };
-  if (moistureFrac < moistureMinFrac - asGoodAs) book.remark('watch', message('plan.mix.drier', usual));
-  if (moistureFrac > moistureMaxFrac + asGoodAs) book.remark('watch', message('plan.mix.wetter', usual));
+  if (moistureFrac < moistureMinFrac - asGoodAsFrac) book.remark('watch', message('plan.mix.drier', usual));
+  if (moistureFrac > moistureMaxFrac + asGoodAsFrac) book.remark('watch', message('plan.mix.wetter', usual));
 }
 
 export function addMixCautions(book: Notebook, ask: MixAsk): void {

@@ -12,7 +12,7 @@ import { firstShare, starterKgL } from './plan-facts.ts';
 export type WaterShares = Pick<WaterAnswer, 'verdict' | 'waterKg' | 'firstPortionKg' | 'restKg' | 'starterKg'>;
 
 /** Above the target by less than this is as good as there: no squeeze tells half a per cent, wet basis [-]; our own choice, no source. */
-const asGoodAs = 0.005;
+export const asGoodAsFrac = 0.005;
 
 export function workOutWater(
   book: Notebook,
@@ -27,7 +27,7 @@ export function workOutWater(
   if (neededKg === undefined || neededKg <= starterKg) {
     const moistureAfter = (massKg * moistureFrac + starterKg) / (massKg + starterKg);
     return {
-      verdict: moistureAfter <= targetFrac + asGoodAs ? 'enough' : 'too-wet',
+      verdict: moistureAfter <= targetFrac + asGoodAsFrac ? 'enough' : 'too-wet',
       waterKg: 0,
       firstPortionKg: 0,
       restKg: 0,

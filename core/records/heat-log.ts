@@ -31,7 +31,7 @@ export interface HeatLog {
 }
 
 /** Readings further apart than this say nothing about the time between them; an hourly logger may be late by a quarter [ms]; our own choice, no source. */
-const longestGapMs = 1.25 * msPerHour;
+export const longestGapMs = 1.25 * msPerHour;
 
 export function startHeatLog(bands: readonly HeatBand[]): HeatLog {
   return {

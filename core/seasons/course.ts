@@ -3,6 +3,9 @@
  * that is long for the rhythm in which the batch was measured.
  */
 import { msPerHour } from '../../shared/units.ts';
+import { warmestGuessC } from '../estimate/air.ts';
+import { began, warmExcessK } from '../estimate/phase.ts';
+import { longestGapMs as hourlyGapMs } from '../records/heat-log.ts';
 
 /** Equal lengths, oldest first. */
 export interface Columns {
@@ -11,15 +14,13 @@ export interface Columns {
   readonly maxC: ArrayLike<number>;
 }
 
-/** A probe that says nothing for longer was not watched [ms]: an hourly one may be a quarter late; our own choice, as in core/records. */
-const shortestGapMs = 75 * 60_000;
 /** A hand-written table has one value a day; beyond a day and a half a day was left out [ms]; our own choice, no source. */
 const longestGapMs = 36 * msPerHour;
 
 /** Up to this gap two neighbours are joined: 2.5 of the usual interval, between 75 minutes and 36 hours. Our own choice. */
 export function gapLimitMs(atMs: ArrayLike<number>): number {
   const intervalMs = usualIntervalMs(atMs);
-  return intervalMs === null ? shortestGapMs : Math.min(longestGapMs, Math.max(shortestGapMs, 2.5 * intervalMs));
+  return intervalMs === null ? hourlyGapMs : Math.min(longestGapMs, Math.max(hourlyGapMs, 2.5 * intervalMs));
 }
 
 /** Median time between neighbours; null with fewer than two values. */
@@ -57,14 +58,7 @@ export function hourlyCourse(columns: Columns, startedAtMs: number, hours: numbe
 }
 
 /**
- * Above the air of the last day by so much [K], and rising by so much over six hours [K]: warming has begun; common practice, as in
- * core/estimate/phase.ts.
- */
-const warmingExcessK = 4;
-const warmingRiseK = 1;
-
-/**
- * Age at which the core began to warm [h]; null when it never did. Without air the coolest the core began with stands for it.
+ * Age at which the core began to warm [h], as a running batch is judged; null when it never did. Without air the coolest the core began with stands for it.
  */
 export function warmingBeganH(coreC: readonly (number | null)[], airC: readonly (number | null)[]): number | null {
   let first: number | null = null;
@@ -72,9 +66,9 @@ export function warmingBeganH(coreC: readonly (number | null)[], airC: readonly 
     const core = coreC[hour] ?? null;
     if (core === null) continue;
     first ??= core;
-    const air = meanOf(airC.slice(Math.max(0, hour - 23), hour + 1)) ?? Math.min(first, 25);
+    const air = meanOf(airC.slice(Math.max(0, hour - 23), hour + 1)) ?? Math.min(first, warmestGuessC);
     const before = coreC.slice(Math.max(0, hour - 6), hour).find((value) => value != null) ?? first;
-    if (core - air >= warmingExcessK && core - before >= warmingRiseK) return hour;
+    if (core - air >= warmExcessK && core - before >= began.riseK) return hour;
   }
   return null;
 }

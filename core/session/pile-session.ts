@@ -4,6 +4,7 @@
  */
 import { guessedAirC } from '../estimate/air.ts';
 import { airAtHour } from '../estimate/hours.ts';
+import { leastSilentMs } from '../estimate/track.ts';
 import type { ExpectedBand } from '../expect/band.ts';
 import { weatherDeparts } from '../expect/weather-departs.ts';
 import type { JudgeReading, PileSetup } from '../profiles/pile-setup.ts';
@@ -12,9 +13,6 @@ import type { AlarmChange, AlarmHandling, AlarmRegistry } from './alarm-registry
 import type { Assessment } from './assessment.ts';
 import { assess, findingsAt, type JudgeState, startJudge, stepJudge } from './judge.ts';
 import { type PositionRhythm, rhythmsOf } from './rhythms.ts';
-
-/** So long after somebody began to listen a silent probe is not yet held against it [ms]: no probe is silent within less, track.ts. */
-const graceMs = 30 * 60_000;
 
 export class PileSession {
   readonly alarms: AlarmRegistry;
@@ -114,7 +112,7 @@ export class PileSession {
 
 /** Until somebody has listened a while, silence proves nothing. */
 function heardLongEnough(findings: readonly Finding[], listeningForMs: number): readonly Finding[] {
-  if (listeningForMs >= graceMs) return findings;
+  if (listeningForMs >= leastSilentMs) return findings;
   return findings.map((finding) =>
     finding.kind === 'probe-silent' && finding.evidence === 'present' ? { ...finding, evidence: 'missing' } : finding,
   );
