@@ -46,10 +46,12 @@ export class ForeignTopics {
     return this.#mappings;
   }
 
-  /** One that cannot work is left out and logged. */
-  setMappings(mappings: readonly MappingInput[]): void {
+  /** One that cannot work is left out and logged. @returns Those that are new, or changed. */
+  setMappings(mappings: readonly MappingInput[]): readonly MappingInput[] {
+    const before = new Set(this.#mappings.map((mapping) => JSON.stringify(mapping)));
     this.#mappings = workingMappings(mappings, this.#parts.log);
     this.#parts.changed();
+    return this.#mappings.filter((mapping) => !before.has(JSON.stringify(mapping)));
   }
 
   /** What to hear at an outside broker. */

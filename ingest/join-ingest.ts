@@ -1,16 +1,18 @@
 /** Joins a broker, the decoders and the commit queue: every message goes through all three. */
 
 import type { HeardMessage } from '../shared/contracts/ingest.ts';
+import type { MappingInput } from '../shared/contracts/mappings.ts';
 import { toInstant } from '../shared/contracts/time.ts';
 import { message } from '../shared/messages/message.ts';
 import { partHealth } from '../shared/part-health.ts';
 import { isNoProbesTopic } from '../shared/published-topics.ts';
 import { type CommitOutcomes, createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { CommitQueue } from './commit/commit-queue.ts';
-import { isAbout } from './commit/foreign-intake.ts';
+import { isAbout, readLast } from './commit/foreign-intake.ts';
 import { guarded } from './commit/guarded.ts';
 import type { Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
 import { createIntake } from './commit/intake.ts';
+import { keepableReadings } from './commit/keepable-readings.ts';
 import { recallTemperatures } from './commit/recall-temperatures.ts';
 import { StoreTrouble } from './commit/store-trouble.ts';
 import { createPowerOnGuard } from './decode/power-on-guard.ts';
@@ -29,7 +31,7 @@ const closingMs = 5_000;
 /** All that is joined. */
 interface Joined<Ticket> {
   readonly source: Source<Ticket>;
-  readonly queue: CommitQueue<Ticket>;
+  readonly queue: CommitQueue<Ticket | typeof nobody>;
   readonly trouble: StoreTrouble;
   readonly outcomes: CommitOutcomes;
   readonly refusals: Refusals;
@@ -39,7 +41,11 @@ interface Joined<Ticket> {
   readonly counted: { received: number; acked: number };
   readonly heard: { first: FirstMessage | undefined };
   recall(): Promise<void>;
+  readLast(mappings: readonly MappingInput[]): void;
 }
+
+/** Waits for no acknowledgement: the message was acknowledged before it could be read. */
+const nobody = Symbol('nobody');
 
 /** @param open Opens the broker, which hands every message to the sink. */
 export async function joinIngest<Ticket>(
@@ -55,25 +61,26 @@ export async function joinIngest<Ticket>(
   const trouble = new StoreTrouble(log);
   const onCommitted = guarded('onCommitted', log, options.onCommitted);
   const outcomes = createCommitOutcomes({ root, clock, refusals, onCommitted });
-  const queue = new CommitQueue<Ticket>({
+  const queue = new CommitQueue<Ticket | typeof nobody>({
     store,
     ...(options.capacity === undefined ? {} : { capacity: options.capacity }),
     committed: outcomes.committed,
     acknowledge(tickets) {
-      counted.acked += tickets.length;
-      source.acknowledge(tickets);
+      const waiting = tickets.filter((ticket): ticket is Ticket => ticket !== nobody);
+      counted.acked += waiting.length;
+      source.acknowledge(waiting);
     },
     failed: (error, retryAfterMs) => trouble.failed(error, retryAfterMs),
     recovered: () => trouble.recovered(),
   });
   const topics = topicsOf(options, () => source.setForeign(topics.filters()));
-  const sink = sinkOf(options, { counted, heard, queue, refusals, foreign, topics, powerOn });
+  const { sink, readLast } = sinkOf(options, { counted, heard, queue, refusals, foreign, topics, powerOn });
 
   const recall = () => recallTemperatures(store, powerOn, log);
   await recall();
   const source = await open({ root, clock, log }, sink);
   source.setForeign(topics.filters());
-  return ingestOf({ source, queue, trouble, outcomes, refusals, foreign, topics, counted, heard, recall });
+  return ingestOf({ source, queue, trouble, outcomes, refusals, foreign, topics, counted, heard, recall, readLast });
 }
 
 function topicsOf(options: Omit<IngestOptions, 'source'>, changed: () => void): ForeignTopics {
@@ -97,10 +104,10 @@ function sinkOf<Ticket>(
   parts: Pick<Joined<Ticket>, 'counted' | 'heard' | 'queue' | 'refusals' | 'foreign' | 'topics'> & {
     readonly powerOn: ReturnType<typeof createPowerOnGuard>;
   },
-): Sink<Ticket> {
+): { readonly sink: Sink<Ticket>; readonly readLast: Joined<Ticket>['readLast'] } {
   const { root, clock, log, calibrate, admits, onAirAhead, hubs } = options;
   const { counted, heard, queue, refusals, foreign, topics, powerOn } = parts;
-  const intake = createIntake({
+  const reading = {
     root,
     clock,
     refusals,
@@ -114,8 +121,9 @@ function sinkOf<Ticket>(
     onAirAhead,
     hubs,
     devices: topics.devices,
-  });
-  return {
+  };
+  const intake = createIntake(reading);
+  const sink: Sink<Ticket> = {
     take(message, ticket) {
       counted.received += 1;
       heard.first ??= { at: toInstant(clock.nowMs()), topic: message.topic };
@@ -139,17 +147,28 @@ function sinkOf<Ticket>(
     whenRoom: (callback) => queue.whenRoom(callback),
     refuse: refusals.count,
   };
+  return {
+    sink,
+    readLast(mappings) {
+      for (const mapping of mappings) {
+        for (const last of foreign.list().filter(({ topic }) => isAbout(mapping, topic))) {
+          const { readings, message } = readLast(reading, mapping, last);
+          queue.add(keepableReadings(reading, readings, message), nobody);
+        }
+      }
+    },
+  };
 }
 
 function ingestOf<Ticket>(joined: Joined<Ticket>): Ingest {
-  const { source, queue, outcomes, refusals, foreign, topics, counted, heard, recall } = joined;
+  const { source, queue, outcomes, refusals, foreign, topics, counted, heard, recall, readLast } = joined;
   return {
     url: source.url,
     tlsUrl: source.tlsUrl,
     health: () => healthOf(joined),
     counters: () => ({ ...counted, ...outcomes.counted, refused: refusals.counts() }),
     refusals: refusals.answer,
-    setMappings: (mappings) => topics.setMappings(mappings),
+    setMappings: (mappings) => readLast(topics.setMappings(mappings)),
     foreignMessages: (filter) =>
       foreign
         .list()

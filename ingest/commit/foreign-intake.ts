@@ -2,9 +2,9 @@ import type { MappingInput } from '../../shared/contracts/mappings.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import { message as said } from '../../shared/messages/message.ts';
 import type { Reading } from '../../shared/reading.ts';
-import { type Arrival, type Decoded, quoted, refused } from '../decode/decoded.ts';
+import { type Arrival, type Decoded, noReadings, quoted, refused } from '../decode/decoded.ts';
 import type { Devices } from '../devices/recognise-devices.ts';
-import type { ForeignMessages } from '../mapping/foreign-messages.ts';
+import type { ForeignMessage, ForeignMessages } from '../mapping/foreign-messages.ts';
 import type { MappedAvailability } from '../mapping/mapped-availability.ts';
 import { applyMapping } from '../mapping/mapping.ts';
 import { brokerFilter, matchFilter } from '../mapping/topic-filter.ts';
@@ -24,7 +24,7 @@ export interface ForeignIntakeParts {
  * @returns undefined when neither is about this topic; what others send there is not ours to count.
  */
 export function readForeign(parts: ForeignIntakeParts, message: Inbound, arrival: Arrival): Decoded | undefined {
-  const { topic, site } = message;
+  const { topic, site, confinedTo } = message;
   const payload = message.payload.length > largestPayloadBytes ? '' : textOf(message);
   const about = parts.mappings().filter((mapping) => isAbout(mapping, topic));
   // What a person mapped by hand is read that way alone.
@@ -33,8 +33,21 @@ export function readForeign(parts: ForeignIntakeParts, message: Inbound, arrival
       ? readDevice(parts.devices, message, payload, arrival)
       : readMapped({ about, availability: parts.availability }, message, payload, arrival);
   const isUsed = about.length > 0 || (decoded !== undefined && decoded.readings.length + decoded.refusals.length > 0);
-  parts.foreign.keep({ atMs: arrival.nowMs, topic, payload, isRetained: arrival.retained, site, isUsed });
+  parts.foreign.keep({ atMs: arrival.nowMs, topic, payload, isRetained: arrival.retained, site, confinedTo, isUsed });
   return decoded;
+}
+
+/** What the last message of a topic says by a mapping that was made after it came: as of when it came, so that nothing counts twice. */
+export function readLast(
+  { foreign, availability }: Pick<ForeignIntakeParts, 'foreign' | 'availability'>,
+  mapping: MappingInput,
+  { topic, payload, atMs: nowMs, isRetained: retained, site, confinedTo }: ForeignMessage,
+): { readonly readings: readonly Reading[]; readonly message: Inbound } {
+  const message = { topic, payload: Buffer.from(payload), retained, site, confinedTo };
+  foreign.use(topic);
+  // What cannot be read was shown before the mapping was kept, and is no message refused.
+  const decoded = readMapped({ about: [mapping], availability }, message, payload, { nowMs, retained });
+  return { readings: decoded?.readings ?? noReadings, message };
 }
 
 export const isAbout = ({ filter, availability }: MappingInput, topic: string): boolean =>

@@ -10,6 +10,8 @@ export interface ForeignMessage {
   readonly isRetained: boolean;
   /** That its sender has a key for. */
   readonly site: string | undefined;
+  /** What is read of it counts for this site alone. */
+  readonly confinedTo?: string | undefined;
   /** A mapping or a family of devices knows what to make of it, be it a refusal, or nothing as somebody said. */
   readonly isUsed: boolean;
 }
@@ -21,6 +23,8 @@ const longestPayload = 16_384;
 
 export interface ForeignMessages {
   keep(message: ForeignMessage): void;
+  /** A mapping reads it now, as it stands. */
+  use(topic: string): void;
   list(): ForeignMessage[];
 }
 
@@ -47,6 +51,10 @@ export function createForeignMessages(): ForeignMessages {
         if (byTopic.size <= topicsKept && characters <= charactersKept) break;
         forget(oldest);
       }
+    },
+    use(topic) {
+      const known = byTopic.get(topic);
+      if (known !== undefined) byTopic.set(topic, { ...known, isUsed: true });
     },
     list() {
       return [...byTopic.values()].reverse();

@@ -179,6 +179,7 @@ describe('a device that nobody knows, with the key of a site', () => {
     await until('what it may publish', () => heard[0]);
     expect(heard).toEqual([topicOf('p1')]);
     expect([...store.kept.values()].map(({ site, probe, value }) => `${site}/${probe} ${value}`)).toEqual([
+      'saltmere-yard/shed-7 41',
       'saltmere-yard/shed-7 41.5',
       'saltmere-yard/p1 41.5',
     ]);

@@ -258,7 +258,39 @@ describe('the embedded broker', () => {
     expect(ingest.tryMapping(mapping).results).toMatchObject([{ readings: [{ probe: 'bed', value: 40 }] }]);
     ingest.setMappings([mapping]);
     await client.publishAsync('garden/bed/temp', '{"t":105.8}', { qos: 1 });
-    expect(committed).toMatchObject([{ probe: 'bed', value: 41 }]);
+    expect(committed).toMatchObject([
+      { probe: 'bed', value: 40 },
+      { probe: 'bed', value: 41 },
+    ]);
+  });
+
+  test('reads the last message of a topic as soon as a mapping for it is set, and each reading once', async () => {
+    const { publisher, ingest, store, committed } = await start();
+    const client = await publisher();
+    const timed = (time: number) => JSON.stringify({ t: 41, at: time });
+    await client.publishAsync('garden/timed', timed(nowMs - 60_000), { qos: 1, retain: true });
+    await client.publishAsync('garden/untimed', '{"t":38}', { qos: 1, retain: true });
+    const one = { pointer: '/t', quantity: 'temperature', unit: 'C', scale: 1, site: 'saltmere-yard' } as const;
+    const mappings = [
+      oneValue({ ...one, filter: 'garden/timed', probe: 'timed', timePointer: '/at' }),
+      oneValue({ ...one, filter: 'garden/untimed', probe: 'untimed' }),
+    ];
+    ingest.setMappings(mappings);
+    await until('both', () => committed[1]);
+    const came = Date.parse(ingest.foreignMessages('garden/untimed')[0]?.at ?? '');
+    expect(committed).toMatchObject([
+      { probe: 'timed', value: 41, atMs: nowMs - 60_000 },
+      { probe: 'untimed', value: 38, atMs: came },
+    ]);
+    expect(ingest.foreignMessages().map(({ isUsed }) => isUsed)).toEqual([true, true]);
+
+    // Set again, and said again: the same time is the same reading.
+    ingest.setMappings([]);
+    ingest.setMappings(mappings);
+    await client.publishAsync('garden/timed', timed(nowMs - 60_000), { qos: 1 });
+    expect(store.kept.size).toBe(2);
+    expect(committed).toHaveLength(2);
+    expect(ingest.refusals().total).toBe(0);
   });
 
   test('a mapping that cannot work is left out and logged, the others work', async () => {

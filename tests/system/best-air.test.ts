@@ -92,7 +92,7 @@ test.runIf(hasChromium)(
       /^No probe measures the air here\. The pile is judged by the air foretold for the site: 11 °C, from the terrace’s mast, made (just now|\d+ minutes? ago)\. It was not measured; beside the pile it may differ by up to 5 (K|°C)\.$/,
     );
     await page
-      .getByText(/27 °C above the air/)
+      .getByText(/27\s°C above the air/)
       .first()
       .waitFor();
     await keepPicture(page, 'air-foretold');

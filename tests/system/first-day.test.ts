@@ -110,7 +110,7 @@ test.runIf(canRun)(
     await page.getByLabel('Multiplied by').fill('0.1');
     await page.getByText(/41\.2/).first().waitFor();
     await page.getByRole('button', { name: 'Use these values' }).click();
-    await page.getByText('Its next message is used.').waitFor();
+    await page.getByText('Its values are used now.').waitFor();
     foreign();
     await openProbes();
     await page.getByText('saltmere-yard/gw-7').waitFor();

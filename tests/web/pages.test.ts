@@ -400,7 +400,7 @@ describe('what came in', () => {
     await page.getByText('Not JSON: Cannot read the payload as it must be JSON').waitFor();
     await page.getByText('shed/+/sensors gives temperature of shed-{1} in °C from air › t × 0.1').waitFor();
     await use.click();
-    await page.getByText('Its next message is used.').waitFor();
+    await page.getByText('Its values are used now.').waitFor();
     const sent = mock.asked.find((line) => line.startsWith('POST /api/mappings {')) ?? '';
     expect(JSON.parse(sent.slice('POST /api/mappings '.length))).toMatchObject({
       filter: 'shed/+/sensors',

@@ -59,7 +59,7 @@ export const pageIncomingTexts: PageTexts<PageIncomingParams> = {
   "page-incoming.unit.humidity": "% relative humidity",
   "page-incoming.mapping": "Mapping",
   "page-incoming.mapping.save": "Use these values",
-  "page-incoming.mapping.saved": ["Its next message is used. ",["<","link","Go on to the pile"]],
+  "page-incoming.mapping.saved": ["Its values are used now. ",["<","link","Go on to the pile"]],
   "page-incoming.mapping.quantity": "What it is",
   "page-incoming.mapping.unit": "Unit it is sent in",
   "page-incoming.mapping.scale": "Multiplied by",

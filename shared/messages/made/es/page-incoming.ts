@@ -59,7 +59,7 @@ export const pageIncomingTexts: PageTexts<PageIncomingParams> = {
   "page-incoming.unit.humidity": "% de humedad relativa",
   "page-incoming.mapping": "Asignación",
   "page-incoming.mapping.save": "Usar estos valores",
-  "page-incoming.mapping.saved": ["Se usa desde su próximo mensaje. ",["<","link","Seguir con la pila"]],
+  "page-incoming.mapping.saved": ["Sus valores ya se usan. ",["<","link","Seguir con la pila"]],
   "page-incoming.mapping.quantity": "Qué es",
   "page-incoming.mapping.unit": "Unidad en que se envía",
   "page-incoming.mapping.scale": "Multiplicado por",

@@ -59,7 +59,7 @@ export const pageIncomingTexts: PageTexts<PageIncomingParams> = {
   "page-incoming.unit.humidity": "% de umidade relativa",
   "page-incoming.mapping": "Mapeamento",
   "page-incoming.mapping.save": "Usar estes valores",
-  "page-incoming.mapping.saved": ["Será usado a partir da próxima mensagem. ",["<","link","Continuar com a pilha"]],
+  "page-incoming.mapping.saved": ["Seus valores já são usados. ",["<","link","Continuar com a pilha"]],
   "page-incoming.mapping.quantity": "O que é",
   "page-incoming.mapping.unit": "Unidade em que é enviado",
   "page-incoming.mapping.scale": "Multiplicado por",
