@@ -9,7 +9,9 @@ const said = { by: z.string().optional(), note: z.string().optional() };
 export const pileCommandSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('reload') }),
   z.object({ kind: z.literal('close-alarms') }),
-  /** Stands for no pile, but for the site. */
+  /** Stands for no pile, but for the site: a home automation hub came up. */
+  z.object({ kind: z.literal('introduce') }),
+  /** For the site as well. */
   z.object({ kind: z.literal('forget'), probes: z.array(z.object({ site: nameSchema, probe: nameSchema })) }),
   z.object({
     kind: z.literal('handle'),

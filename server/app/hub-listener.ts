@@ -2,15 +2,14 @@ import type { HubListener } from '../../ingest/commit/intake.ts';
 import type { PilePort } from '../monitor/pile/pile-port.ts';
 import { hubPresses } from '../publish/hub-presses.ts';
 import type { Services } from './open-services.ts';
-import type { Watching } from './open-watching.ts';
 
 interface HubListenerParts extends Pick<Services, 'clock' | 'log' | 'journal' | 'publishing' | 'people'> {
   /** All piles, wherever they are watched. */
   readonly watch: PilePort;
-  readonly watching: Pick<Watching, 'hubCameUp'>;
+  hubCameUp(): void;
 }
 
 /** What is done about what home automation hubs say to us. */
-export function hubListener({ publishing, people, watching, ...parts }: HubListenerParts): HubListener {
-  return hubPresses({ ...parts, choice: publishing, trail: people.trail, cameUp: () => watching.hubCameUp() });
+export function hubListener({ publishing, people, hubCameUp, ...parts }: HubListenerParts): HubListener {
+  return hubPresses({ ...parts, choice: publishing, trail: people.trail, cameUp: hubCameUp });
 }

@@ -46,7 +46,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
 
   const { airAhead, weather } = openAirAhead(parts, services, { issued: (site) => watch.airAheadIssued(site) });
   const authPolicy = config.MQTT_URL === undefined ? await openAuthPolicy(config, clock, journal) : undefined;
-  const hubs = hubListener({ ...services, watch, watching });
+  const hubs = hubListener({ ...services, watch, hubCameUp: () => watching.introduceAnew() });
   const ingest = await ingestOf(services, sourceOf(config, authPolicy), { airAhead, hubs });
   const notifying = await watching.start(ingest);
   const downsampling = new Downsampling({ clock, log, journal, readings });

@@ -35,8 +35,8 @@ export interface WatchingParts extends Pick<InstallationParts, 'bands' | 'machin
 export interface Watching {
   readonly watch: PileMonitor;
   readonly delivery: Delivery;
-  /** A hub came up: piles are introduced to it anew. */
-  hubCameUp(): void;
+  /** A hub came up: piles are introduced to it anew, all or those of a site. */
+  introduceAnew(site?: string): void;
   /** Notifies people and checks the server itself from now on. @returns what closes that, and leaves `watch` and `delivery` open. */
   start(ingest: Pick<Ingest, 'keep' | 'say' | 'health'>): Promise<{ close(): Promise<void> }>;
 }
@@ -71,7 +71,7 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
   return {
     watch,
     delivery: opened,
-    hubCameUp: () => notified.publishing?.states.introduceAnew(),
+    introduceAnew: (site) => notified.publishing?.states.introduceAnew(site),
     async start(ingest) {
       broker = () => ingest.health();
       await opened.start();

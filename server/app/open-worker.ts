@@ -8,6 +8,7 @@ import { defaultSession } from '../../ingest/client/site-sessions.ts';
 import type { HubListener } from '../../ingest/commit/intake.ts';
 import { startSiteIngest } from '../../ingest/start-ingest.ts';
 import { CrossSiteReadings } from '../cluster/cross-site-readings.ts';
+import { hubBirths } from '../cluster/hub-births.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { ViewWriter } from '../cluster/view-writer.ts';
 import { Worker } from '../cluster/worker.ts';
@@ -45,10 +46,12 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   const { watch, delivery } = watching;
   const crossSite = new CrossSiteReadings({ clock, log, readings, probes, watch, isHeld });
   const { airAhead, weather } = openAirAhead(parts, services, { isOurs });
-  const hubs = hubListener({ ...services, watch: everywhere, watching });
+  const births = hubBirths(services);
+  const hubs = hubListener({ ...services, watch: everywhere, hubCameUp: births.cameUp });
   const ingest = await ingestOf(services, { crossSite, airAhead, hubs }, () => worker);
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
-  worker = new Worker({ id: ownId(), journal, readings, probes, watch, ingest, views, forgetting, log });
+  const introduce = (site: string) => watching.introduceAnew(site);
+  worker = new Worker({ id: ownId(), journal, readings, probes, watch, ingest, views, forgetting, introduce, log });
   await worker.start();
   crossSite.start();
   const notifying = await watching.start(ingest);
@@ -73,6 +76,7 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
         downsampling,
         forgetting,
         crossSite,
+        births,
         worker,
         delivery,
         everywhere,

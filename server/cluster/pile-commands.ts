@@ -10,6 +10,8 @@ export interface PileCommandParts {
   readonly watch: Pick<PilePort, 'reload' | 'closeAlarms' | 'handleAlarm'>;
   readonly views: Pick<ViewWriter, 'flush'>;
   readonly forgetting: Pick<ForgetProbes, 'forgetHere'>;
+  /** Introduces the piles of a site to hubs anew. */
+  introduce(site: string): void;
   readonly log: FastifyBaseLogger;
   /** Sites whose piles are watched here just now. */
   readySites(): readonly string[];
@@ -61,7 +63,7 @@ export class PileCommands {
     }
   }
 
-  async #do({ pileId, command }: PileCommandRecord): Promise<boolean> {
+  async #do({ pileId, site, command }: PileCommandRecord): Promise<boolean> {
     const { watch, views, forgetting, log } = this.#parts;
     if (!command) {
       log.error({ pileId }, 'what was asked cannot be read: it is damaged, or another version asks');
@@ -70,6 +72,10 @@ export class PileCommands {
     let done = true;
     if (command.kind === 'forget') {
       await forgetting.forgetHere(command.probes);
+      return true;
+    }
+    if (command.kind === 'introduce') {
+      this.#parts.introduce(site);
       return true;
     }
     if (command.kind === 'reload') done = (await watch.reload(pileId)) !== undefined;

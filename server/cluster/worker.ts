@@ -32,6 +32,8 @@ export interface WorkerParts {
   readonly ingest: SiteIngest;
   readonly views: ViewWriter;
   readonly forgetting: Pick<ForgetProbes, 'forgetHere'>;
+  /** Introduces the piles of a site to hubs anew. */
+  introduce(site: string): void;
   readonly log: FastifyBaseLogger;
 }
 
@@ -67,6 +69,7 @@ export class Worker {
       watch,
       views,
       forgetting,
+      introduce: (site) => parts.introduce(site),
       log,
       readySites: () => [...this.#held].filter(([, { ready }]) => ready).map(([site]) => site),
       isAway: () => this.#away,

@@ -81,9 +81,14 @@ export class StatePublisher {
   }
 
   /** A hub came up, or a broker that may have forgotten. */
-  introduceAnew(): void {
-    this.#parts.introductions.forget();
-    this.#allDue();
+  introduceAnew(site?: string): void {
+    const { watch, introductions } = this.#parts;
+    if (site === undefined) introductions.forget();
+    for (const { pile } of watch.all()) {
+      if (site !== undefined && pile.siteId !== site) continue;
+      introductions.forget(pile.id);
+      this.#due.set(pile.id, true);
+    }
   }
 
   async close(): Promise<void> {

@@ -65,10 +65,6 @@ test.runIf(hasChromium)(
     await say('saltmere-yard', 'shade', 12, 5);
     await say('saltmere-yard', 'lee', 14, 0);
     await say('upper-terrace', 'far', 38, 0);
-    await lay('saltmere-yard', 'cart-shed', 'Cart shed', 'deep', 'core');
-    await lay('saltmere-yard', 'barn', 'Barn', 'shade', 'air');
-    await lay('saltmere-yard', 'byre', 'Byre', 'lee', 'air', 11); // claimed after that of the barn, so the second choice
-    await lay('upper-terrace', 'vine-row', 'Vine row', 'far', 'core');
     await send('/api/sites/upper-terrace/air-ahead', {
       source: 'the terrace’s mast',
       points: Array.from({ length: 37 }, (_, hour) => ({
@@ -76,7 +72,10 @@ test.runIf(hasChromium)(
         temperatureC: 11,
       })),
     });
-
+    await lay('saltmere-yard', 'cart-shed', 'Cart shed', 'deep', 'core');
+    await lay('saltmere-yard', 'barn', 'Barn', 'shade', 'air');
+    await lay('saltmere-yard', 'byre', 'Byre', 'lee', 'air', 11); // claimed after that of the barn, so the second choice
+    await lay('upper-terrace', 'vine-row', 'Vine row', 'far', 'core');
     await page.goto(`${installation.pagesUrl}/piles/cart-shed`);
     const byNeighbour = page.getByText(/^The air probe is silent\. The pile is judged by/);
     await byNeighbour.waitFor();

@@ -10,6 +10,7 @@ import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { pilesAnswerSchema } from '../../shared/contracts/piles.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
+import { ruuviData } from '../helpers/ruuvi-data.ts';
 import { spawnInstallation } from '../helpers/spawn-server.ts';
 import { patienceMs, until } from '../helpers/until.ts';
 
@@ -107,6 +108,35 @@ const devices: readonly Device[] = [
         JSON.stringify({ id: 'A4:C1:38:A2:B3:C4', model: 'TH Sensor', tempc: warmC }),
       ],
     ],
+  },
+  {
+    family: 'OpenMQTTGateway',
+    name: 'Acurite-Tower',
+    says: (warmC) => [
+      [
+        'home/OpenMQTTGateway/RTL_433toMQTT/Acurite-Tower/A/9123',
+        JSON.stringify({ model: 'Acurite-Tower', id: 9123, channel: 'A', temperature_C: warmC }),
+      ],
+    ],
+  },
+  {
+    family: 'a Ruuvi gateway',
+    name: 'Ruuvi 884F',
+    says: (warmC, atMs) => [
+      [
+        'ruuvi/C8:25:2D:8E:9C:2C/CB:B8:33:4C:88:4F',
+        JSON.stringify({ gw_mac: 'C8:25:2D:8E:9C:2C', rssi: -60, ts: atMs / 1000, data: ruuviData(warmC) }),
+      ],
+      [
+        'ruuvi/C8:25:2D:8E:9C:2C/E1:00:00:4C:88:50',
+        JSON.stringify({ gw_mac: 'C8:25:2D:8E:9C:2C', rssi: -70, ts: atMs / 1000, data: ruuviData(18) }),
+      ],
+    ],
+  },
+  {
+    family: 'a board of one’s own making',
+    name: 'p1',
+    says: (warmC, atMs) => [['piles/yard/p1/reading', JSON.stringify({ temperature: warmC, time: atMs })]],
   },
   {
     family: 'Homie',

@@ -67,6 +67,10 @@ describe.skipIf(!hasChromium)(
         await device.publishAsync(topic, payload(38.5), { qos: 1 });
         await tap(page.getByRole('radio', { name: 'A sensor that already sends' }));
         await tap(page.getByRole('link', { name: 'Say which value it is' }));
+        // Nothing else came in, so that it stands at the top of its page.
+        const first = page.getByRole('heading', { level: 2 }).first();
+        await page.getByRole('button', { name: value }).waitFor();
+        expect(await first.textContent()).toBe('Topics of other devices');
         await tap(page.getByRole('button', { name: value }));
         await page.getByText('38.5 °C').first().waitFor();
         await page.getByText(`temperature of ${probe} in °C`).waitFor();

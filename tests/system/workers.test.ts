@@ -222,6 +222,31 @@ describe.skipIf(!all)('two workers and a web process', () => {
     await program.endAsync();
   });
 
+  test('a hub that comes up is answered by all of them, each for its own piles and once', async () => {
+    const said = new Map<string, number>();
+    const hub = await connectAsync(mosquitto.url, { protocolVersion: 5 });
+    hub.on('message', (topic) => said.set(topic, (said.get(topic) ?? 0) + 1));
+    await ask('PUT', '/api/publishing', { states: true, hub: 'looks-on' });
+    const topics = siteNames.map((site) => `homeassistant/device/branhearth-piles-${site}-heap/config`);
+    await hub.subscribeAsync('homeassistant/device/#', { qos: 1 });
+    await until('every pile is introduced', () => (topics.every((topic) => said.has(topic)) ? true : undefined));
+    await settled(2);
+    // What it had before is taken away first, so that a pile may have been said twice until here.
+    said.clear();
+    await client.publishAsync('homeassistant/status', 'online', { qos: 0 });
+    await until('each is said anew', () => (topics.every((topic) => said.has(topic)) ? true : undefined));
+    // Whoever would say it again has had its time: a command of after it is done.
+    for (const site of siteNames)
+      await ask('POST', `/api/piles/${site}-heap/entries`, { what: { kind: 'note' }, note: 'x' });
+    for (const site of siteNames)
+      await until(`no command waits at ${site}`, async () =>
+        (await journal.commands.waiting([site])).length === 0 ? true : undefined,
+      );
+    expect([...said.values()]).toEqual(siteNames.map(() => 1));
+    await ask('PUT', '/api/publishing', { states: true, hub: 'off' });
+    await hub.endAsync();
+  });
+
   test('a pile whose probe speaks for a site of the other worker is judged as that probe speaks', async () => {
     const rows = (await settled(2)).filter(({ site }) => siteNames.includes(site));
     const here = rows[0];

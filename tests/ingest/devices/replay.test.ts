@@ -4,6 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import type { Reading } from '../../../shared/reading.ts';
+import { ruuviData } from '../../helpers/ruuvi-data.ts';
 import { openDevices, startMs } from './open-devices.ts';
 
 interface Sent {
@@ -21,13 +22,6 @@ const json = (value: unknown) => JSON.stringify(value);
 /** A value of its own for each device, sensor and step, so that one under a wrong name is seen. */
 const value = (device: number, sensor: number, step: number) => 20 + device * 9 + sensor * 3 + step / 4;
 const hex = (device: number) => `0a0b0c0d0e${device.toString(16).padStart(2, '0')}`;
-
-/** Data format 5 of a temperature and nothing else (docs.ruuvi.com, data format 5). */
-function ruuviData(tempC: number): string {
-  const data = Buffer.from('058000FFFFFFFF800080008000FFFFFFFFFFFFFFFFFFFFFF', 'hex');
-  data.writeInt16BE(Math.round(tempC / 0.005), 1);
-  return `0201061BFF9904${data.toString('hex').toUpperCase()}`;
-}
 
 type Maker = (device: number, step: number, atMs: number) => Omit<Sent, 'family'>;
 

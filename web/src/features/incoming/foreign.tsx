@@ -17,10 +17,11 @@ const everyTopic = '#';
 const refetchEveryMs = 2_000;
 const fewMessages = 5;
 
-export function Foreign() {
+export const useForeign = () => useQueryEvery('foreign', getForeign, refetchEveryMs);
+
+export function Foreign(heard: ReturnType<typeof useForeign>) {
   const { text, rich } = useIncomingWords();
   const { value: known, error, refresh } = useQuery('mappings', getMappings);
-  const heard = useQueryEvery('foreign', getForeign, refetchEveryMs);
   const [isSaved, setSaved] = useState(false);
   const [all, setAll] = useState(false);
   const waiting = (heard.value?.messages ?? [])

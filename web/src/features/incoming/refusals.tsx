@@ -10,9 +10,10 @@ import { useIncomingWords } from './use-incoming-words.ts';
 
 const refetchEveryMs = 5_000;
 
-export function Refusals() {
+export const useRefusals = () => useQueryEvery('refusals', getRefusals, refetchEveryMs);
+
+export function Refusals({ value, error }: ReturnType<typeof useRefusals>) {
   const { text, rich } = useIncomingWords();
-  const { value, error } = useQueryEvery('refusals', getRefusals, refetchEveryMs);
   const nowMs = useServerNow();
   const say = useSay(renderRefusal);
   if (!value)
