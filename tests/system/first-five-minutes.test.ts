@@ -77,6 +77,19 @@ describe.skipIf(!hasChromium)('from nothing to a judged pile at 390 px', () => {
     const field = (label: string) => new RegExp(`${label}: +(\\S+)`).exec(sheet)?.[1] ?? '';
     await keepPicture(page, 'first-sensor-key');
 
+    // Another page is looked at before it is written down: it is still there, and after a reload it is said what to do.
+    await page.getByRole('link', { name: 'Let probes and a phone in' }).first().click();
+    await page.getByRole('heading', { level: 1, name: 'Let probes and a phone in' }).waitFor();
+    await page.goBack();
+    const sensor = page.getByRole('radio', { name: 'A sensor that already sends' });
+    await sensor.check();
+    await page.getByRole('img', { name: /QR code/ }).waitFor();
+    expect(await page.locator('.made-key pre').first().textContent()).toBe(sheet);
+    await page.reload();
+    await sensor.check();
+    await page.getByText(/nothing has come in with it since the server started/).waitFor();
+    await keepPicture(page, 'first-sensor-key-lost');
+
     // A wrong password first, then a topic that nobody can read; each is named on the page.
     const username = field('User name');
     await expect(

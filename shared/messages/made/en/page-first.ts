@@ -10,6 +10,7 @@ export const pageFirstTexts: PageTexts<PageFirstParams> = {
   "page-first.only-here": ["The broker answers this machine only: nothing from another device reaches it. ",["<","link","Let probes and a phone in"]],
   "page-first.key.do": "Make a key for it",
   "page-first.key.why": "A device elsewhere needs a key: a user name and a password.",
+  "page-first.key.unused": ["The key “",["keyName"],"” was made ",["madeAgoMs"],", and nothing has come in with it since the server started. If its password was not copied, make another here and revoke this one under ",["<","link","Keys"],"."],
   "page-first.key.ask": "A device elsewhere needs a key: ask an owner for one.",
   "page-first.waiting": "Waiting for the first message. Nothing has reached the broker yet.",
   "page-first.came": ["The first message came at ",["cameAtMs"],", on ",["<","mono",[["topicText"]]],"."],

@@ -10,6 +10,7 @@ export const pageFirstTexts: PageTexts<PageFirstParams> = {
   "page-first.only-here": ["El broker solo responde a esta máquina: desde otro dispositivo no le llega nada. ",["<","link","Dejar entrar sondas y un teléfono"]],
   "page-first.key.do": "Hacerle una clave",
   "page-first.key.why": "Un dispositivo que está en otro lugar necesita una clave: un nombre de usuario y una contraseña.",
+  "page-first.key.unused": ["La clave «",["keyName"],"» se hizo ",["madeAgoMs"],", y nada ha llegado con ella desde que arrancó el servidor. Si no se copió su contraseña, haz otra aquí y retira esta en ",["<","link","Claves"],"."],
   "page-first.key.ask": "Un dispositivo que está en otro lugar necesita una clave: pide una a un propietario.",
   "page-first.waiting": "A la espera del primer mensaje. Al broker no le ha llegado nada todavía.",
   "page-first.came": ["Llegó el primer mensaje (",["cameAtMs"],"), en ",["<","mono",[["topicText"]]],"."],

@@ -9,6 +9,7 @@ export interface PageFirstParams {
   'page-first.only-here': { readonly link: Tag };
   'page-first.key.do': NoParams;
   'page-first.key.why': NoParams;
+  'page-first.key.unused': { readonly keyName: string; readonly link: Tag; readonly madeAgoMs: number };
   'page-first.key.ask': NoParams;
   'page-first.waiting': NoParams;
   'page-first.came': { readonly cameAtMs: number; readonly mono: Tag; readonly topicText: string };

@@ -2,12 +2,13 @@
 import { useState } from 'preact/hooks';
 import type { MadeKey } from '../../../../shared/contracts/keys.ts';
 import { useFirstMessage } from '../../data/first-message.ts';
-import { useInstallation } from '../../data/live/use-installation.ts';
+import { useInstallation, useServerNow } from '../../data/live/use-installation.ts';
 import { useMutation } from '../../data/use-mutation.ts';
+import { useQuery } from '../../data/use-query.ts';
 import { usualSite } from '../../data/usual-site.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { May } from '../../ui/parts/only-for.tsx';
-import { makeKey } from '../keys/keys-api.ts';
+import { getKeys, makeKey } from '../keys/keys-api.ts';
 import { MadeKeyView } from '../keys/made-key.tsx';
 import { useKeyWords } from '../keys/use-key-words.ts';
 import { FirstMessage } from './first-message.tsx';
@@ -44,20 +45,32 @@ export function WhereItSends() {
   );
 }
 
+/** Shown again to whoever goes on to another page and comes back; it is gone with the page, with a sign-out and once it was copied. */
+let shownKey: MadeKey | undefined;
+if (typeof window !== 'undefined')
+  addEventListener('branhearth:signed-out', () => {
+    shownKey = undefined;
+  });
+
 function KeyForIt() {
   const { text } = useFirstWords();
   const keys = useKeyWords();
   const site = useInstallation(({ sites }) => sites[0]?.id ?? usualSite);
   const mutation = useMutation();
-  const [made, setMade] = useState<MadeKey>();
-  if (made) return <MadeKeyView made={made} onDone={() => setMade(undefined)} />;
+  const [made, setMade] = useState(shownKey);
+  const show = (key: MadeKey | undefined) => {
+    shownKey = key;
+    setMade(key);
+  };
+  if (made) return <MadeKeyView made={made} onDone={() => show(undefined)} />;
   const make = async () => {
     const name = keys.text('page-keys.name.site', { siteName: site });
-    setMade(await makeKey({ name, site, probe: null, foreign: [], hears: 'own' }));
+    show(await makeKey({ name, site, probe: null, foreign: [], hears: 'own' }));
   };
   return (
     <>
       <p>{text('page-first.key.why')}</p>
+      <UnusedKey site={site} />
       <p>
         <button type="button" disabled={mutation.busy} onClick={() => void mutation.run(make)}>
           {text('page-first.key.do')}
@@ -65,5 +78,26 @@ function KeyForIt() {
       </p>
       <Refusal error={mutation.error} />
     </>
+  );
+}
+
+/** One that was made here before, and whose password nobody may have written down. */
+function UnusedKey({ site }: { readonly site: string }) {
+  const { rich } = useFirstWords();
+  const nowMs = useServerNow();
+  const { value } = useQuery('keys', getKeys);
+  const unused = value?.keys.findLast(
+    (key) => key.site === site && key.probe === null && key.revokedAt === null && key.seen === null,
+  );
+  // A broker of one’s own does not say who uses a key.
+  if (!unused || value?.authPolicy !== 'embedded') return null;
+  return (
+    <p>
+      {rich('page-first.key.unused', {
+        keyName: unused.name,
+        madeAgoMs: Math.max(0, nowMs - Date.parse(unused.madeAt)),
+        link: (inner) => <a href="/keys">{inner}</a>,
+      })}
+    </p>
   );
 }
