@@ -10,7 +10,7 @@ export const pageFirstTexts: PageTexts<PageFirstParams> = {
   "page-first.only-here": ["O broker só responde a esta máquina: nada de outro aparelho chega a ele. ",["<","link","Deixar entrar sondas e um celular"]],
   "page-first.key.do": "Criar uma chave para o aparelho",
   "page-first.key.why": "Um aparelho em outro lugar precisa de uma chave: um nome de usuário e uma senha.",
-  "page-first.key.unused": ["A chave “",["keyName"],"” foi criada ",["madeAgoMs"],", e nada chegou com ela desde que o servidor iniciou. Se a senha não foi copiada, crie outra aqui e revogue esta em ",["<","link","Chaves"],"."],
+  "page-first.key.unused": ["A chave “",["keyName"],"” foi criada ",["madeAgoMs"],", e nada chegou com ela desde que o servidor começou. Se a senha não foi copiada, crie outra aqui e revogue esta em ",["<","link","Chaves"],"."],
   "page-first.key.ask": "Um aparelho em outro lugar precisa de uma chave: peça uma a um proprietário.",
   "page-first.waiting": "Esperando a primeira mensagem. Nada chegou ao broker ainda.",
   "page-first.came": ["A primeira mensagem chegou ",["cameAtMs"],", em ",["<","mono",[["topicText"]]],"."],
