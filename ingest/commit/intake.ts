@@ -7,6 +7,7 @@ import type { Clock } from '../../shared/clock.ts';
 import type { IssuedAirAhead } from '../../shared/contracts/air-ahead.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
+import { hubStatusTopic } from '../../shared/published-topics.ts';
 import type { Reading } from '../../shared/reading.ts';
 import { decodeAirAhead } from '../decode/air-ahead.ts';
 import { decodeNumber, decodeReading } from '../decode/decode-payload.ts';
@@ -72,7 +73,8 @@ function decode(options: IntakeOptions, route: Route, message: Inbound, arrival:
   if (route.kind === 'foreign') return readForeign(options, message, arrival) ?? nothing;
   if (route.kind === 'own') return nothing;
   if (route.kind === 'hub-status') {
-    if (textOf(message) === 'online') options.hubs?.cameUp();
+    // Boards say theirs on topics of the same shape, and a broker may bring a copy for each filter.
+    if (textOf(message) === 'online' && message.cameBy?.(hubStatusTopic) !== false) options.hubs?.cameUp();
     return nothing;
   }
   // A mapping may know what to do with a shape below the root that we do not.

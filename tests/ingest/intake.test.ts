@@ -19,6 +19,7 @@ function open(
   const refusals = createRefusals(clock);
   const foreign = createForeignMessages();
   const statuses: unknown[][] = [];
+  const hubs = { births: 0 };
   const intake = createIntake({
     root: 'piles',
     clock,
@@ -30,11 +31,17 @@ function open(
     calibrate,
     admits,
     onStatus: (...said) => statuses.push(said),
+    hubs: {
+      cameUp() {
+        hubs.births += 1;
+      },
+      onPress: async () => undefined,
+    },
   });
   const take = (topic: string, payload: string | Buffer, more: Partial<Inbound> = {}) =>
     intake({ topic, payload: Buffer.from(payload), retained: false, ...more });
   const reasons = () => refusals.answer().refusals.map(({ reason, count }) => `${reason} ${count}`);
-  return { take, reasons, refusals, foreign, statuses };
+  return { take, reasons, refusals, foreign, statuses, hubs };
 }
 
 const topic = 'piles/saltmere-yard/p1/reading';
@@ -147,6 +154,16 @@ test('a mapped temperature of an isolated 85 °C is set aside too', () => {
 
 test('a mapping that may not look at this copy does not', () => {
   expect(open([mapping]).take('garden/x', '{"t":41}', { cameBy: () => false })).toEqual([]);
+});
+
+test('a hub that comes up counts once, however many copies a broker brings of it', () => {
+  const { take, hubs } = open();
+  for (const by of ['+/status', 'homeassistant/status'])
+    take('homeassistant/status', 'online', { cameBy: (filter) => filter === by });
+  expect(hubs.births).toBe(1);
+  take('homeassistant/status', 'online');
+  take('homeassistant/status', 'offline');
+  expect(hubs.births).toBe(2);
 });
 
 test('a shape below the root that is not ours is refused, unless a mapping is about it', () => {
