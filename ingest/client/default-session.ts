@@ -11,8 +11,8 @@ import type { OutsideBrokerOptions } from './outside-options.ts';
 export interface DefaultSessionFacts {
   /** A site spoke that nobody has heard of. */
   unknownSite(site: string): void;
-  /** The mark of a site came through. */
-  mark(site: string, text: string): void;
+  /** The barrier of a site came through. */
+  barrier(site: string, text: string): void;
 }
 
 interface DefaultSessionParts {
@@ -27,17 +27,17 @@ interface DefaultSessionParts {
   readonly unknown: Set<string>;
 }
 
-/** On what topic the mark of each site is published into the default session. */
-export const markPrefix = ({ clientId }: Pick<OutsideBrokerOptions, 'clientId'>): string => `${clientId}-heard/`;
+/** On what topic the barrier of each site is published into the default session. */
+export const barrierPrefix = ({ clientId }: Pick<OutsideBrokerOptions, 'clientId'>): string => `${clientId}-heard/`;
 
 export function openDefaultSession(parts: DefaultSessionParts): OutsideSession {
   const { options, context, facts, mayConnect } = parts;
-  const prefix = markPrefix(options);
+  const prefix = barrierPrefix(options);
   return openOutsideBroker(
     {
       ...options,
       mayConnect,
-      marks: { filter: `${prefix}+`, heard: (topic, text) => facts.mark(topic.slice(prefix.length), text) },
+      barriers: { filter: `${prefix}+`, heard: (topic, text) => facts.barrier(topic.slice(prefix.length), text) },
     },
     context,
     defaultSessionSink(parts),

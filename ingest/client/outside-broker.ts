@@ -43,7 +43,7 @@ export function openOutsideBroker(
   sink: Sink<OutsideTicket>,
 ): OutsideSession {
   const { log } = context;
-  const { onlooker = false, marks, onStanding } = options;
+  const { onlooker = false, barriers, onStanding } = options;
   const url = checkedUrl(options.url);
   const rootFilter = options.rootFilter ?? `${context.root}/+/+/+`;
   const dropped = createDropCounter();
@@ -54,7 +54,7 @@ export function openOutsideBroker(
     root: rootFilter,
     alwaysQos0: droppedTopic,
     qos: onlooker ? 0 : 1,
-    ...(marks && { also: marks.filter }),
+    ...(barriers && { also: barriers.filter }),
     ...(onStanding && { standing: () => onStanding(line.hadSession) }),
   });
   const line = new BrokerLine(client, { options, url, log }, () => subscriptions.renew());
@@ -64,7 +64,7 @@ export function openOutsideBroker(
       if (matchFilter(rootFilter, topic) === undefined) sink.show(topic, payload, isRetained);
     },
   );
-  const parts = { marks, dropped, rootFilter, sink };
+  const parts = { barriers, dropped, rootFilter, sink };
   deferAcknowledgements(client, (packet, delivery, next) => {
     if (paused) return next(); // unacknowledged, so it comes again next time
     passOn(parts, packet, delivery);
@@ -77,13 +77,13 @@ export function openOutsideBroker(
 }
 
 interface PassOnParts extends Pick<Opened, 'dropped' | 'rootFilter'> {
-  readonly marks: OutsideBrokerOptions['marks'];
+  readonly barriers: OutsideBrokerOptions['barriers'];
   readonly sink: Sink<OutsideTicket>;
 }
 
 /** To whom one message of the broker goes. */
 function passOn(
-  { marks, dropped, rootFilter, sink }: PassOnParts,
+  { barriers, dropped, rootFilter, sink }: PassOnParts,
   packet: IPublishPacket,
   delivery: Delivery | undefined,
 ): void {
@@ -92,8 +92,8 @@ function passOn(
     dropped.saw(payload.toString('utf8'));
     return;
   }
-  if (marks && matchFilter(marks.filter, packet.topic) !== undefined) {
-    marks.heard(packet.topic, payload.toString('utf8'));
+  if (barriers && matchFilter(barriers.filter, packet.topic) !== undefined) {
+    barriers.heard(packet.topic, payload.toString('utf8'));
     sink.pass(delivery);
     return;
   }

@@ -16,5 +16,5 @@ export interface OutsideBrokerOptions {
   /** Everything wanted is subscribed. @param hadBefore The broker knew this session. */
   onStanding?(hadBefore: boolean): void;
   /** Messages of our own making, heard in their order among all others. */
-  readonly marks?: { readonly filter: string; heard(topic: string, text: string): void };
+  readonly barriers?: { readonly filter: string; heard(topic: string, text: string): void };
 }

@@ -2,8 +2,8 @@
  * One lasting session at the broker for each site, held by whoever watches the site.
  *
  * Sites nobody has heard of have no session yet. They, and foreign topics, are heard by the default session: the one that a
- * single server uses, on every topic. It keeps readings of a site until a mark, published into it once the site's own
- * session stands, has come through: everything before the mark was taken here, everything after it waits there. It
+ * single server uses, on every topic. It keeps readings of a site until a barrier, published into it once the site's own
+ * session stands, has come through: everything before the barrier was taken here, everything after it waits there. It
  * never loses what comes while a site changes hands: it waits in the site's session, whose client id goes with the
  * site. The broker ends the former holder's connection when the next one connects (MQTT 5 section 3.1.4) and delivers
  * again what was not acknowledged (section 4.4).
@@ -12,7 +12,7 @@
 import { message } from '../../shared/messages/message.ts';
 import { partHealth } from '../../shared/part-health.ts';
 import type { ForeignFilter, Outgoing, Sink, Source, SourceContext, SourceHealth } from '../commit/inbound-source.ts';
-import { type DefaultSessionFacts, markPrefix, openDefaultSession } from './default-session.ts';
+import { barrierPrefix, type DefaultSessionFacts, openDefaultSession } from './default-session.ts';
 import type { Delivery } from './deferred-acks.ts';
 import { type OutsideSession, type OutsideTicket, openOutsideBroker } from './outside-broker.ts';
 import type { OutsideBrokerOptions } from './outside-options.ts';
@@ -23,7 +23,7 @@ export const defaultSession = '+';
 interface SessionView {
   /** Whether it is still ours, as far as this process knows. */
   mayConnect(): boolean;
-  /** The site's session stands. @returns the mark to send through the default session; undefined when none is needed. */
+  /** The site's session stands. @returns the barrier to send through the default session; undefined when none is needed. */
   stands?(hadBefore: boolean): Promise<string | undefined>;
 }
 
@@ -96,9 +96,9 @@ export class SiteSessions implements Source<OutsideTicket> {
     this.#sessions.get(site)?.say(site, message);
   }
 
-  /** Sends a site's mark once more: the default session had no session yet, or the mark was lost with it. */
+  /** Sends a site's barrier once more: the default session had no session yet, or the barrier was lost with it. */
   barrierAgain(site: string, text: string): void {
-    this.#sessions.get(site)?.publish(`${markPrefix(this.#options)}${site}`, text);
+    this.#sessions.get(site)?.publish(`${barrierPrefix(this.#options)}${site}`, text);
   }
 
   /** The lease was confirmed: what was not allowed to connect may. */
@@ -137,8 +137,8 @@ export class SiteSessions implements Source<OutsideTicket> {
         rootFilter: `${this.#context.root}/${site}/+/+`,
         mayConnect,
         onStanding: (hadBefore) => {
-          void stands?.(hadBefore).then((mark) => {
-            if (mark !== undefined) session.publish(`${markPrefix(this.#options)}${site}`, mark);
+          void stands?.(hadBefore).then((barrier) => {
+            if (barrier !== undefined) session.publish(`${barrierPrefix(this.#options)}${site}`, barrier);
           });
         },
       },

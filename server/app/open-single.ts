@@ -16,9 +16,9 @@ import { makeDataFolder } from '../health/data-folder.ts';
 import { openSafe } from '../health/open-health.ts';
 import { Downsampling } from '../retention/downsampling.ts';
 import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
+import { PhotoCleanUp } from '../services/photos/photo-clean-up.ts';
 import { PhotoFiles } from '../services/photos/photo-files.ts';
 import { type PhotoStore, photosInJournal } from '../services/photos/photo-store.ts';
-import { PhotoSweep } from '../services/photos/photo-sweep.ts';
 import { openAuthPolicy } from '../services/probe-keys/open-auth-policy.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
 import { ForgetProbes } from '../services/probes/forget-probes.ts';
@@ -51,8 +51,8 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
   const notifying = await watching.start(ingest);
   const downsampling = new Downsampling({ clock, log, journal, readings });
   const forgetting = new ForgetProbes({ log, journal, readings, probes, hub, root: config.MQTT_ROOT, ingest });
-  const photoSweep = new PhotoSweep({ clock, log, journal, photos });
-  photoSweep.start();
+  const photoCleanUp = new PhotoCleanUp({ clock, log, journal, photos });
+  photoCleanUp.start();
   const backups = new NightlyBackups({ config, folder: backupFolder, log, notices, nowMs: parts.machineNowMs });
   await backups.start();
   weather.start();
@@ -77,7 +77,7 @@ export async function openInstallation(parts: InstallationParts): Promise<OpenIn
         weather,
         notifying,
         disk,
-        photoSweep,
+        photoCleanUp,
         ingest,
         downsampling,
         forgetting,

@@ -115,6 +115,6 @@ async function ingestOf(
       log,
     },
     outsideBroker(config),
-    { unknownSite: (site) => worker()?.unknownSite(site), mark: (site, text) => worker()?.mark(site, text) },
+    { unknownSite: (site) => worker()?.unknownSite(site), barrier: (site, text) => worker()?.barrier(site, text) },
   );
 }

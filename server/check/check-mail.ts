@@ -1,4 +1,4 @@
-/** Whether the mail server lets us in: everything up to a letter, and no letter. */
+/** Whether the mail server lets us in: everything up to a message, and no message. */
 import type { Config } from '../../shared/config.ts';
 import { smtpServerOf } from '../notify/channels/email.ts';
 import { type Finding, mendFor, messageOf, untrusted } from './finding.ts';
@@ -28,7 +28,7 @@ export async function checkMail(
     return {
       part,
       state: 'ok',
-      says: `${shown} lets us in ${as}; whether it takes letters from ${from} a test under My notifications shows`,
+      says: `${shown} lets us in ${as}; whether it takes messages from ${from} a test under My notifications shows`,
     };
   } catch (error) {
     return { part, state: 'wrong', says: `the mail server at ${shown}: ${messageOf(error)}`, mend: mendOf(error) };

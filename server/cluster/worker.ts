@@ -19,7 +19,7 @@ import type { ViewWriter } from './view-writer.ts';
 const leaseMs = 8_000;
 /** Between two looks at the table of leases. */
 export const beatMs = 2_000;
-/** A mark that did not come through is sent again after this. */
+/** A barrier that did not come through is sent again after this. */
 const barrierAgainMs = 20_000;
 const commandKeptMs = 3_600_000;
 
@@ -41,7 +41,7 @@ interface Held {
   readonly lease: Lease;
   /** The piles are read and the session is open. */
   ready: boolean;
-  markedAtMs: number;
+  barrierAtMs: number;
 }
 
 export class Worker {
@@ -101,8 +101,8 @@ export class Worker {
     this.#quietly(this.#parts.journal.leases.know([site]));
   }
 
-  /** A mark came through the default session: everything after it waits in the site's own session. */
-  mark(site: string, text: string): void {
+  /** A barrier came through the default session: everything after it waits in the site's own session. */
+  barrier(site: string, text: string): void {
     const lease = leaseFrom(text);
     if (lease?.site === site) this.#quietly(this.#parts.journal.leases.setHeard(lease, true));
   }
@@ -155,7 +155,7 @@ export class Worker {
     ingest.sites.setHeard(this.#heard);
     for (const [site, held] of this.#held) {
       ingest.sites.confirm(site);
-      this.#markAgain(site, held);
+      this.#sendBarrierAgain(site, held);
     }
     const { take, letGo } = assignSites(table, this.#parts.id);
     if (take.length > 0) this.#inTurn(() => this.#take(take));
@@ -178,7 +178,7 @@ export class Worker {
       const lease = await journal.leases.take(site, id, leaseMs);
       if (!lease) continue;
       taken.push(lease);
-      this.#held.set(site, { lease, ready: false, markedAtMs: 0 });
+      this.#held.set(site, { lease, ready: false, barrierAtMs: 0 });
     }
     if (taken.length === 0) return;
     try {
@@ -207,21 +207,21 @@ export class Worker {
     this.#commands.kick();
   }
 
-  /** The site's own session stands. @returns the mark that tells the default session so, unless it knows. */
+  /** The site's own session stands. @returns the barrier that tells the default session so, unless it knows. */
   async #stands(lease: Lease, hadBefore: boolean): Promise<string | undefined> {
     if (lease.site === defaultSession) return undefined;
     const held = this.#held.get(lease.site);
     if (!held || (hadBefore && this.#heard.has(lease.site))) return undefined;
-    // The broker did not know it: until the mark is through, the default session keeps what is published there.
+    // The broker did not know it: until the barrier is through, the default session keeps what is published there.
     if (!hadBefore) await this.#parts.journal.leases.setHeard(lease, false).catch(() => undefined);
-    held.markedAtMs = Date.now();
+    held.barrierAtMs = Date.now();
     return JSON.stringify(lease);
   }
 
-  #markAgain(site: string, held: Held): void {
+  #sendBarrierAgain(site: string, held: Held): void {
     if (!held.ready || site === defaultSession || this.#heard.has(site)) return;
-    if (held.markedAtMs === 0 || Date.now() - held.markedAtMs < barrierAgainMs) return;
-    held.markedAtMs = Date.now();
+    if (held.barrierAtMs === 0 || Date.now() - held.barrierAtMs < barrierAgainMs) return;
+    held.barrierAtMs = Date.now();
     this.#parts.ingest.sites.barrierAgain(site, JSON.stringify(held.lease));
   }
 

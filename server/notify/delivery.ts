@@ -32,7 +32,7 @@ import { UnkeptNotices } from './unkept-notices.ts';
 const lookMs = 1_000;
 /** Machine time between looks at what becomes due by the clock alone. */
 const timedMs = 5_000;
-const sweepMs = 3_600_000;
+const cleanUpMs = 3_600_000;
 /** How long it can be looked up what people were notified of. */
 const keepNotificationsMs = 90 * msPerDay;
 const leaseMs = 30_000;
@@ -75,7 +75,7 @@ export class Delivery {
   #again = false;
   #closed = false;
   #timedAtMs = 0;
-  #sweptAtMs = 0;
+  #cleanedUpAtMs = 0;
   #failing = '';
 
   constructor(parts: DeliveryParts) {
@@ -206,9 +206,9 @@ export class Delivery {
     }
     await this.#fanOutDue();
     await this.#dispatcher.go();
-    if (machineNowMs - this.#sweptAtMs >= sweepMs) {
-      this.#sweptAtMs = machineNowMs;
-      await this.#parts.journal.notifications.messages.sweep(this.#parts.clock.nowMs() - keepNotificationsMs);
+    if (machineNowMs - this.#cleanedUpAtMs >= cleanUpMs) {
+      this.#cleanedUpAtMs = machineNowMs;
+      await this.#parts.journal.notifications.messages.cleanUp(this.#parts.clock.nowMs() - keepNotificationsMs);
     }
   }
 

@@ -25,7 +25,7 @@ export const sendingBounds = {
   code: {
     person: { atOnce: 4, thenEveryMs: 30 * minuteMs },
     server: { atOnce: 20, thenEveryMs: 5 * minuteMs },
-    /** Whoever asks: a stranger gets this many letters and no more. */
+    /** Whoever asks: a stranger gets this many messages and no more. */
     address: { atOnce: 3, thenEveryMs: 6 * hourMs },
     quietMs: 24 * hourMs,
   },

@@ -211,7 +211,7 @@ export interface NotificationsStore {
     /** Lets go of whatever a former run had taken; only for who holds the journal alone. */
     releaseAll(): Promise<void>;
     /** Removes what is done with and older. @returns how many notices went. */
-    sweep(beforeMs: number): Promise<number>;
+    cleanUp(beforeMs: number): Promise<number>;
   };
   readonly preferences: {
     list(): Promise<{ personId: string; preferences: Preferences }[]>;

@@ -144,7 +144,7 @@ export interface PeopleJournal {
     /** Devices signed up by what ends are notified no more; where all of a person's end, all their devices. @returns how many sessions ended. */
     end(which: { digest: string } | { personId: string; id?: string; exceptDigest?: string }): Promise<number>;
     /** Forgets what has run out. Devices stay: nobody who merely did not look for a week shall miss a warning. */
-    sweep(nowMs: number, seenBeforeMs: number): Promise<void>;
+    cleanUp(nowMs: number, seenBeforeMs: number): Promise<void>;
   };
   readonly links: {
     add(link: LinkRecord): Promise<void>;

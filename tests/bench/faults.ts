@@ -33,7 +33,7 @@ export async function run(only = ''): Promise<Record<string, number>> {
   if (only !== 'servers') installations.push(openSingleProcess);
   if (only !== 'single') {
     if (hasInflux && hasMosquitto && hasPostgres) installations.push(openServerInstallation);
-    else console.warn('*** SKIPPED: the house on servers needs PostgreSQL, InfluxDB 1.6 and Mosquitto ***');
+    else console.warn('*** SKIPPED: an installation on servers needs PostgreSQL, InfluxDB 1.6 and Mosquitto ***');
   }
   const sums: Record<string, number> = { readings: 0, faults: 0, lost: 0, twice: 0, alarms: 0 };
   for (const open of installations) {

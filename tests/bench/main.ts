@@ -20,7 +20,7 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
     what: 'warnings and forecasts against simulated piles whose truth is known',
     load: () => import('./detect.ts'),
   },
-  thin: { what: 'a year thinned to 90 days while readings come in', load: () => import('./thin.ts') },
+  thin: { what: 'a year downsampled to its last 90 days while readings come in', load: () => import('./thin.ts') },
   scale: { what: 'probes that one machine carries live, and its memory', load: () => import('./scale.ts') },
   faults: {
     what: 'readings and alarms while brokers, databases, workers, disk and clock fail (part: single, servers)',

@@ -67,7 +67,7 @@ export async function run(): Promise<Record<string, number | readonly number[]>>
     await installation.stop();
     const lost = sent - ((await rowsIn(dataDir)) - before);
     console.log(
-      `${probeCount} probes, a reading a minute each by a clock ${speed} times as fast: ${Math.round((probeCount * speed) / 60)} readings/s, ${soakMin} minutes of the house after ${warmMin} of warming up`,
+      `${probeCount} probes, a reading a minute each by a clock ${speed} times as fast: ${Math.round((probeCount * speed) / 60)} readings/s, ${soakMin} minutes of the server after ${warmMin} of warming up`,
     );
     const rowEvery = Math.max(1, Math.floor(soakMin / shownRows));
     console.table(

@@ -1,5 +1,5 @@
 /**
- * A year of eight probes thinned to its last 90 days, while new readings keep coming in.
+ * A year of eight probes downsampled to its last 90 days, while new readings keep coming in.
  *
  * Between two steps one batch is kept, as fast as the store takes it: nothing waits longer than the longest step.
  */

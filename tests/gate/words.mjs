@@ -1,5 +1,5 @@
 /**
- * One word for one thing: names, comments and documents of the rooms use the word of the field. Refused are words that once had a
+ * One word for one thing: names, comments, tests and documents use the word of the field. Refused are words that once had a
  * meaning of their own here; where one of them is plain English, or the name of something stored, it is let through below.
  */
 import { execFileSync } from 'node:child_process';
@@ -45,6 +45,8 @@ const refusedIn = [
     'position; of a number: index, rank',
   ],
   ['shared/store/', /horizons?/, 'watermark'],
+  ['shared/store/', /settle(s|d)?|settling|sweeps?|swept/, 'flush; of old rows: clean up'],
+  ['ingest/client/', /marks?/, 'barrier'],
   ['server/', /horizons?/, 'watermark'],
   ['ingest/', /horizons?/, 'watermark'],
 ];
@@ -63,6 +65,8 @@ const stays = [
     /(UPDATE|FROM|TABLE|INTO) "?thinning|`thinning( ms=|` has)/,
     'the name of a stored table and measurement',
   ],
+  ['shared/store/readings/', /settled_(count|through)/g, 'names of stored columns'],
+  ['shared/store/readings/schema.ts', /-- .*/, 'stands in files as it was written'],
   ['shared/messages/en/', /thinned with/, 'a starter in water'],
   ['server/services/import/entry-synonyms.ts', /'thinned'/, 'what growers write of a pile'],
   ['server/licences.md', /.*/, 'names of packages'],
@@ -71,11 +75,23 @@ const stays = [
     /horizon_ms|"horizon"|horizon=|and horizon \(the watermark\)/g,
     'the name of a stored column and field',
   ],
+  ['tests/', /told/gi, 'plain English of what a test gives or reads: told apart, as told'],
+  ['tests/', /\bdoors?\b/gi, 'a shed has one'],
+  ['tests/server/', /\/told\//g, 'links in mails of earlier versions'],
+  ['tests/shared/store/versions', /.*/, 'what was released is not changed'],
+  [
+    'tests/shared/store/postgres-journal.test.ts',
+    /'house|"house"|told_link|hand_on/g,
+    'what an earlier version kept in its tables',
+  ],
+  ['tests/gate/words.mjs', /.*/, 'the words themselves'],
+  ['tests/bench/thin.ts', /thinned_per_s/, 'the name of a figure'],
+  ['tests/node-lines/', /.*/, 'names of packages'],
   ['core/', /placeOf/, 'where somebody squeezed or saw growth: a field of an entry'],
 ];
 
 const documents = ['DEVELOPERS.md', 'README.md', '*/README.md', '*/*/README.md', '*/*/*/README.md'];
-const rooms = ['core', 'ingest', 'server', 'shared', 'simulator', 'web'];
+const rooms = ['core', 'ingest', 'server', 'shared', 'simulator', 'tests', 'web'];
 const isRead = (file) =>
   /\.(ts|tsx|mjs|css|md|yaml|json|html)$/.test(file) &&
   !file.startsWith('shared/messages/made/') &&

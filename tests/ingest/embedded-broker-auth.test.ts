@@ -216,7 +216,7 @@ describe('who has no key', () => {
     await expect(come()).rejects.toThrow(/Not authorized/i);
   });
 
-  test('may not say what only the house says', async () => {
+  test('may not say what only the server says', async () => {
     const { come, reasons } = await start();
     await (await come()).publishAsync('piles/saltmere-yard/siren', 'all is well', { qos: 1, retain: true });
     expect(reasons()).toEqual([['not-its-topic', 1]]);

@@ -155,7 +155,7 @@ describe('once an age is chosen', () => {
     expect(await choose(null)).toMatchObject({ keptDays: null, last: { removed: promised } });
   });
 
-  test('age and last run outlast the house', async () => {
+  test('age and last run outlast a restart', async () => {
     await choose(keptDays);
     await test_.close();
     test_ = await openTestInstallation(folder.dataDir, {}, clock);

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { problemSchema } from '../../shared/contracts/problem.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../helpers/open-test-server.ts';
 
-const token = 'a-token-of-the-house';
+const token = 'a-token-of-the-server';
 
 describe('with BRANHEARTH_API_TOKEN set', () => {
   let test1: TestInstallation;

@@ -69,7 +69,7 @@ test('the pile whose probes fall silent is warned of; parts and a merged pile wi
     expect(part.alarms).toEqual([]);
     expect(part.condition).toBe('No probe is in this pile, so nobody can say how it is.');
     expect(part.next).toContain('claim it as its core');
-    // The air probe of the yard is lent to it and was dead before it was laid: shown as no live figure.
+    // The air probe of the yard serves it too and was dead before it was laid: shown as no live figure.
     expect(part.positions).toMatchObject({ air: { silent: true } });
     expect(Object.keys(part.positions)).toEqual(['air']);
   }

@@ -7,7 +7,7 @@ import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.t
 import { hasPostgres, type Postgres, startPostgres } from '../helpers/postgres.ts';
 import { until } from '../helpers/until.ts';
 
-describe.skipIf(!hasPostgres)('a house whose journal is in PostgreSQL', () => {
+describe.skipIf(!hasPostgres)('a server whose journal is in PostgreSQL', () => {
   let postgres: Postgres;
   beforeAll(async () => {
     postgres = await startPostgres();
@@ -58,7 +58,7 @@ describe.skipIf(!hasPostgres)('a house whose journal is in PostgreSQL', () => {
     await remove();
   });
 
-  test('is alone on its journal: another house, or a worker, says so in one line', async () => {
+  test('is alone on its journal: another server, or a worker, says so in one line', async () => {
     const [first, second, third] = [await makeDataDir(), await makeDataDir(), await makeDataDir()];
     const url = await postgres.database();
     const one = await openTestInstallation(first.dataDir, { JOURNAL_URL: url });

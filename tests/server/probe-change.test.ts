@@ -54,7 +54,7 @@ test('a position served by two probes one after the other shows one line, each r
   await remove();
 });
 
-test('a pile without an air probe is lent its site’s, and given back when that probe leaves', async () => {
+test('a pile without an air probe takes its site’s, until that probe leaves', async () => {
   const { dataDir, remove } = await makeDataDir();
   const { installation, app, close } = await openTestInstallation(dataDir);
   const call = async (method: 'POST' | 'DELETE', url: string, payload?: object) => {

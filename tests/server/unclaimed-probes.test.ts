@@ -17,7 +17,7 @@ afterEach(async () => {
 
 const site = 'saltmere-yard';
 
-describe('a house that hears more names than it may', () => {
+describe('a server that hears more names than it may', () => {
   async function open() {
     const { dataDir, remove } = await makeDataDir();
     const { installation, app, close } = await openTestInstallation(dataDir, { UNCLAIMED_PROBES: '3' });

@@ -32,7 +32,7 @@ beforeAll(async () => {
   }
   await journal.close();
   // One series after the other, and settled, so that each has pages of its own.
-  const readings = openSqliteReadings(join(whole, 'readings.db'), { settleAt: 1_000 });
+  const readings = openSqliteReadings(join(whole, 'readings.db'), { flushAt: 1_000 });
   for (const probe of ids) {
     const rows = Array.from({ length: 4_000 }, (_, minute) => {
       const atMs = startedAtMs + minute * minuteMs;

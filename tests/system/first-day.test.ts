@@ -36,7 +36,7 @@ function publish(topic: string, payload: string) {
   execFileSync(publisher, ['-h', '127.0.0.1', '-p', port, '-q', '1', '-t', `piles/${topic}`, '-m', payload]);
 }
 
-test.runIf(canRun)('an empty house welcomes, and a probe that talks stands on the page by itself', async () => {
+test.runIf(canRun)('an empty server welcomes, and a probe that talks stands on the page by itself', async () => {
   await page.goto(installation.pagesUrl);
   await page.getByRole('heading', { level: 1, name: /No pile is watched yet/ }).waitFor();
   publish('saltmere-yard/p1/reading', '{"temperature":21.5,"humidity":97,"battery":3.1}');

@@ -29,7 +29,7 @@ const untilReadings = (pagesUrl: string, state: 'ok' | 'down') =>
   );
 
 test.skipIf(!hasInflux || !hasMosquitto)(
-  'every reading is in InfluxDB once after it was stopped, frozen, slow, busy, failing and not heard, and the house killed',
+  'every reading is in InfluxDB once after it was stopped, frozen, slow, busy, failing and not heard, and the server killed',
   async () => {
     const { dataDir, remove } = await makeDataDir();
     const [broker, influx] = [await startMosquitto(), await startInflux()];
@@ -100,10 +100,13 @@ async function reached(pagesUrl: string, times: ReadonlyMap<string, number>): Pr
   return [...times].every(([probe, atMs]) => told.get(probe) === atMs) || undefined;
 }
 
-test.skipIf(!hasInflux)('a house whose InfluxDB is not there stops with one line that names the variable', async () => {
-  const { dataDir, remove } = await makeDataDir();
-  await expect(spawnInstallation(dataDir, { environment: { READINGS_URL: 'http://127.0.0.1:9' } })).rejects.toThrow(
-    /^BRANHEARTH_READINGS_URL must be the address of an InfluxDB that answers; it was "http:[^\n]*\(it cannot be reached: ECONNREFUSED\)$/,
-  );
-  await remove();
-});
+test.skipIf(!hasInflux)(
+  'a server whose InfluxDB is not there stops with one line that names the variable',
+  async () => {
+    const { dataDir, remove } = await makeDataDir();
+    await expect(spawnInstallation(dataDir, { environment: { READINGS_URL: 'http://127.0.0.1:9' } })).rejects.toThrow(
+      /^BRANHEARTH_READINGS_URL must be the address of an InfluxDB that answers; it was "http:[^\n]*\(it cannot be reached: ECONNREFUSED\)$/,
+    );
+    await remove();
+  },
+);

@@ -10,7 +10,7 @@ import { makeDataDir, openTestInstallation, type TestInstallation } from '../hel
 import { until } from '../helpers/until.ts';
 
 describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', () => {
-  const installationSecret = 'of-the-house-itself';
+  const installationSecret = 'of-the-server-itself';
   const closing: (() => unknown)[] = [];
   let broker: Mosquitto;
   let one: TestInstallation;
@@ -46,7 +46,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
     await writeFile(passwords, await fileAt('passwords'));
     await writeFile(topics, await fileAt('topics'));
     await broker.start();
-    await until('the house to be let in', () => one.installation.ingest.health().state === 'ok' || undefined);
+    await until('the server to be let in', () => one.installation.ingest.health().state === 'ok' || undefined);
   });
   afterAll(async () => {
     for (const close of closing.reverse()) await close();
@@ -67,7 +67,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
     return client;
   }
 
-  test('lets the house in by its own name, and reads from it', async () => {
+  test('lets the server in by its own name, and reads from it', async () => {
     expect(one.installation.ingest.health()).toMatchObject({ state: 'ok' });
   });
 
@@ -106,7 +106,7 @@ describe.skipIf(!hasMosquitto)('a Mosquitto with the files made from the keys', 
     const installation = await connectAsync(broker.url, {
       username: 'branhearth',
       password: installationSecret,
-      clientId: 'speaker',
+      clientId: 'client',
     });
     closing.push(() => installation.endAsync(true));
     await installation.publishAsync('piles/saltmere-yard/siren', 'warm', { qos: 1 });

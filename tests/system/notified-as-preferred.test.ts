@@ -210,7 +210,7 @@ test('one reading alarms three people: each is told as they preferred, and once'
 
   // An hour and more of the server later nobody has been told again, and Vera never was.
   const laterMs = serverMs() + 70 * minuteMs;
-  await until('an hour of the house', () => (serverMs() > laterMs ? true : undefined), 100_000);
+  await until('an hour of the server', () => (serverMs() > laterMs ? true : undefined), 100_000);
   const about = (name: string) =>
     messagesTo(name).filter(({ parsed }) => /Deep heap at Saltmere Yard is too hot/.test(parsed.text ?? '')).length;
   expect([about('olive'), about('kim'), messagesTo('vera').length, receiver.got.length]).toEqual([1, 1, 0, 1]);

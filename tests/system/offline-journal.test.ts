@@ -145,7 +145,7 @@ test.runIf(hasChromium)(
 );
 
 test.runIf(hasChromium)(
-  'what the house refuses stays on the phone with the reason, until it is thrown away',
+  'what the server refuses stays on the phone with the reason, until it is thrown away',
   async () => {
     const page = await phone.newPage();
     page.setDefaultTimeout(patienceMs);

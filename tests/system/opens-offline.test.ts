@@ -87,7 +87,7 @@ test.runIf(hasChromium)('the browser finds nothing that keeps it from being inst
 });
 
 test.runIf(hasChromium)(
-  'loaded anew while the house is away, it shows what the house last said and how old that is',
+  'loaded anew while the server is away, it shows what the server last said and how old that is',
   async () => {
     await openLive(path);
     await page.getByRole('heading', { name: 'Cart shed' }).waitFor();
@@ -116,7 +116,7 @@ test.runIf(hasChromium)(
 );
 
 test.runIf(hasChromium)(
-  'away from the house axe finds nothing and nothing scrolls sideways, light and dark, at both widths',
+  'away from the server axe finds nothing and nothing scrolls sideways, light and dark, at both widths',
   async () => {
     for (const where of ['/', path]) {
       await open(where);
@@ -147,7 +147,7 @@ test.runIf(hasChromium)('the help opens out of reach, though nobody opened it be
 });
 
 test.runIf(hasChromium)(
-  'an entry written after it was opened without the house arrives once, when the house is back',
+  'an entry written after it was opened without the server arrives once, when the server is back',
   async () => {
     await open(`${path}/journal`);
     await page.getByText(notLive).waitFor();

@@ -254,21 +254,21 @@ describe.skipIf(!all)('two workers and a web process', () => {
     if (!here || !there) throw new Error('one worker holds all');
     const say = async (tempC: number) => {
       await new Promise((resolve) => setTimeout(resolve, 50));
-      await client.publishAsync(`piles/${there.site}/lent/temperature`, String(tempC), { qos: 1 });
+      await client.publishAsync(`piles/${there.site}/cross/temperature`, String(tempC), { qos: 1 });
     };
     await say(33);
     await until(
       'the probe',
       async () =>
-        (await ask('GET', '/api/probes')).probes.some(({ probe }: { probe: string }) => probe === 'lent') || undefined,
+        (await ask('GET', '/api/probes')).probes.some(({ probe }: { probe: string }) => probe === 'cross') || undefined,
     );
-    await ask('POST', '/api/piles', { id: 'lent-to', site: here.site, name: 'Lent to', stage: 'bran' });
-    await ask('POST', `/api/probes/${there.site}/lent/claim`, { pileId: 'lent-to', position: 'core' });
+    await ask('POST', '/api/piles', { id: 'cross-site', site: here.site, name: 'Cross-site', stage: 'bran' });
+    await ask('POST', `/api/probes/${there.site}/cross/claim`, { pileId: 'cross-site', position: 'core' });
     for (const tempC of [34, 35]) {
       await say(tempC);
       await until(
         `judged at ${tempC} °C`,
-        async () => (await ask('GET', '/api/piles/lent-to')).condition.includes(`${tempC} °C`) || undefined,
+        async () => (await ask('GET', '/api/piles/cross-site')).condition.includes(`${tempC} °C`) || undefined,
       );
     }
   });

@@ -134,7 +134,7 @@ test.each([413, 415, 422])('a photo refused with %d marks its entry; the others 
 });
 
 test.each([401, 403, 429, 500, 503])(
-  'a house that answers %d is asked again later, and nothing is given up',
+  'a server that answers %d is asked again later, and nothing is given up',
   async (status) => {
     const { store, kept } = memoryStore([waitingEntry(1)]);
     const senders: Senders = {

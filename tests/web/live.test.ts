@@ -37,7 +37,7 @@ describe('startSseParser()', () => {
   });
 });
 
-describe('the house as the page knows it', () => {
+describe('the installation as the page knows it', () => {
   const piles = mockFarm(0).piles.map((pile) => pileSummarySchema.parse(pile));
   const [first, second] = piles as [(typeof piles)[number], (typeof piles)[number]];
 
@@ -74,8 +74,8 @@ describe('the house as the page knows it', () => {
   });
 });
 
-describe('houseNowMs()', () => {
-  test('goes on at the speed of the house', () => {
+describe('serverNowMs()', () => {
+  test('goes on at the speed of the server', () => {
     expect(serverNowMs({ serverMs: 1_000_000, steadyMs: 500, speed: 600 }, 1_500)).toBe(1_600_000);
     expect(serverNowMs({ serverMs: 1_000_000, steadyMs: 500, speed: 1 }, 1_500)).toBe(1_001_000);
   });

@@ -8,7 +8,7 @@ import { as, join, makeToken } from '../helpers/people.ts';
 import { patienceMs } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
-const token = 'a-token-of-the-house';
+const token = 'a-token-of-the-server';
 let real: RealPages;
 let one: TestInstallation;
 let browser: Browser;
@@ -24,7 +24,7 @@ afterAll(() => real?.close());
 const notifications = (bearer: string) =>
   one.app.inject({ url: '/api/notifications', headers: { authorization: `Bearer ${bearer}` } });
 
-test('while nobody is set up the token speaks for the house; then it is told which token would do', async () => {
+test('while nobody is set up the token speaks for the server; then it is told which token would do', async () => {
   expect((await notifications(token)).json()).toMatchObject({ person: { id: 'server' } });
   olives = await makeToken(one.app, as(await join(one, 'Olive', 'owner')), 'own');
   const refused = await notifications(token);

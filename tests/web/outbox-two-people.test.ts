@@ -107,7 +107,7 @@ test('somebody else may send it in their own name', async () => {
   expect((await written()).map(({ note, by }) => [note, by])).toContainEqual(['Turned it by hand.', 'Olive']);
 });
 
-test('the house itself keeps nothing under a wrong name', async () => {
+test('the server itself keeps nothing under a wrong name', async () => {
   const entry = { id: 'an-entry-of-olives', at: new Date().toISOString(), what: { kind: 'note' }, note: 'Mine.' };
   const hand = (writer: string) =>
     one.app.inject({

@@ -92,7 +92,7 @@ describe('home', () => {
     await here.page.getByText('2 probes are talking that belong to no pile yet.').waitFor();
   });
 
-  test('ages are told by the clock of the house, which may run fast', async () => {
+  test('ages are told by the clock of the server, which may run fast', async () => {
     const here = await open({ speed: 600 });
     await here.page.getByText('live at 600×').waitFor();
     // The last reading was a minute old at the start; ten server minutes pass in a second.
@@ -285,7 +285,7 @@ describe('a pile', () => {
     }
   });
 
-  test('the charts ask for the time of the house, also when its clock is heard of last', async () => {
+  test('the charts ask for the time of the server, also when its clock is heard of last', async () => {
     const { page } = await open({ path: '/' });
     await page.route('**/api/health', async (route) => {
       await new Promise((resolve) => setTimeout(resolve, 1_500));

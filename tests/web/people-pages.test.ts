@@ -61,7 +61,7 @@ async function look(page: Page, name: string): Promise<void> {
 
 const password = 'kettle willow copper lantern';
 
-test('from the link of the start to a house with an owner, a keeper and a viewer', async () => {
+test('from the link of the start to a server with an owner, a keeper and a viewer', async () => {
   const owner = await device();
   const { page } = owner;
 

@@ -158,7 +158,7 @@ describe('laying what was planned', () => {
       moistureFrac: 0.45,
       depthM: 0.2,
     });
-    const query = Object.fromEntries(new URL(address, 'http://house').searchParams);
+    const query = Object.fromEntries(new URL(address, 'http://farm').searchParams);
     expect(draftOfQuery(query)).toMatchObject({
       stage: 'soil',
       material: 'soil-mix',

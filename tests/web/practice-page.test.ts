@@ -113,7 +113,7 @@ describe('practice', () => {
     });
   }
 
-  test('a run needs nothing from the house: without an API it goes from story to score', async () => {
+  test('a run needs nothing from the server: without an API it goes from story to score', async () => {
     const { page, close } = await service.open({ path: '/practice/forgotten' });
     await page.route('**/api/**', (route) => route.abort());
     await page.reload();

@@ -41,7 +41,7 @@ test('addressOf() leaves out what is usual and is read back as the same comparis
   expect(addressOf(empty)).toBe('/seasons');
   const one = readComparison({ site: 'saltmere-yard', by: 'warming', out: 'a,b', split: 'material', one: 'rice-bran' });
   const address = addressOf(one);
-  expect(readComparison(Object.fromEntries(new URL(address, 'http://house').searchParams))).toEqual(one);
+  expect(readComparison(Object.fromEntries(new URL(address, 'http://farm').searchParams))).toEqual(one);
 });
 
 const noBreak = '\u00a0';

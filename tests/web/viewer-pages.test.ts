@@ -211,7 +211,7 @@ const closed: readonly (readonly [path: string, to: Role])[] = [
 
 const ownersOwn = /^(Listen|Remove|Keep every reading)$/;
 
-test('a viewer sees what every page holds, with nothing on it that the house would refuse', async () => {
+test('a viewer sees what every page holds, with nothing on it that the server would refuse', async () => {
   const page = await signedIn('viewer');
   for (const [path, shows] of pages()) {
     const { controls, links, refused } = await see(page, path, shows);
@@ -277,7 +277,7 @@ test('an owner is offered what only owners may do', async () => {
   await page.context().close();
 });
 
-test('a viewer of a house without piles is not asked to lay one', async () => {
+test('a viewer of a server without piles is not asked to lay one', async () => {
   const page = await signedIn('viewer');
   await page.route('**/api/piles', (route) => route.fulfill({ json: { piles: [] } }));
   await page.goto(url);

@@ -60,7 +60,7 @@ export class Sessions {
   async start(request: FastifyRequest, reply: FastifyReply, person: PersonRecord): Promise<void> {
     const { journal, nowMs } = this.#parts;
     const now = nowMs();
-    await journal.sessions.sweep(now, now - sessionLengths.idleMs);
+    await journal.sessions.cleanUp(now, now - sessionLengths.idleMs);
     const before = readCookie(request, 'session');
     const secret = newSecret();
     const session = {

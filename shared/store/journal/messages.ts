@@ -34,7 +34,7 @@ export function journalMessages(base: JournalBase): NotificationsStore['messages
     seen: (id, atMs) => base.write((transaction) => markSeen(transaction, id, atMs)),
     counts: () => base.read(countByState),
     releaseAll: () => base.write(releaseAll),
-    sweep: (beforeMs) => base.write((transaction) => sweep(transaction, beforeMs)),
+    cleanUp: (beforeMs) => base.write((transaction) => cleanUp(transaction, beforeMs)),
   };
 }
 
@@ -176,7 +176,7 @@ async function releaseAll(transaction: JournalTransaction): Promise<void> {
 }
 
 /** Old notices of which nothing waits any more, with all that hangs on them; a link lives no longer than its notice. */
-async function sweep(transaction: JournalTransaction, beforeMs: number): Promise<number> {
+async function cleanUp(transaction: JournalTransaction, beforeMs: number): Promise<number> {
   const waiting = transaction.selectFrom('message').select('notice_id').where('state', 'in', open);
   const old = await transaction
     .selectFrom('notice')

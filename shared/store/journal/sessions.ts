@@ -76,7 +76,7 @@ export function journalSessions(base: JournalBase): PeopleJournal['sessions'] {
         return endAllSessions(transaction, personId, exceptDigest);
       }),
 
-    sweep: (nowMs, seenBeforeMs) =>
+    cleanUp: (nowMs, seenBeforeMs) =>
       base.write(async (transaction) => {
         await transaction
           .deleteFrom('session')

@@ -1,10 +1,10 @@
 /**
  * Takes raw rows away whose time has come, and leaves their rollups, a step at a time. It never takes a row away that
- * is not in the rollups: what waits of a series is settled before its watermark moves.
+ * is not in the rollups: what waits of a series is flushed before its watermark moves.
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { DownsampleStep, Weight } from '../readings-store.ts';
-import type { Sweep } from './clean-up.ts';
+import type { FlushRounds } from './flush-rounds.ts';
 import type { KnownSeries, SeriesBook } from './series-book.ts';
 import { tierLengthsMs, watermarkStepMs } from './tiers.ts';
 
@@ -35,7 +35,7 @@ type Weighed = [rows: number | null, rollups: number | null];
 export class Downsampler {
   readonly #db: Database;
   readonly #book: SeriesBook;
-  readonly #sweep: Sweep;
+  readonly #rounds: FlushRounds;
   readonly #lastOfStep: Statement<[number, number, number], number>;
   readonly #remove: Statement<[number, number]>;
   readonly #moveWatermark: Statement<[number, number]>;
@@ -47,10 +47,10 @@ export class Downsampler {
   #next = 0;
   #removedInRun = 0;
 
-  constructor(db: Database, book: SeriesBook, sweep: Sweep) {
+  constructor(db: Database, book: SeriesBook, rounds: FlushRounds) {
     this.#db = db;
     this.#book = book;
-    this.#sweep = sweep;
+    this.#rounds = rounds;
     this.#lastOfStep = db
       .prepare<[number, number, number], number>(
         'SELECT at_ms FROM reading WHERE series_id = ? AND at_ms < ? ORDER BY at_ms LIMIT 1 OFFSET ?',
@@ -83,7 +83,7 @@ export class Downsampler {
     const goalMs = wholeStep(beforeMs);
     const due = this.#due(goalMs, rows);
     // First and on its own: a watermark may only move over what is in the rollups.
-    this.#sweep.settleSome(
+    this.#rounds.flushSome(
       due.filter(({ series, watermarkMs }) => hasWaitingBefore(series, watermarkMs)).map(bySeries),
     );
     const moved: Moved[] = [];
@@ -114,7 +114,7 @@ export class Downsampler {
     this.#next = 0;
   }
 
-  /** The next few series that have something to downsample, no more than a step can settle and look through. */
+  /** The next few series that have something to downsample, no more than a step can flush and look through. */
   #due(goalMs: number, rows: number): Due[] {
     const due: Due[] = [];
     let waiting = 0;
@@ -143,7 +143,7 @@ export class Downsampler {
     let sum = 0;
     for (const { series, index, watermarkMs, removed, hasMore } of moved) {
       series.watermarkMs = watermarkMs;
-      series.settledCount -= removed;
+      series.flushedCount -= removed;
       series.hasDownsampledRows = hasMore;
       sum += removed;
       this.#next = hasMore ? index : index + 1;

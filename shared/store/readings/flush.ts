@@ -1,6 +1,6 @@
 /**
  * Moves the waiting readings of some series into the reading table and the rollups. It never counts a reading twice:
- * what waits was new when it was taken, and its series says through which batch it is settled, so that the same batch,
+ * what waits was new when it was taken, and its series says through which batch it is flushed, so that the same batch,
  * still in the inbox after a crash, is not taken for waiting again.
  */
 import type { Database, Statement } from 'better-sqlite3';
@@ -11,7 +11,7 @@ import { Waiting } from './waiting.ts';
 /** Rows per INSERT; more gains little, and each costs three parameters. */
 const rowsPerInsert = 20;
 
-export interface Settling {
+export interface Flush {
   /** In the order of their ids, which is the order of the tables. */
   readonly series: readonly KnownSeries[];
   /** Number of the newest batch taken. */
@@ -20,13 +20,13 @@ export interface Settling {
   readonly doneThroughBatch: number;
 }
 
-export class Settler {
+export class Flusher {
   readonly #insertOne: Statement;
   readonly #insertMany: Statement;
   readonly #rollUp: Statement;
   readonly #noteSeries: Statement;
   readonly #emptyInbox: Statement;
-  readonly #run: (settling: Settling) => void;
+  readonly #run: (flush: Flush) => void;
 
   constructor(db: Database) {
     this.#insertOne = db.prepare('INSERT INTO reading VALUES (?, ?, ?)');
@@ -41,28 +41,28 @@ export class Settler {
       UPDATE series SET first_at_ms = ?, last_at_ms = ?, last_value = ?, settled_count = ?, settled_through = ?
       WHERE id = ?`);
     this.#emptyInbox = db.prepare('DELETE FROM inbox WHERE batch <= ?');
-    this.#run = db.transaction((settling: Settling) => {
-      for (const series of settling.series) this.#settleOne(series, settling.throughBatch);
-      if (settling.doneThroughBatch > 0) this.#emptyInbox.run(settling.doneThroughBatch);
+    this.#run = db.transaction((flush: Flush) => {
+      for (const series of flush.series) this.#flushOne(series, flush.throughBatch);
+      if (flush.doneThroughBatch > 0) this.#emptyInbox.run(flush.doneThroughBatch);
     }).immediate;
   }
 
-  /** All of it is settled, or, when this throws, nothing. */
-  settle(settling: Settling): void {
-    this.#run(settling);
-    for (const series of settling.series) {
-      series.settledCount += series.waiting.count;
-      series.settledLastAtMs = series.lastAtMs;
+  /** All of it is flushed, or, when this throws, nothing. */
+  flush(flush: Flush): void {
+    this.#run(flush);
+    for (const series of flush.series) {
+      series.flushedCount += series.waiting.count;
+      series.flushedLastAtMs = series.lastAtMs;
       series.waiting = new Waiting();
     }
   }
 
-  #settleOne(series: KnownSeries, throughBatch: number): void {
-    const { id, firstAtMs, lastAtMs, lastValue, settledCount } = series;
+  #flushOne(series: KnownSeries, throughBatch: number): void {
+    const { id, firstAtMs, lastAtMs, lastValue, flushedCount } = series;
     const { atMs, values } = series.waiting.sorted();
     this.#insertRows(id, atMs, values);
     for (const [tier, lengthMs] of tierLengthsMs.entries()) this.#addToTier(tier, lengthMs, id, atMs, values);
-    this.#noteSeries.run(firstAtMs, lastAtMs, lastValue, settledCount + atMs.length, throughBatch, id);
+    this.#noteSeries.run(firstAtMs, lastAtMs, lastValue, flushedCount + atMs.length, throughBatch, id);
   }
 
   #insertRows(id: number, atMs: readonly number[], values: readonly number[]): void {

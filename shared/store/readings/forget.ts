@@ -4,7 +4,7 @@
  */
 import type { Database, Statement } from 'better-sqlite3';
 import type { ForgetStep } from '../readings-store.ts';
-import type { Sweep } from './clean-up.ts';
+import type { FlushRounds } from './flush-rounds.ts';
 import type { KnownSeries, SeriesBook } from './series-book.ts';
 import { tierLengthsMs } from './tiers.ts';
 
@@ -13,7 +13,7 @@ const endOfTimeMs = Number.MAX_SAFE_INTEGER;
 export class Forgetter {
   readonly #db: Database;
   readonly #book: SeriesBook;
-  readonly #sweep: Sweep;
+  readonly #rounds: FlushRounds;
   readonly #note: Statement<[number]>;
   readonly #removeSeries: Statement<[number]>;
   readonly #next: Statement<[], number>;
@@ -21,10 +21,10 @@ export class Forgetter {
   readonly #removeRollups: Statement<[{ id: number; tier: number; rows: number }]>;
   readonly #isDone: Statement<[number]>;
 
-  constructor(db: Database, book: SeriesBook, sweep: Sweep) {
+  constructor(db: Database, book: SeriesBook, rounds: FlushRounds) {
     this.#db = db;
     this.#book = book;
-    this.#sweep = sweep;
+    this.#rounds = rounds;
     this.#note = db.prepare('INSERT INTO forgotten VALUES (?)');
     this.#removeSeries = db.prepare('DELETE FROM series WHERE id = ?');
     this.#next = db.prepare<[], number>('SELECT series_id FROM forgotten LIMIT 1').pluck();
@@ -44,7 +44,7 @@ export class Forgetter {
   hide(series: readonly KnownSeries[]): void {
     if (series.length === 0) return;
     // Batches in the inbox name their series, so none of these may stand in one any more.
-    this.#sweep.finish();
+    this.#rounds.finish();
     this.#db
       .transaction(() => {
         for (const { id } of series) {

@@ -55,17 +55,17 @@ export class Gatherer {
   gather(series: KnownSeries, fromMs: number, toMs: number, { bucketMs, tier }: BucketPlan): BucketColumns {
     const firstMs = Math.floor(fromMs / bucketMs) * bucketMs;
     const sums = new BucketSums(firstMs, bucketMs, bucketCount(fromMs, toMs, bucketMs));
-    // Nothing is settled outside these, so a short history in a long range costs little.
+    // Nothing is flushed outside these, so a short history in a long range costs little.
     // A stand-in may lie beside all of its readings, but not outside its rollup.
     const isDownsampled = series.watermarkMs > 0;
-    const settledFromMs = Math.max(fromMs, series.firstAtMs - (isDownsampled ? watermarkStepMs : 0));
-    const settledToMs = Math.min(toMs, series.settledLastAtMs + (isDownsampled ? watermarkStepMs : 1));
-    const whole = this.#addWhole(sums, series.id, settledFromMs, settledToMs, { bucketMs, tier });
-    for (let startMs = firstMs; startMs < settledToMs; startMs += bucketMs) {
+    const flushedFromMs = Math.max(fromMs, series.firstAtMs - (isDownsampled ? watermarkStepMs : 0));
+    const flushedToMs = Math.min(toMs, series.flushedLastAtMs + (isDownsampled ? watermarkStepMs : 1));
+    const whole = this.#addWhole(sums, series.id, flushedFromMs, flushedToMs, { bucketMs, tier });
+    for (let startMs = firstMs; startMs < flushedToMs; startMs += bucketMs) {
       if (startMs === whole.fromMs) startMs = whole.toMs;
-      if (startMs >= settledToMs) break;
+      if (startMs >= flushedToMs) break;
       const endMs = startMs + bucketMs;
-      if (endMs <= settledFromMs) continue;
+      if (endMs <= flushedFromMs) continue;
       for (const stretch of stretches(Math.max(startMs, fromMs), Math.min(endMs, toMs), tier)) {
         const [n, min, max, sum] = this.#read(series, stretch);
         if (n) sums.add(startMs, n, min, max, sum);

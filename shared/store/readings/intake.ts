@@ -8,11 +8,11 @@ import { newColumns } from './inbox.ts';
 import { KnownSeries, type SeriesBook } from './series-book.ts';
 import { mustBeKeepable } from './whole-range.ts';
 
-export type SettledValue = (series: KnownSeries, atMs: number) => number | undefined;
+export type FlushedValue = (series: KnownSeries, atMs: number) => number | undefined;
 
 export class Intake {
   readonly #book: SeriesBook;
-  readonly #settledValue: SettledValue;
+  readonly #flushedValue: FlushedValue;
   #batch = 0;
   #touched: KnownSeries[] = [];
   /** Series seen for the first time; they need a row of their own before `pack`. */
@@ -22,9 +22,9 @@ export class Intake {
   #atMs: number[] = [];
   #values: number[] = [];
 
-  constructor(book: SeriesBook, settledValue: SettledValue) {
+  constructor(book: SeriesBook, flushedValue: FlushedValue) {
     this.#book = book;
-    this.#settledValue = settledValue;
+    this.#flushedValue = flushedValue;
   }
 
   /** @throws {RangeError} when a reading is not a finite number at a whole time; nothing is taken then. */
@@ -74,8 +74,8 @@ export class Intake {
 
   #earlierValue(series: KnownSeries, atMs: number): number | undefined {
     const waiting = series.waiting.count > 0 ? series.waiting.valueAt(atMs) : undefined;
-    if (waiting !== undefined || atMs > series.settledLastAtMs) return waiting;
-    return this.#settledValue(series, atMs);
+    if (waiting !== undefined || atMs > series.flushedLastAtMs) return waiting;
+    return this.#flushedValue(series, atMs);
   }
 
   #begin(series: KnownSeries): KnownSeries {

@@ -21,7 +21,7 @@ export function mergeRows(
   toMs: number,
   limit: number,
 ): KeptReading[] {
-  const cursors = series.map((one) => new Cursor(settledRows(db, one, fromMs, toMs), one, fromMs, toMs));
+  const cursors = series.map((one) => new Cursor(flushedRows(db, one, fromMs, toMs), one, fromMs, toMs));
   try {
     return fillPage(cursors, limit);
   } finally {
@@ -30,7 +30,7 @@ export function mergeRows(
 }
 
 /** Stand-ins first, then what was never downsampled. */
-function* settledRows(
+function* flushedRows(
   db: Database,
   { id, watermarkMs }: KnownSeries,
   fromMs: number,
@@ -67,26 +67,26 @@ function earliest(cursors: readonly Cursor[]): Cursor | undefined {
   return found;
 }
 
-/** Walks one series by time, over its settled and its waiting readings at once. */
+/** Walks one series by time, over its flushed and its waiting readings at once. */
 class Cursor {
   readonly #series: KnownSeries;
-  readonly #settled: Generator<Row, undefined>;
+  readonly #flushed: Generator<Row, undefined>;
   readonly #toMs: number;
   readonly #waiting: ReturnType<KnownSeries['waiting']['sorted']>;
   #index: number;
-  #settledRow: Row | undefined;
+  #flushedRow: Row | undefined;
   /** Time of the reading it stands at; Infinity at the end. */
   atMs = Number.POSITIVE_INFINITY;
   #value = 0;
   #standsFor: KeptReading['standsFor'];
 
-  constructor(settled: Generator<Row, undefined>, series: KnownSeries, fromMs: number, toMs: number) {
+  constructor(flushed: Generator<Row, undefined>, series: KnownSeries, fromMs: number, toMs: number) {
     this.#series = series;
     this.#toMs = toMs;
     this.#waiting = series.waiting.sorted();
     this.#index = firstFrom(this.#waiting.atMs, fromMs);
-    this.#settled = settled;
-    this.#settledRow = this.#nextSettled();
+    this.#flushed = flushed;
+    this.#flushedRow = this.#nextFlushed();
     this.step();
   }
 
@@ -97,14 +97,14 @@ class Cursor {
   }
 
   step(): void {
-    const settledAtMs = this.#settledRow?.[0] ?? Number.POSITIVE_INFINITY;
+    const flushedAtMs = this.#flushedRow?.[0] ?? Number.POSITIVE_INFINITY;
     const waitingAtMs = this.#waiting.atMs[this.#index] ?? Number.POSITIVE_INFINITY;
-    if (this.#settledRow !== undefined && settledAtMs < waitingAtMs) {
-      const [atMs, value, count, min, max] = this.#settledRow;
+    if (this.#flushedRow !== undefined && flushedAtMs < waitingAtMs) {
+      const [atMs, value, count, min, max] = this.#flushedRow;
       this.atMs = atMs;
       this.#value = value;
       this.#standsFor = count === undefined ? undefined : { count, min: min ?? value, max: max ?? value };
-      this.#settledRow = this.#nextSettled();
+      this.#flushedRow = this.#nextFlushed();
     } else if (waitingAtMs < this.#toMs) {
       this.atMs = waitingAtMs;
       this.#standsFor = undefined;
@@ -115,12 +115,12 @@ class Cursor {
     }
   }
 
-  #nextSettled(): Row | undefined {
-    const next = this.#settled.next();
+  #nextFlushed(): Row | undefined {
+    const next = this.#flushed.next();
     return next.done === true ? undefined : next.value;
   }
 
   close(): void {
-    this.#settled.return(undefined);
+    this.#flushed.return(undefined);
   }
 }

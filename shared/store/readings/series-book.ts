@@ -10,9 +10,9 @@ export class KnownSeries implements SeriesRef {
   firstAtMs = Number.POSITIVE_INFINITY;
   lastAtMs = Number.NEGATIVE_INFINITY;
   lastValue = Number.NaN;
-  settledCount = 0;
+  flushedCount = 0;
   /** Newest time in the reading table; anything later can only be waiting. */
-  settledLastAtMs = Number.NEGATIVE_INFINITY;
+  flushedLastAtMs = Number.NEGATIVE_INFINITY;
   waiting = new Waiting();
   /** Before this its raw rows are gone, or hidden until they are; 0 when it was never downsampled. */
   watermarkMs = 0;

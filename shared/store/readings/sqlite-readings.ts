@@ -1,8 +1,8 @@
 /**
  * The embedded readings store, one SQLite file and nothing to install.
  *
- * A batch is committed as one blob in the inbox and then waits in memory; when much waits, it is swept into rows and
- * rollups, a step with each batch (`sweep.ts`). What waits is part of every answer, and a crash loses nothing of
+ * A batch is committed as one blob in the inbox and then waits in memory; when much waits, it is flushed into rows and
+ * rollups, a step with each batch (`flush-rounds.ts`). What waits is part of every answer, and a crash loses nothing of
  * it: the inbox is read back at opening.
  */
 
@@ -27,9 +27,10 @@ import type {
 import Database from '../sqlite-driver.ts';
 import { storeError } from '../store-error.ts';
 import { bytesOf } from './bytes-of.ts';
-import { Sweep } from './clean-up.ts';
 import { Downsampler, weightOf } from './downsample.ts';
-import { Settler } from './flush.ts';
+import { Flusher } from './flush.ts';
+import { FlushRounds } from './flush-rounds.ts';
+import { type FlushBounds, FlushSchedule } from './flush-schedule.ts';
 import { Forgetter } from './forget.ts';
 import { Gatherer } from './gather.ts';
 import { bytesPerReading } from './inbox.ts';
@@ -39,12 +40,11 @@ import { mergeRows } from './merge-rows.ts';
 import { prepare } from './prepare.ts';
 import { prepareCommit } from './prepare-commit.ts';
 import { KnownSeries, SeriesBook } from './series-book.ts';
-import { Settling, type SettlingBounds } from './settling.ts';
 import { takeDownsampled } from './take-downsampled.ts';
 import { planBuckets } from './tiers.ts';
 import { mustBeWhole, noBuckets, wholeRange } from './whole-range.ts';
 
-export interface SqliteReadingsOptions extends SettlingBounds {
+export interface SqliteReadingsOptions extends FlushBounds {
   /** So many raw rows a step of downsampling takes away at most. */
   readonly downsampleRows?: number;
   /** So many rows a step of forgetting takes away at most. */
@@ -85,8 +85,8 @@ export class SqliteReadings implements ReadingsStore {
   readonly #options: SqliteReadingsOptions;
   readonly #book = new SeriesBook();
   readonly #intake: Intake;
-  readonly #sweep: Sweep;
-  readonly #settling: Settling;
+  readonly #rounds: FlushRounds;
+  readonly #schedule: FlushSchedule;
   readonly #gatherer: Gatherer;
   readonly #downsampler: Downsampler;
   readonly #forgetter: Forgetter;
@@ -100,21 +100,21 @@ export class SqliteReadings implements ReadingsStore {
     this.#options = options;
     try {
       prepare(db);
-      const settledValue = db
+      const flushedValue = db
         .prepare<[number, number], number>('SELECT value FROM reading WHERE series_id = ? AND at_ms = ?')
         .pluck();
-      this.#intake = new Intake(this.#book, (series, atMs) => settledValue.get(series.id, atMs));
-      this.#sweep = new Sweep(this.#book, new Settler(db));
-      this.#settling = new Settling(this.#sweep, this.#book, {
+      this.#intake = new Intake(this.#book, (series, atMs) => flushedValue.get(series.id, atMs));
+      this.#rounds = new FlushRounds(this.#book, new Flusher(db));
+      this.#schedule = new FlushSchedule(this.#rounds, this.#book, {
         ...options,
         path: db.name,
         onFailure: () => this.#failed(),
       });
       this.#gatherer = new Gatherer(db);
-      this.#downsampler = new Downsampler(db, this.#book, this.#sweep);
-      this.#forgetter = new Forgetter(db, this.#book, this.#sweep);
-      this.#commit = prepareCommit(db, this.#intake, this.#sweep);
-      load(db, this.#book, this.#sweep);
+      this.#downsampler = new Downsampler(db, this.#book, this.#rounds);
+      this.#forgetter = new Forgetter(db, this.#book, this.#rounds);
+      this.#commit = prepareCommit(db, this.#intake, this.#rounds);
+      load(db, this.#book, this.#rounds);
     } catch (cause) {
       db.close();
       throw cause;
@@ -123,7 +123,7 @@ export class SqliteReadings implements ReadingsStore {
 
   async append(readings: readonly Reading[]): Promise<AppendResult> {
     this.#mustBeOpen();
-    if (this.#settling.isFull) this.#settling.step();
+    if (this.#schedule.isFull) this.#schedule.step();
     const result = this.#attempt('read what is already kept', () => this.#intake.take(readings));
     if (result.newCount === 0) return result;
     try {
@@ -134,10 +134,10 @@ export class SqliteReadings implements ReadingsStore {
       this.#writeFailed = true;
       throw storeError(`keep ${readings.length} readings`, cause, this.#db.name);
     }
-    this.#sweep.count += result.newCount;
-    this.#sweep.newestBatch += 1;
-    if (this.#sweep.underWay || this.#sweep.count >= this.#settling.settleAt)
-      this.#settling.stepOrLater(result.newCount);
+    this.#rounds.count += result.newCount;
+    this.#rounds.newestBatch += 1;
+    if (this.#rounds.underWay || this.#rounds.count >= this.#schedule.flushAt)
+      this.#schedule.stepOrLater(result.newCount);
     return result;
   }
 
@@ -191,8 +191,8 @@ export class SqliteReadings implements ReadingsStore {
   async takeDownsampled({ site, probe, quantity }: SeriesRef, downsampled: Downsampled): Promise<void> {
     this.#mustBeOpen();
     this.#attempt('take over what was downsampled', () => {
-      // What waits would be settled over rollups that are complete without it.
-      this.#sweep.finish();
+      // What waits would be flushed over rollups that are complete without it.
+      this.#rounds.finish();
       const known = this.#book.find(site, probe, quantity);
       const series = known ?? new KnownSeries(site, probe, quantity);
       takeDownsampled(this.#db, series, downsampled);
@@ -238,8 +238,8 @@ export class SqliteReadings implements ReadingsStore {
 
   async size(): Promise<{ rows: number; bytes: number }> {
     this.#mustBeOpen();
-    let rows = this.#sweep.count;
-    for (const series of this.#book.all) rows += series.settledCount;
+    let rows = this.#rounds.count;
+    for (const series of this.#book.all) rows += series.flushedCount;
     return { rows, bytes: bytesOf(this.#db) };
   }
 
@@ -260,7 +260,7 @@ export class SqliteReadings implements ReadingsStore {
   async close(): Promise<void> {
     if (!this.#db.open) return;
     try {
-      this.#sweep.finish();
+      this.#rounds.finish();
     } catch {
       // It is safe in the inbox and waits there for the next opening.
     }

@@ -36,7 +36,7 @@ export function takeDownsampled(db: Database, series: KnownSeries, downsampled: 
     series.id = id;
   }).immediate();
   Object.assign(series, after);
-  series.settledLastAtMs = Math.max(series.settledLastAtMs, after.lastAtMs);
+  series.flushedLastAtMs = Math.max(series.flushedLastAtMs, after.lastAtMs);
   series.hasDownsampledRows = true;
 }
 

@@ -1,4 +1,4 @@
-/** The readings of one series that are safe in the inbox but not settled yet. */
+/** The readings of one series that are safe in the inbox but not flushed yet. */
 export class Waiting {
   #atMs: number[] = [];
   #values: number[] = [];

@@ -36,7 +36,7 @@ export async function openSingleProcess(clock: string): Promise<FaultInstallatio
     mqttUrl: `mqtt://127.0.0.1:${mqttPort}`,
     pagesUrl: () => installation.pagesUrl,
     faults: [
-      { name: 'broker and house stopped for 3 s', run: () => again('SIGTERM') },
+      { name: 'broker and server stopped for 3 s', run: () => again('SIGTERM') },
       { name: 'killed (kill -9), started after 3 s', run: () => again('SIGKILL') },
       {
         name: 'killed (kill -9) four times in a row',

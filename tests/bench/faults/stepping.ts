@@ -19,7 +19,7 @@ export async function steppedClock(folder: string): Promise<SteppedClock> {
     fault: {
       // At the server's sixty-fold clock: an hour forward and back, then four minutes back and forward. Further back
       // than five minutes readings of right clocks come from the future, and are refused as such.
-      name: 'clock set +1 h, back, -4 min, back (house time)',
+      name: 'clock set +1 h, back, -4 min, back (server time)',
       async run() {
         for (const [offMs, forS] of [
           [60_000, 4],

@@ -66,7 +66,7 @@ describe('startPacedPublisher()', () => {
     expect(store.kept.size).toBe(counts.sent);
   });
 
-  test('stop() comes to an end with a house that acknowledges nothing, and says what it left', async () => {
+  test('stop() comes to an end with a server that acknowledges nothing, and says what it left', async () => {
     const { url, store } = await openLine();
     const publisher = await startOn(url);
     store.hold();
@@ -76,7 +76,7 @@ describe('startPacedPublisher()', () => {
     store.letGo();
   });
 
-  test('stop() comes to an end when the house is gone', async () => {
+  test('stop() comes to an end when the server is gone', async () => {
     const { url, ingest, store } = await openLine();
     const publisher = await startOn(url);
     store.hold();

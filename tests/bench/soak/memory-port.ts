@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { MemoryInside } from './memory-inside.ts';
 
 export interface MemoryPort {
-  /** For `spawnHouse`. */
+  /** For `spawnInstallation`. */
   readonly nodeArguments: readonly string[];
   readonly plainEnvironment: Readonly<Record<string, string>>;
   /** @param how `collected`: after all garbage was collected, which holds the server up for a moment. */

@@ -46,11 +46,11 @@ describe('newsOf() over the life of any alarm', () => {
 
   test('never says that it is over unless people were told, since it was last over, that it stands', () => {
     fc.assert(
-      fc.property(fc.array(mutation, { maxLength: 60 }), (deeds) => {
+      fc.property(fc.array(mutation, { maxLength: 60 }), (mutations) => {
         let machine: AlarmMachine = startAlarm(0);
         let nowMs = 0;
         let notified = false;
-        for (const one of deeds) {
+        for (const one of mutations) {
           nowMs += 30 * 60_000;
           const before = machine;
           const { next, arrow } =

@@ -16,7 +16,7 @@ const tooHot: NotifyEvent = { about: 'alarm', kind: 'overheating', rank: rankOf(
 const fire: NotifyEvent = { ...tooHot, kind: 'self-heating', rank: rankOf('urgent') };
 const disk: NotifyEvent = { about: 'server', kind: null, rank: rankOf('urgent'), siteId: null };
 
-describe('heedOf()', () => {
+describe('matchOf()', () => {
   const rows: [string, Partial<Preferences>, boolean, NotifyEvent, Match][] = [
     ['no preference at all', {}, false, tooHot, 'matches'],
     ['just from its severity on', { fromSeverity: 'warning' }, false, tooHot, 'matches'],
@@ -28,11 +28,11 @@ describe('heedOf()', () => {
     ['the hazard without its kind', { withoutKinds: ['self-heating'] }, false, fire, 'matches'],
     ['the hazard below their severity', { fromSeverity: 'danger' }, false, fire, 'matches'],
     ['the hazard at another site', { sites: [] }, false, fire, 'not-their-site'],
-    ['trouble of the house, an owner', {}, true, disk, 'matches'],
-    ['trouble of the house, somebody else', {}, false, disk, 'not-asked-for'],
-    ['trouble of the house, somebody who asked', { installationTrouble: true }, false, disk, 'matches'],
+    ['trouble of the server, an owner', {}, true, disk, 'matches'],
+    ['trouble of the server, somebody else', {}, false, disk, 'not-asked-for'],
+    ['trouble of the server, somebody who asked', { installationTrouble: true }, false, disk, 'matches'],
     [
-      'trouble of the house, an owner who does not want it',
+      'trouble of the server, an owner who does not want it',
       { installationTrouble: false },
       true,
       disk,

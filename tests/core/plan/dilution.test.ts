@@ -59,7 +59,7 @@ describe('planDilution()', () => {
       expect(plan({ waterL: 8, measuredMl }).remarks.map((remark) => remark.tone)).toEqual([tone]);
     });
   }
-  test('turned round: 40 mL on hand make 40 L at 1:1000, and with a wish beside it says whether they are enough', () => {
+  test('turned round: 40 mL on hand make 40 L at 1:1000, and with a wanted amount beside it says whether they are enough', () => {
     expect(plan({ onHandMl: 40, ratio: 1000 })).toMatchObject({
       starterMl: 40,
       liquidL: 40,

@@ -137,7 +137,7 @@ for (const [how, core, hours, words] of table) {
   });
 }
 
-test('a warning of heat to come stays while it has come true, held back by the graver one, and ends after the fall', () => {
+test('a warning of heat to come stays while it has come true, suppressed by the graver one, and ends after the fall', () => {
   const all = play(setupOf(), 60, through([0, 22], [24, 44], [30, 50], [36, 53], [44, 44], [60, 42]));
   const soon = all.events.filter(({ kind }) => kind === 'overheating-soon');
   expect(soon.map(({ arrow }) => arrow)).toEqual(['raised', 'returned']);

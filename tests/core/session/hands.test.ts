@@ -18,7 +18,7 @@ const rows: [string, Partial<HourStep>, string | undefined][] = [
   ['an hour nobody measured', { coreK: null, topK: null, baseK: null }, undefined],
 ];
 for (const [what, step, hand] of rows) {
-  test(`seenHand() of ${what}: ${hand ?? 'nothing'}`, () => {
+  test(`detectIntervention() of ${what}: ${hand ?? 'nothing'}`, () => {
     expect(detectIntervention({ ...still, ...step })).toBe(hand);
   });
 }

@@ -62,7 +62,7 @@ test('makeBackup() takes readings, journal and photos while the server is at wor
   expect((await readdir(folder)).sort()).toEqual(['data', 'elsewhere', 'kept.tar.gz']); // no scratch is left
 });
 
-test('makeBackup() of a house whose journal is at a server holds the readings alone', async () => {
+test('makeBackup() of an installation whose journal is in PostgreSQL holds the readings alone', async () => {
   const { counts, files } = await makeBackup(dataDir, file, nowMs, { databases: ['readings.db'] });
   expect(counts).toEqual({ readings: 500 });
   expect(files.map(({ name }) => name)).toEqual(['readings.db']);
@@ -87,7 +87,7 @@ test('restoreBackup() refuses a folder that holds data, and moves it aside only 
   expect(await readdir(movedTo ?? '')).toContain('readings.db');
 });
 
-test('restoreBackup() refuses a folder that a house has open', async () => {
+test('restoreBackup() refuses a folder that a server has open', async () => {
   await makeBackup(dataDir, file, nowMs);
   await expect(restoreBackup(file, dataDir, true, nowMs)).rejects.toThrow('another one has it open');
 });

@@ -138,7 +138,7 @@ test('readiness listens to the same entries, in the pile, the record and the wor
   expect((await farm.get(`/api/batches/${batchId}/record.pdf`)).statusCode).toBe(200);
 });
 
-test('what was noted is heard again by a house that was opened anew', async () => {
+test('what was noted is heard again by a server that was opened anew', async () => {
   await lay('anew', false);
   await note('anew', foul, new Date(Date.now() - hourMs).toISOString());
   const { alarms } = await pileOf('anew');

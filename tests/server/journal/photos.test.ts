@@ -2,7 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { PhotoSweep, unnamedForMs } from '../../../server/services/photos/photo-sweep.ts';
+import { PhotoCleanUp, unnamedForMs } from '../../../server/services/photos/photo-clean-up.ts';
 import { photoLimits, photoSchema } from '../../../shared/contracts/journal.ts';
 import { type Farm, openFarm } from './farm.ts';
 
@@ -130,16 +130,16 @@ describe('photos that no entry names', () => {
     await farm.post(`/api/entries/${entry.id}/withdrawal`, { replaces: entry.id, reason: 'a mistake' });
     const removed: string[] = [];
     const { journal } = farm.one.installation;
-    const sweepAt = (afterMs: number) =>
-      new PhotoSweep({
+    const cleanUpAt = (afterMs: number) =>
+      new PhotoCleanUp({
         clock: { nowMs: () => Date.now() + afterMs, speed: 1 },
         log: { info() {}, warn() {} },
         journal,
         photos: { remove: async (digests) => void removed.push(...digests) },
       }).step();
-    await sweepAt(unnamedForMs - 60_000);
+    await cleanUpAt(unnamedForMs - 60_000);
     expect((await farm.get('/api/photos/photo-never-named')).statusCode).toBe(200);
-    while ((await sweepAt(unnamedForMs + 60_000)) > 0);
+    while ((await cleanUpAt(unnamedForMs + 60_000)) > 0);
     const statuses = ['never-named', 'named', 'named-once', 'same-as-named'].map(
       async (name) => (await farm.get(`/api/photos/photo-${name}`)).statusCode,
     );

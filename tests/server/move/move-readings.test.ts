@@ -58,7 +58,7 @@ describe.skipIf(!hasInflux)('moveReadings()', () => {
   afterAll(() => influx.remove());
 
   const kinds = {
-    embedded: async () => openSqliteReadings(':memory:', { settleAt: 500 }),
+    embedded: async () => openSqliteReadings(':memory:', { flushAt: 500 }),
     server: async () => openInfluxReadings(await influx.newDatabase()),
   };
   const ways = [

@@ -51,7 +51,7 @@ test.each([
   expect(await notified(known, mailed)).toEqual(expected);
 });
 
-test('without an address of the house nobody is made up to be told', async () => {
+test('without an address of the server nobody is made up to be told', async () => {
   expect(await notified([ada], [], null)).toEqual([]);
   expect(await notified([], [], null)).toEqual([]);
 });

@@ -54,7 +54,7 @@ describe('web push', () => {
     browser = makePushBrowser();
   });
 
-  test('brings a warning that only the device can read, signed by the house', async () => {
+  test('brings a warning that only the device can read, signed by the server', async () => {
     const { pushKey } = await notifications();
     await subscribe();
     const { id } = await farm.overheat();

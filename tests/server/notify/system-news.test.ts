@@ -8,7 +8,7 @@ import type { NoticeRecord } from '../../../shared/store/notifications-store.ts'
 import { makeCertificate, type Receiver, startReceiver } from '../../helpers/https-server.ts';
 import { until } from '../../helpers/until.ts';
 
-describe('trouble of the house', () => {
+describe('trouble of the server', () => {
   let notified: NoticeRecord[];
   let isFull: boolean;
   let broker: string;

@@ -285,7 +285,7 @@ describe('what an owner sees and ends of somebody else', () => {
     const eli = as(await join(one, 'Eli', 'viewer'));
     await signUpPhone(eli);
     const [session] = await one.installation.journal.sessions.list(await idOf('Eli'));
-    await one.installation.journal.sessions.sweep(session?.endsAtMs ?? 0, 0);
+    await one.installation.journal.sessions.cleanUp(session?.endsAtMs ?? 0, 0);
     // The owner’s ran out with it.
     people = { ...people, owner: as(await signIn(one.app, 'Olive')) };
     expect((await heldOf('Eli')).devices).toMatchObject([{ by: 'over' }]);

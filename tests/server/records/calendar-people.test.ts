@@ -51,7 +51,7 @@ test('a removed viewer’s address opens nothing any more, and everybody else’
   for (const other of before) expect(await opens(other)).toBe(200);
 });
 
-test('a viewer renews their own and no other; an owner’s renewal ends that of the house too', async () => {
+test('a viewer renews their own and no other; an owner’s renewal ends that of the server too', async () => {
   const [owners, viewers] = await Promise.all([people.owner, people.viewer].map(addressOf));
   const next = await renew(people.viewer);
   expect([

@@ -25,7 +25,7 @@ export function downsampledBeforeMs(n: number): number {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const [, , path = '', first = '0', thin] = process.argv;
-  const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, downsampleRows: 25 });
+  const store = openSqliteReadings(path, { flushAt: 200, flushRows: 30, downsampleRows: 25 });
   for (let n = Number(first); ; n += 1) {
     await store.append(numberedBatch(n));
     if (thin === 'thin') for (const _ of someSeries) await store.downsample(Math.max(0, downsampledBeforeMs(n)));

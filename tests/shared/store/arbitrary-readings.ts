@@ -42,7 +42,7 @@ export const arbitraryBatches: fc.Arbitrary<Reading[][]> = fc
     }),
   );
 
-/** One or two readings at a time from many series, so that a sweep takes many steps while more comes in. */
+/** One or two readings at a time from many series, so that a round of flushing takes many steps while more comes in. */
 export const arbitraryTrickle: fc.Arbitrary<Reading[][]> = fc.array(
   fc.array(
     fc

@@ -182,7 +182,7 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
         expect(await messages.take('email', beginMs, lease('one'), 9)).toHaveLength(1);
       }));
 
-    test('old notices are swept with all that hangs on them, those that wait are not', () =>
+    test('old notices are cleaned up with all that hangs on them, those that wait are not', () =>
       withAlarm(async (journal) => {
         await fanOut(journal);
         const { messages, notices, links } = journal.notifications;
@@ -194,11 +194,11 @@ export function notificationsContract(name: string, open: () => Promise<Journal>
           channel: 'email' as const,
         };
         await links.add({ ...link, expiresAtMs: beginMs + 9, usedAtMs: null });
-        expect(await messages.sweep(beginMs + 1)).toBe(0);
+        expect(await messages.cleanUp(beginMs + 1)).toBe(0);
         await messages.take('email', beginMs, lease('one'), 9);
         await messages.attempted('one', sent);
-        expect(await messages.sweep(beginMs)).toBe(0);
-        expect(await messages.sweep(beginMs + 1)).toBe(1);
+        expect(await messages.cleanUp(beginMs)).toBe(0);
+        expect(await messages.cleanUp(beginMs + 1)).toBe(1);
         expect(await notices.get(notice.id)).toBeUndefined();
         expect(await links.get('d')).toBeUndefined();
       }));

@@ -284,7 +284,7 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
       ],
       [
         'what has run out by itself leaves devices',
-        ({ sessions }) => sessions.sweep(beginMs + 24 * hourMs, beginMs),
+        ({ sessions }) => sessions.cleanUp(beginMs + 24 * hourMs, beginMs),
         without('a-here', 'a-there', 'b-here', 'b-there', 'a-link', 'b-link'),
       ],
     ];
@@ -388,7 +388,7 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
         expect(await journal.sessions.find('a')).toBeUndefined();
       }));
 
-    test('are seen forwards only, and swept once over or long unseen', () =>
+    test('are seen forwards only, and cleaned up once over or long unseen', () =>
       withTwo(async (journal) => {
         await journal.sessions.add(session('over', ben.id, { endsAtMs: beginMs + 10 }));
         await journal.sessions.add(session('unseen', ben.id));
@@ -396,7 +396,7 @@ export function peopleContract({ withEmpty, conflict }: PeopleTests): void {
         await journal.sessions.seen('kept', beginMs + 5);
         await journal.sessions.seen('kept', beginMs + 1);
         expect((await journal.sessions.find('kept'))?.session.seenAtMs).toBe(beginMs + 5);
-        await journal.sessions.sweep(beginMs + 10, beginMs + 5);
+        await journal.sessions.cleanUp(beginMs + 10, beginMs + 5);
         expect((await journal.sessions.list()).map(({ digest }) => digest)).toEqual(['kept']);
       }));
   });

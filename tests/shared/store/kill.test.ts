@@ -37,7 +37,7 @@ async function killAfter(
     });
   });
   whileRunning();
-  // Somewhere in a commit or a settling, not just after an acknowledgement.
+  // Somewhere in a commit or a flush, not just after an acknowledgement.
   await pause(first % 7);
   child.kill('SIGKILL');
   await ended;
@@ -53,7 +53,7 @@ test('a process killed again and again has every acknowledged reading once, in r
     acknowledged = await killAfter(path, Math.max(0, acknowledged), 20 + round * 3, () => {
       if (round === 0) expect(() => openSqliteReadings(path)).toThrow(StoreError);
     });
-    const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30 });
+    const store = openSqliteReadings(path, { flushAt: 200, flushRows: 30 });
     const rows = await store.rows(someSeries, 0, beginMs + 400 * dayMs, 1_000_000);
     const keptBatches = rows.length / readingsPerBatch;
     // One batch more may be kept than was told of: the kill came between its commit and the telling.
@@ -87,7 +87,7 @@ test('a process killed again and again while it thins has every acknowledged rea
   let downsampledToMs = 0;
   for (let round = 0; round < 8; round += 1) {
     acknowledged = await killAfter(path, Math.max(0, acknowledged), 14 + round * 2, () => {}, 'thin');
-    const store = openSqliteReadings(path, { settleAt: 200, sweepRows: 30, downsampleRows: 25 });
+    const store = openSqliteReadings(path, { flushAt: 200, flushRows: 30, downsampleRows: 25 });
     const watermarkMs = await store.watermark();
     expect(watermarkMs).toBeGreaterThanOrEqual(downsampledToMs);
     downsampledToMs = watermarkMs;

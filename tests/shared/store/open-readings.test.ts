@@ -57,9 +57,9 @@ describe.skipIf(!hasInflux)('openReadings() with InfluxDB 1.6', () => {
     guarded = await startInflux({ 'auth-enabled': 'true' });
     await guarded.ask(`CREATE USER root WITH PASSWORD 'r' WITH ALL PRIVILEGES`);
     await guarded.ask('CREATE DATABASE branhearth', 'root:r');
-    await guarded.ask(`CREATE USER house WITH PASSWORD 'pass'`, 'root:r');
+    await guarded.ask(`CREATE USER server WITH PASSWORD 'pass'`, 'root:r');
     await guarded.ask(`CREATE USER guest WITH PASSWORD 'pass'`, 'root:r');
-    await guarded.ask('GRANT ALL ON branhearth TO house', 'root:r');
+    await guarded.ask('GRANT ALL ON branhearth TO server', 'root:r');
     await guarded.ask('GRANT READ ON branhearth TO guest', 'root:r');
   });
   afterAll(async () => {
@@ -90,11 +90,11 @@ describe.skipIf(!hasInflux)('openReadings() with InfluxDB 1.6', () => {
   });
 
   test('names the token when it may not read and write', async () => {
-    await opens({ URL: guarded.url, TOKEN: 'house:pass' });
+    await opens({ URL: guarded.url, TOKEN: 'server:pass' });
     await expect(open({ URL: guarded.url })).rejects.toThrow(
       /^BRANHEARTH_READINGS_TOKEN must be user:password.*; it was not set/,
     );
-    for (const token of ['house:wrong', 'guest:pass']) {
+    for (const token of ['server:wrong', 'guest:pass']) {
       await expect(open({ URL: guarded.url, TOKEN: token })).rejects.toThrow(
         new RegExp(
           `^BRANHEARTH_READINGS_TOKEN must be .* it was ${token.length} characters \\(InfluxDB answered 40[13]: `,

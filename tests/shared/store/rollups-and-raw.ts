@@ -13,7 +13,7 @@ interface RollupRow {
   sum: number;
 }
 
-/** The rollups a settled file holds, and what grouping its raw rows gives. */
+/** The rollups a flushed file holds, and what grouping its raw rows gives. */
 export function rollupsAndRaw(path: string): { rollups: RollupRow[]; fromRaw: RollupRow[]; waiting: number } {
   const db = new Database(path, { readonly: true });
   try {

@@ -23,8 +23,8 @@ import {
 import { rollupsAndRaw } from './rollups-and-raw.ts';
 import { copyAsAfterCrash, scratchFolder } from './scratch.ts';
 
-// Settled after every few readings, so that answers come from waiting readings, raw rows and rollups at once.
-const often = { settleAt: 16, sweepRows: 6, downsampleRows: 7 };
+// Flushed after every few readings, so that answers come from waiting readings, raw rows and rollups at once.
+const often = { flushAt: 16, flushRows: 6, downsampleRows: 7 };
 
 readingsStoreContract('SQLite readings in memory', async () => ({
   store: openSqliteReadings(':memory:', often),
@@ -56,8 +56,8 @@ const minutes = (from: number, count: number, probe = 'bran-core'): Reading[] =>
 
 describe('rollups', () => {
   const arbitraryOptions = fc.record({
-    settleAt: fc.integer({ min: 1, max: 60 }),
-    sweepRows: fc.integer({ min: 1, max: 20 }),
+    flushAt: fc.integer({ min: 1, max: 60 }),
+    flushRows: fc.integer({ min: 1, max: 20 }),
   });
   const arbitraryCrashes = fc.array(fc.boolean(), { minLength: 60, maxLength: 60 });
 
@@ -95,9 +95,9 @@ describe('rollups', () => {
     );
   });
 
-  test('equal them when a sweep is caught in the middle by what comes in, and by crashes', async () => {
+  test('equal them when a round of flushing is caught in the middle by what comes in, and by crashes', async () => {
     const fewCrashes = arbitraryCrashes.map((all) => all.map((crash, index) => crash && index % 5 === 0));
-    const shortSteps = fc.record({ settleAt: fc.integer({ min: 5, max: 20 }), sweepRows: fc.constant(1) });
+    const shortSteps = fc.record({ flushAt: fc.integer({ min: 5, max: 20 }), flushRows: fc.constant(1) });
     await fc.assert(fc.asyncProperty(arbitraryTrickle, fewCrashes, shortSteps, arbitraryQuestion, keepAndCompare), {
       seed: 20310406,
       numRuns: 50,
@@ -105,9 +105,9 @@ describe('rollups', () => {
     });
   });
 
-  test('take a reading that comes after its stretch was settled', async () => {
+  test('take a reading that comes after its stretch was flushed', async () => {
     const path = join(scratchFolder(), 'readings.db');
-    const store = openSqliteReadings(path, { settleAt: 10 });
+    const store = openSqliteReadings(path, { flushAt: 10 });
     await store.append(minutes(0, 60).filter((_, minute) => minute !== 7));
     await store.append([reading(7, 99), ...minutes(60, 10)]);
     await store.close();
@@ -164,7 +164,7 @@ describe('openSqliteReadings()', () => {
 
 describe('append() when the disk is full', () => {
   /** A store whose file may not grow any more, until `makeRoom`. */
-  function almostFull(options: { settleAt: number; pages: number }) {
+  function almostFull(options: { flushAt: number; pages: number }) {
     const db = new Database(join(scratchFolder(), 'readings.db'));
     const store = new SqliteReadings(db, options);
     const pageCount = Number(db.pragma('page_count', { simple: true }));
@@ -173,7 +173,7 @@ describe('append() when the disk is full', () => {
   }
 
   test('rejects with a StoreError that keeps the cause, keeps nothing, and goes on when there is room', async () => {
-    const { store, makeRoom } = almostFull({ settleAt: 100_000, pages: 4 });
+    const { store, makeRoom } = almostFull({ flushAt: 100_000, pages: 4 });
     await store.append([reading(0)]);
     const batch = [...minutes(1, 5_000), ...minutes(0, 5_000, 'bran-top')];
     const failure = await store.append(batch).catch((error: unknown) => error);
@@ -191,7 +191,7 @@ describe('append() when the disk is full', () => {
   });
 
   test('forgets everything of the batch it could not keep: firsts, newests and what it looked up', async () => {
-    const { store, makeRoom } = almostFull({ settleAt: 100_000, pages: 4 });
+    const { store, makeRoom } = almostFull({ flushAt: 100_000, pages: 4 });
     await store.append([reading(10), reading(20)]);
     expect((await store.append([reading(15)])).newCount).toBe(1); // late, so waiting readings are looked up by time
     await expect(store.append([reading(5), reading(16), reading(30), ...minutes(100, 5_000)])).rejects.toThrow(
@@ -205,7 +205,7 @@ describe('append() when the disk is full', () => {
   });
 
   test('check() tells of a disk that is still full, and of room as soon as there is some', async () => {
-    const { store, makeRoom } = almostFull({ settleAt: 100_000, pages: 0 });
+    const { store, makeRoom } = almostFull({ flushAt: 100_000, pages: 0 });
     await expect(store.append(minutes(0, 5_000))).rejects.toThrow(StoreError);
     await expect(store.check()).rejects.toThrow(/the disk is full/);
     makeRoom();
@@ -213,8 +213,8 @@ describe('append() when the disk is full', () => {
     await store.close();
   });
 
-  test('what waits is answered from while it cannot be settled, and settled when it can', async () => {
-    const { store, makeRoom } = almostFull({ settleAt: 50, pages: 12 });
+  test('what waits is answered from while it cannot be flushed, and flushed when it can', async () => {
+    const { store, makeRoom } = almostFull({ flushAt: 50, pages: 12 });
     let kept = 0;
     // as much as fits into the inbox; far more than there is room for twice
     for (; kept < 20_000; kept += 40) {
@@ -231,14 +231,14 @@ describe('append() when the disk is full', () => {
   });
 });
 
-test('append() goes on while settling fails, tries it seldom, and rejects before too much waits', async () => {
+test('append() goes on while flushing fails, tries it seldom, and rejects before too much waits', async () => {
   let failedSteps = 0;
   const db = new Database(join(scratchFolder(), 'readings.db'), {
     verbose: (sql) => {
       if (sql === 'ROLLBACK') failedSteps += 1;
     },
   });
-  const store = new SqliteReadings(db, { settleAt: 100, sweepRows: 50 });
+  const store = new SqliteReadings(db, { flushAt: 100, flushRows: 50 });
   db.exec('ALTER TABLE rollup RENAME TO rollup_away');
   let kept = 0;
   let failure: unknown;
@@ -253,7 +253,7 @@ test('append() goes on while settling fails, tries it seldom, and rejects before
     );
   }
   expect(kept).toBe(800);
-  expect((failure as StoreError).message).toMatch(/^Cannot settle some of 800 readings/);
+  expect((failure as StoreError).message).toMatch(/^Cannot flush some of 800 readings/);
   // the first at 100, then one for each 25 more; 71 batches came since
   expect(failedSteps).toBeGreaterThan(20);
   expect(failedSteps).toBeLessThan(40);
@@ -297,7 +297,7 @@ describe('forget()', () => {
 
   test('takes no more rows in a step than it may, and goes on after the program was cut short', async () => {
     const path = join(scratchFolder(), 'readings.db');
-    const store = openSqliteReadings(path, { settleAt: 50, forgetRows: 100 });
+    const store = openSqliteReadings(path, { flushAt: 50, forgetRows: 100 });
     await store.append(['bran-core', 'bran-top'].flatMap((probe) => minutes(0, 600, probe)));
     expect(await store.forget([gone])).toEqual({ removed: 100, done: false });
     const copy = copyAsAfterCrash(path, join(scratchFolder(), 'copy.db'));
@@ -334,8 +334,8 @@ describe('forget()', () => {
     await store.close();
   });
 
-  test('in the middle of a sweep and of a downsampling loses nothing of the other probes', async () => {
-    const store = openSqliteReadings(':memory:', { settleAt: 40, sweepRows: 5, downsampleRows: 11, forgetRows: 13 });
+  test('in the middle of a round and of a downsampling loses nothing of the other probes', async () => {
+    const store = openSqliteReadings(':memory:', { flushAt: 40, flushRows: 5, downsampleRows: 11, forgetRows: 13 });
     const probes = Array.from({ length: 12 }, (_, one) => `p-${one}`);
     for (let hour = 0; hour < 8; hour += 1)
       await store.append(probes.flatMap((probe) => minutes(hour * 60, 60, probe)));
@@ -398,8 +398,8 @@ describe('thin()', () => {
     await store.close();
   });
 
-  test('takes no more rows in a step than it may, and settles what waits before its watermark passes it', async () => {
-    const store = await filled(new Database(':memory:'), { settleAt: 1_000_000, downsampleRows: 500 });
+  test('takes no more rows in a step than it may, and flushes what waits before its watermark passes it', async () => {
+    const store = await filled(new Database(':memory:'), { flushAt: 1_000_000, downsampleRows: 500 });
     const steps: number[] = [];
     for (let done = false; !done; ) {
       const step = await store.downsample(beginMs + 10 * dayMs);

@@ -354,7 +354,7 @@ async function expectSampleNotifications(journal: Journal): Promise<void> {
 
 describe('readings versions', () => {
   for (const version of steps.map((_, index) => index + 1)) {
-    test(`${version}: readings it wrote open, settled and waiting`, async () => {
+    test(`${version}: readings it wrote open, flushed and waiting`, async () => {
       const store = openSqliteReadings(build(`readings-${version}`));
       const rows = await store.rows(someSeries, 0, beginMs + 90 * dayMs, 10_000);
       expect(rows).toHaveLength(frozenReadings.length);

@@ -40,7 +40,7 @@ for (const [name, generate] of generators) {
       expect(new Set(piles(1).map(({ recipe }) => recipe.depthM)).size).toBeGreaterThan(250);
     });
     test(`${name}() gives piles that fare differently: hot and dry ones, and most of them well`, () => {
-      // Probes are thinned out: only the truth matters here.
+      // Fewer probes: only the truth matters here.
       const scenario = generate(4, 50);
       const thin: Scenario = {
         ...scenario,

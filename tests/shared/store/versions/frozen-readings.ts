@@ -2,7 +2,7 @@
 import type { Reading } from '../../../../shared/reading.ts';
 import { beginMs, someSeries } from '../arbitrary-readings.ts';
 
-/** Two readings an hour of each series for eighteen hours; the files hold some settled and some waiting. */
+/** Two readings an hour of each series for eighteen hours; the files hold some flushed and some waiting. */
 export const frozenReadings: readonly Reading[] = Array.from({ length: 36 }, (_, half) =>
   someSeries.map((series, place) => ({
     ...series,

@@ -9,7 +9,7 @@ export interface AlarmGroups {
   readonly standing: readonly AlarmSummary[];
   /** Over before anybody acknowledged it. */
   readonly returned: readonly AlarmSummary[];
-  /** Held back by one of the others. */
+  /** Suppressed by one of the others. */
   readonly suppressed: readonly AlarmSummary[];
   /** Standing, and put aside by a person or out of service: true all the same. */
   readonly silenced: readonly AlarmSummary[];

@@ -10,7 +10,7 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import { msPerDay } from '../../../shared/units.ts';
 import type { PhotoStore } from './photo-store.ts';
 
-export interface PhotoSweepParts {
+export interface PhotoCleanUpParts {
   readonly clock: Clock;
   readonly log: { info(fields: object, message: string): void; warn(fields: object, message: string): void };
   readonly journal: Pick<Journal, 'photos'>;
@@ -23,13 +23,13 @@ const firstAfterMs = 10 * 60_000;
 const everyMs = 6 * 60 * 60_000;
 const pauseMs = 1_000;
 
-export class PhotoSweep {
-  readonly #parts: PhotoSweepParts;
+export class PhotoCleanUp {
+  readonly #parts: PhotoCleanUpParts;
   #timer: NodeJS.Timeout | undefined;
   #running: Promise<unknown> = Promise.resolve();
   #closed = false;
 
-  constructor(parts: PhotoSweepParts) {
+  constructor(parts: PhotoCleanUpParts) {
     this.#parts = parts;
   }
 

@@ -1,14 +1,14 @@
 /**
- * Settles all that waits, series by series, a little with each batch.
+ * Flushes all that waits, series by series, a little with each batch.
  *
  * The longer readings wait, the more of one series go into the same pages at once: with many series that is what
  * writing costs. One step for all of them would stop the server for as long as it took to gather them.
  */
 
-import type { Settler } from './flush.ts';
+import type { Flusher } from './flush.ts';
 import type { KnownSeries, SeriesBook } from './series-book.ts';
 
-/** A round over the book. What comes in meanwhile is settled with its series, or waits for the next round. */
+/** A round over the book. What comes in meanwhile is flushed with its series, or waits for the next round. */
 interface Round {
   /** Newest batch when the round began: at the end nothing of it, or of any before, waits any more. */
   readonly batch: number;
@@ -16,9 +16,9 @@ interface Round {
   next: number;
 }
 
-export class Sweep {
+export class FlushRounds {
   readonly #book: SeriesBook;
-  readonly #settler: Settler;
+  readonly #flusher: Flusher;
   #round: Round | null = null;
   /** Readings that wait. */
   count = 0;
@@ -27,9 +27,9 @@ export class Sweep {
   /** Batches up to this one have left the inbox. */
   doneThroughBatch = 0;
 
-  constructor(book: SeriesBook, settler: Settler) {
+  constructor(book: SeriesBook, flusher: Flusher) {
     this.#book = book;
-    this.#settler = settler;
+    this.#flusher = flusher;
   }
 
   /** In the middle of a round. */
@@ -37,7 +37,7 @@ export class Sweep {
     return this.#round !== null;
   }
 
-  /** Settles at least `rows` readings, or all to the end of the round. When it throws, all of them still wait. */
+  /** Flushes at least `rows` readings, or all to the end of the round. When it throws, all of them still wait. */
   step(rows: number): void {
     const round = this.#round ?? { batch: this.newestBatch, next: 0 };
     const series = [];
@@ -51,21 +51,21 @@ export class Sweep {
     }
     const ends = next >= this.#book.all.length;
     const doneThroughBatch = ends ? round.batch : 0;
-    this.#settler.settle({ series, throughBatch: this.newestBatch, doneThroughBatch });
+    this.#flusher.flush({ series, throughBatch: this.newestBatch, doneThroughBatch });
     this.count -= coalesced;
     if (ends) this.doneThroughBatch = round.batch;
     this.#round = ends ? null : { batch: round.batch, next };
   }
 
-  /** Settles some series out of their turn. When it throws, all of them still wait. */
-  settleSome(series: readonly KnownSeries[]): void {
+  /** Flushes some series out of their turn. When it throws, all of them still wait. */
+  flushSome(series: readonly KnownSeries[]): void {
     if (series.length === 0) return;
     const count = series.reduce((sum, { waiting }) => sum + waiting.count, 0);
-    this.#settler.settle({ series, throughBatch: this.newestBatch, doneThroughBatch: 0 });
+    this.#flusher.flush({ series, throughBatch: this.newestBatch, doneThroughBatch: 0 });
     this.count -= count;
   }
 
-  /** Settles everything at once and empties the inbox. */
+  /** Flushes everything at once and empties the inbox. */
   finish(): void {
     if (this.doneThroughBatch === this.newestBatch) return;
     this.#round = null;

@@ -1,11 +1,11 @@
 // "By 8:54 pm" became 10:10, then 11:01, and 22 days later "in 6 h": the deadline ran before whoever it was for.
 import { describe, expect, test } from 'vitest';
-import { alarmSummary } from '../../core/say/alarm-view.ts';
-import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
-import type { Finding } from '../../core/warnings/finding.ts';
-import { alarmMachineSchema } from '../../shared/alarm-record.ts';
-import { verbatim } from '../../shared/messages/message.ts';
-import type { AlarmRecord } from '../../shared/store/journal.ts';
+import { alarmSummary } from '../../../core/say/alarm-view.ts';
+import { AlarmRegistry } from '../../../core/session/alarm-registry.ts';
+import type { Finding } from '../../../core/warnings/finding.ts';
+import { alarmMachineSchema } from '../../../shared/alarm-record.ts';
+import { verbatim } from '../../../shared/messages/message.ts';
+import type { AlarmRecord } from '../../../shared/store/journal.ts';
 
 const minuteMs = 60_000;
 const hourMs = 60 * minuteMs;
