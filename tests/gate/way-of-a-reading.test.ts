@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 
 const section = readFileSync('DEVELOPERS.md', 'utf8').split('## The way of one reading\n')[1]?.split('\n- **')[0] ?? '';
-const rows = [...section.matchAll(/^\| \d+ \| (\w*) \| (.+?) \| .+ \|$/gm)].map(([, room = '', files = '']) => ({
+const rows = [...section.matchAll(/^\| \d+ \| *(\w*) *\| (.+?) \| .+ \|$/gm)].map(([, room = '', files = '']) => ({
   room,
   files: [...files.matchAll(/`([^`]+)`/g)].map(([, file = '']) => file),
 }));
