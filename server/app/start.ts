@@ -128,8 +128,9 @@ function wantedPort({ HOST, PORT }: Config): WantedPort {
 
 async function listen(app: Awaited<ReturnType<typeof buildApp>>, wanted: WantedPort): Promise<void> {
   try {
-    // While one thing is worked on, a flood of connections must not make the system turn away those of others.
-    await app.listen({ host: wanted.host, port: wanted.port, backlog: 4096 });
+    // Whoever stands behind a flood waits for all of it, 0.3 ms each, and in a long line for a second. Of a short one the system
+    // turns the rest away unseen, and they try again a second later.
+    await app.listen({ host: wanted.host, port: wanted.port, backlog: 128 });
   } catch (error) {
     throw listenProblem(error as NodeJS.ErrnoException, wanted);
   }
