@@ -8,15 +8,28 @@ import type { PositionSight } from '../warnings/finding.ts';
 import type { Assessment } from './assessment.ts';
 import { heatView } from './heat-view.ts';
 
+type Standing = Pick<Assessment, 'progressPct' | 'phase' | 'phaseReason' | 'comfort' | 'moisture' | 'heat' | 'limits'>;
+
 /** How far the batch is, and what it has been through. */
-export function standView({ progressPct, phase, phaseReason, moisture, heat, limits }: Assessment) {
+export function standView({ progressPct, moisture, heat, limits, ...standing }: Standing) {
   return {
     progress: progressPct,
-    phase,
-    phaseReason,
+    ...phaseNow(standing),
     ...(moisture && { moisture }),
     heat: heatView(heat, limits),
   };
+}
+
+/**
+ * The phase follows whole hours and rises. A core hotter than its culture likes is at work all the same: nobody shall read
+ * "resting" beside "too hot" because it was laid so an hour ago, or warmed too slowly to count as a rise.
+ */
+function phaseNow({ phase, phaseReason, comfort }: Pick<Assessment, 'phase' | 'phaseReason' | 'comfort'>) {
+  if (comfort !== 'above' || (phase !== 'resting' && phase !== 'settled')) return { phase, phaseReason };
+  return {
+    phase: 'active',
+    phaseReason: phase === 'resting' ? 'reached-working-heat' : 'reheated',
+  } as const satisfies Pick<Assessment, 'phase' | 'phaseReason'>;
 }
 
 /** What else there is to say of a pile to whoever asks for all. */

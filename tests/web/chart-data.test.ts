@@ -6,9 +6,20 @@ import type { Bucket, SeriesAnswer } from '../../shared/contracts/series.ts';
 import { worded } from '../../shared/messages/in-words.ts';
 import { verbatim } from '../../shared/messages/message.ts';
 import { gatherMarks } from '../../web/src/charts/act-marks.ts';
-import { bandAt, bandOf, linesOf, tableOf, toLinePoints, valueNear } from '../../web/src/charts/chart-data.ts';
+import { placeActs } from '../../web/src/charts/act-words.ts';
+import {
+  bandAt,
+  bandOf,
+  drawnAhead,
+  linesOf,
+  otherLines,
+  tableOf,
+  toLinePoints,
+  valueNear,
+} from '../../web/src/charts/chart-data.ts';
 import { chartSummary } from '../../web/src/charts/chart-summary.ts';
-import { timeTicks } from '../../web/src/charts/time-ticks.ts';
+import { lastEnds, placeEnds } from '../../web/src/charts/end-labels.ts';
+import { timeTicks, withMidnights } from '../../web/src/charts/time-ticks.ts';
 import { chartWords } from '../helpers/words-of-charts.ts';
 
 const minuteMs = 60_000;
@@ -169,5 +180,68 @@ describe('words and marks', () => {
     expect(chartSummary([], String, { timeZone: 'UTC', hour12: false }, chartWords)).toBe(
       'Nothing was read in this time.',
     );
+  });
+});
+
+describe('what is written onto a chart', () => {
+  const end = (words: string, x: number, y: number) => ({ words, x, y, colour: 'black' });
+  const room = { x: 300, top: 10, bottom: 200, gap: 16 };
+
+  test('a name stands at the height of its line, apart from the next, and is joined to its line where it had to move', () => {
+    const labels = placeEnds([end('core', 293, 50), end('top', 293, 54), end('air', 293, 150)], room);
+    expect(labels.map(({ words, labelY, isJoined }) => [words, labelY, isJoined])).toEqual([
+      ['core', 50, false],
+      ['top', 66, true],
+      ['air', 150, false],
+    ]);
+  });
+  test('a line that ended long before the edge is named where it ended', () => {
+    const [early] = placeEnds([end('base', 120, 70)], room);
+    expect(early).toMatchObject({ labelX: 126, labelY: 70, isJoined: false });
+  });
+  test('a place that was also measured by hand is named once, at whatever came last', () => {
+    expect(lastEnds([end('core', 280, 40), end('core', 293, 50), end('top', 290, 60)])).toEqual([
+      end('core', 293, 50),
+      end('top', 290, 60),
+    ]);
+  });
+
+  test('words of acts stand in two rows, none over another; where there is no room the stroke stands alone', () => {
+    const marks = [0, 20, 40, 100].map((x) => ({ x, width: 40 }));
+    const placed = placeActs(marks, 0, 300);
+    expect(placed.map(({ row }) => row)).toEqual([0, 1, null, 0]);
+    const inRow = (row: number) =>
+      placed.flatMap((one, index) => (one.row === row ? [{ ...one, ...marks[index], x: one.x }] : []));
+    for (const row of [0, 1])
+      inRow(row).forEach((one, index, all) => {
+        const before = all[index - 1];
+        if (before) expect(one.x).toBeGreaterThanOrEqual(before.x + (before.width ?? 0));
+      });
+  });
+  test('near the right end words stand before their mark', () =>
+    expect(placeActs([{ x: 280, width: 60 }], 0, 300)).toEqual([{ x: 215, row: 0 }]));
+
+  test('midnights between marks that are days apart have a mark without a name', () => {
+    const utc = { timeZone: 'UTC', hour12: false };
+    const [fromMs, toMs] = [Date.parse('2031-07-01T10:00:00Z'), Date.parse('2031-07-15T10:00:00Z')];
+    const ticks = withMidnights(timeTicks(fromMs, toMs, utc, 3), fromMs, toMs, utc);
+    expect(ticks).toHaveLength(14);
+    expect(ticks.filter(({ label }) => label !== '')).toHaveLength(timeTicks(fromMs, toMs, utc, 3).length);
+  });
+
+  test('humidity is drawn as it is said: never above 100 %', () => {
+    const [humidity] = otherLines({ ...series, positions: { core: { humidityPct: [bucket(1, 104), bucket(2, 98)] } } });
+    expect(humidity?.lines[0]?.points.map(({ value }) => value)).toEqual([100, 98]);
+  });
+
+  test('no more is drawn ahead than was measured, and three hours at least', () => {
+    const fan = Array.from({ length: 24 }, (_, hour) => ({
+      atMs: (hour + 1) * 60 * minuteMs,
+      lowC: 1,
+      midC: 2,
+      highC: 3,
+    }));
+    const drawn = (hours: number) => drawnAhead(fan, { from: at(-60 * hours), to: at(0) }).length;
+    expect([drawn(1), drawn(12), drawn(300)]).toEqual([3, 12, 24]);
   });
 });

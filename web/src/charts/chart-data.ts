@@ -3,6 +3,7 @@
  */
 import type { BandPoint, Bucket, SeriesAnswer } from '../../../shared/contracts/series.ts';
 import { type Position, positions } from '../../../shared/names.ts';
+import type { QuantityFacts } from '../../../shared/quantities/quantity-facts.ts';
 import { type PileQuantity, type PileQuantityKey, pileQuantities, quantityFacts } from '../../../shared/quantity.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { type ChartedQuantity, chartedQuantities } from '../ui/format/quantity-words.ts';
@@ -78,8 +79,17 @@ export function handPoints({ byHand = [] }: Pick<SeriesAnswer, 'byHand'>): Line[
 /** Of everything beside the temperature that was measured. */
 export function otherLines(series: SeriesAnswer): QuantityLines[] {
   return chartedQuantities
-    .map((quantity) => ({ quantity, lines: linesOf(series, quantityFacts[quantity].key) }))
+    .map((quantity) => ({ quantity, lines: linesOf(series, quantityFacts[quantity].key).map(withinShown(quantity)) }))
     .filter(({ lines }) => lines.length > 0);
+}
+
+/** As figures are shown: no humidity above 100 %, whatever the chip of a probe says. */
+function withinShown(quantity: ChartedQuantity): (line: Line) => Line {
+  const { within }: QuantityFacts['shown'] = quantityFacts[quantity].shown;
+  if (within === undefined) return (line) => line;
+  const [min, max] = within;
+  const shown = (value: number | null) => (value === null ? null : Math.min(max, Math.max(min, value)));
+  return (line) => ({ ...line, points: line.points.map(({ atMs, value }) => ({ atMs, value: shown(value) })) });
 }
 
 export function bandOf(points: readonly BandPoint[]): BandAt[] {
@@ -88,6 +98,8 @@ export function bandOf(points: readonly BandPoint[]): BandAt[] {
 
 /** The fan belongs to a span that ends now; a span of the past has no day ahead [ms]. */
 const fanWithinMs = 2 * msPerHour;
+/** Of a short span no more is drawn ahead than it is long, or what was measured would be a corner of the chart. */
+const leastAheadMs = 3 * msPerHour;
 
 /** The core's next hours, where the span shown reaches up to now; empty otherwise. */
 export function fanOf({ to, forecast }: Pick<SeriesAnswer, 'to' | 'forecast'>): BandAt[] {
@@ -95,6 +107,13 @@ export function fanOf({ to, forecast }: Pick<SeriesAnswer, 'to' | 'forecast'>): 
   const fan = bandOf(forecast?.points ?? []).filter(({ atMs }) => atMs > toMs);
   const first = fan[0];
   return first !== undefined && first.atMs - toMs <= fanWithinMs ? fan : [];
+}
+
+/** As much of it as is drawn. */
+export function drawnAhead(fan: readonly BandAt[], { from, to }: Pick<SeriesAnswer, 'from' | 'to'>): BandAt[] {
+  const toMs = Date.parse(to);
+  const untilMs = toMs + Math.max(leastAheadMs, toMs - Date.parse(from));
+  return fan.filter(({ atMs }) => atMs <= untilMs);
 }
 
 /** The band at an instant, between its two nearest points; undefined outside it. */

@@ -1,8 +1,9 @@
 /** What is written straight onto a chart: a limit, the acts, and each line's name at its end. */
 import type { Chart, Plugin } from 'chart.js';
-import { spreadRows } from '../ui/mound/mound-layout.ts';
 import type { Mark } from './act-marks.ts';
+import { placeActs } from './act-words.ts';
 import { drawFan, drawNow, type FanPoint } from './chart-fan.ts';
+import { type EndLabel, type LineEnd, lastEnds, placeEnds } from './end-labels.ts';
 
 export interface ChartMarks {
   readonly limit: { readonly value: number; readonly words: string } | undefined;
@@ -17,8 +18,10 @@ export interface ChartMarks {
   readonly colour: (token: string) => string;
 }
 
-/** Room that the words of acts need above the chart [px]. */
-export const actRoom = 18;
+/** Height of a row of words above the chart [px]. */
+const actRowPx = 16;
+/** Room that the words of so many acts need above the chart [px]. */
+export const actRoom = (count: number): number => (count === 0 ? 8 : (count === 1 ? 1 : 2) * actRowPx + 6);
 
 /** Datasets of the band carry this name and get no label at their end. */
 export const bandName = 'band';
@@ -45,20 +48,21 @@ function drawActs(chart: Chart<'line'>, { acts, font, colour }: ChartMarks): voi
   ctx.save();
   ctx.font = `${font.size}px ${font.family}`;
   ctx.textBaseline = 'bottom';
-  for (const { atMs, words } of acts) {
-    const x = scales.x?.getPixelForValue(atMs) ?? 0;
-    ctx.strokeStyle = colour('--rule-strong');
-    ctx.lineWidth = 1;
+  ctx.strokeStyle = colour('--rule-strong');
+  ctx.fillStyle = colour('--ink-soft');
+  ctx.lineWidth = 1;
+  const marks = acts.map(({ atMs, words }) => ({
+    x: scales.x?.getPixelForValue(atMs) ?? 0,
+    width: ctx.measureText(words).width,
+  }));
+  placeActs(marks, chartArea.left + 4, chartArea.right).forEach(({ x, row }, index) => {
+    const markX = marks[index]?.x ?? 0;
     ctx.beginPath();
-    ctx.moveTo(x, chartArea.top - actRoom);
-    ctx.lineTo(x, chartArea.bottom);
+    ctx.moveTo(markX, chartArea.top - ((row ?? 0) + 1) * actRowPx);
+    ctx.lineTo(markX, chartArea.bottom);
     ctx.stroke();
-    // Near the right end the words stand before the mark, but never over the axis.
-    const { width } = ctx.measureText(words);
-    const fits = x + 6 + width < chartArea.right;
-    ctx.fillStyle = colour('--ink-soft');
-    ctx.fillText(words, fits ? x + 5 : Math.max(chartArea.left + 4, x - 5 - width), chartArea.top - 3);
-  }
+    if (row !== null) ctx.fillText(acts[index]?.words ?? '', x, chartArea.top - row * actRowPx - 3);
+  });
   ctx.restore();
 }
 
@@ -92,18 +96,23 @@ const roomForNamePx = 40;
  */
 function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, coreName, colour }: ChartMarks): void {
   const { ctx, chartArea, scales } = chart;
-  const ends = chart.data.datasets.flatMap((dataset) => {
-    if (dataset.label === bandName) return [];
-    const last = (dataset.data as { x: number; y: number | null }[]).findLast((point) => point.y !== null);
-    if (!last || last.y === null) return [];
-    const y = scales.y?.getPixelForValue(last.y) ?? 0;
-    return [{ words: dataset.label ?? '', y, colour: String(dataset.borderColor) }];
-  });
+  const ends: { -readonly [Key in keyof LineEnd]: LineEnd[Key] }[] = lastEnds(
+    chart.data.datasets.flatMap((dataset) => {
+      if (dataset.label === bandName) return [];
+      const last = (dataset.data as { x: number; y: number | null }[]).findLast((point) => point.y !== null);
+      if (!last || last.y === null) return [];
+      const [x, y] = [scales.x?.getPixelForValue(last.x) ?? 0, scales.y?.getPixelForValue(last.y) ?? 0];
+      return [{ words: dataset.label ?? '', x, y, colour: String(dataset.borderColor) }];
+    }),
+  );
   const right = chartArea.right + 7;
   const nowX = nowMs === undefined ? undefined : scales.x?.getPixelForValue(nowMs);
   const fanEnd = fan.at(-1);
   const core = fanEnd && ends.find((end) => end.words === coreName);
-  if (core && fanEnd) core.y = scales.y?.getPixelForValue(fanEnd.mid) ?? core.y;
+  if (core && fanEnd) {
+    core.x = scales.x?.getPixelForValue(fanEnd.atMs) ?? core.x;
+    core.y = scales.y?.getPixelForValue(fanEnd.mid) ?? core.y;
+  }
   // Where names would hide the first strokes all stand at the right, as without a fan.
   const strokes = fan.filter((at) => (scales.x?.getPixelForValue(at.atMs) ?? 0) < (nowX ?? 0) + roomForNamePx);
   const [strokesTop, strokesBottom] = [
@@ -115,28 +124,38 @@ function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, coreName, colour }: 
   );
   const isInside = nowX !== undefined && !isHidden && (fan.length === 0 || chartArea.right - nowX >= roomInsidePx);
   const beside = isInside ? nowX + 5 : right;
-  const others = ends.filter((end) => !isInside || end !== core).sort((one, other) => one.y - other.y);
-  const rows = spreadRows(
-    others.map((end) => end.y),
-    font.size + 3,
-    chartArea.top + 4,
-    chartArea.bottom,
-  );
+  const named = ends.filter((end) => !isInside || end !== core);
+  const room = { x: beside, top: chartArea.top + 4, bottom: chartArea.bottom, gap: font.size + 3 };
+  const labels = placeEnds(named, room);
   ctx.save();
   ctx.font = `600 ${font.size}px ${font.family}`;
   ctx.textBaseline = 'middle';
+  drawJoins(ctx, labels);
   // Paper around the letters, since the strokes of the fan may run behind them.
   ctx.strokeStyle = colour('--paper');
   ctx.lineWidth = 4;
   ctx.lineJoin = 'round';
   const write = (words: string, x: number, y: number, ink: string) => {
-    ctx.strokeText(words, x, y);
+    // A name longer than its room is set narrower, never cut.
+    const most = Math.max(20, chart.width - x - 2);
+    ctx.strokeText(words, x, y, most);
     ctx.fillStyle = ink;
-    ctx.fillText(words, x, y);
+    ctx.fillText(words, x, y, most);
   };
-  others.forEach((end, i) => {
-    write(end.words, beside, rows[i] ?? end.y, end.colour);
-  });
+  for (const label of labels) write(label.words, label.labelX, label.labelY, label.colour);
   if (isInside && core) write(core.words, right, core.y, core.colour);
   ctx.restore();
+}
+
+function drawJoins(ctx: CanvasRenderingContext2D, labels: readonly EndLabel[]): void {
+  ctx.lineWidth = 1;
+  ctx.setLineDash([]);
+  for (const { x, y, labelX, labelY, isJoined, colour } of labels) {
+    if (!isJoined) continue;
+    ctx.strokeStyle = colour;
+    ctx.beginPath();
+    ctx.moveTo(Math.min(x, labelX - 4), y);
+    ctx.lineTo(labelX - 2, labelY);
+    ctx.stroke();
+  }
 }

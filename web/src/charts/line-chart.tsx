@@ -17,7 +17,7 @@ import type { Line } from './chart-data.ts';
 import type { FanPoint } from './chart-fan.ts';
 import { actRoom, bandName, chartMarks } from './chart-marks.ts';
 import { lineStyles } from './line-style.ts';
-import { timeTicks } from './time-ticks.ts';
+import { timeTicks, withMidnights } from './time-ticks.ts';
 import './charts.css';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
@@ -44,8 +44,9 @@ export interface LineChartProps {
   readonly unit: string;
   readonly least?: number;
   readonly most?: number;
-  /** The axis ends here; the lines may. */
+  /** The axis ends here, above what may be marked on it. */
   readonly end?: number;
+  readonly highestMark?: number | undefined;
   readonly words: string;
   readonly tall: boolean;
   readonly shade: Shade;
@@ -134,6 +135,8 @@ function datasetsOf({ lines, band = [], fan = [], nameOf }: Drawn, { colour }: I
       borderDash: arePoints ? [] : [...lineStyles[position].dash],
       ...(arePoints && {
         showLine: false,
+        // A ring at the edge is whole.
+        clip: 8,
         pointRadius: 4.5,
         pointBackgroundColor: colour('--paper'),
         pointBorderColor: colour(lineStyles[position].token),
@@ -154,10 +157,10 @@ function datasetsOf({ lines, band = [], fan = [], nameOf }: Drawn, { colour }: I
 }
 
 function scalesOf(canvas: HTMLCanvasElement, props: LineChartProps, { colour, font }: Ink): Scales {
-  const { fromMs, toMs, unit, least, most, end, reader } = props;
+  const { fromMs, toMs, unit, least, most, end, highestMark = Number.POSITIVE_INFINITY, reader } = props;
   // A day's name needs about 72 px; what stands beside the axis takes about 110.
   const mostTicks = Math.max(2, Math.min(8, Math.floor((canvas.clientWidth - 110) / 72)));
-  const ticks = timeTicks(fromMs, toMs, reader, mostTicks);
+  const ticks = withMidnights(timeTicks(fromMs, toMs, reader, mostTicks), fromMs, toMs, reader);
   return {
     x: {
       type: 'linear',
@@ -188,7 +191,7 @@ function scalesOf(canvas: HTMLCanvasElement, props: LineChartProps, { colour, fo
         padding: 8,
         maxTicksLimit: 7,
         includeBounds: end === undefined,
-        callback: (value) => `${value}${unit}`,
+        callback: (value) => (Number(value) > highestMark ? '' : `${value}${unit}`),
       },
     },
   };
@@ -212,7 +215,7 @@ function configOf(canvas: HTMLCanvasElement, latest: { readonly current: Drawn }
       layout: {
         padding: {
           right: roomForNames(canvas, ink.font, datasets),
-          top: (props.acts ?? []).length > 0 ? actRoom + 4 : 8,
+          top: actRoom((props.acts ?? []).length),
         },
       },
       elements: { point: { radius: 0, hitRadius: 0, hoverRadius: 0 }, line: { tension: 0, fill: false } },

@@ -18,7 +18,7 @@ import { formatTemp, tempIn, unitSigns } from '../ui/format/temperature.ts';
 import { capital, lowered } from '../ui/format/words.ts';
 import { useShade } from '../ui/use-shade.ts';
 import { gatherMarks } from './act-marks.ts';
-import { bandOf, fanOf, handPoints, type Line, linesOf, otherLines } from './chart-data.ts';
+import { bandOf, drawnAhead, fanOf, handPoints, type Line, linesOf, otherLines } from './chart-data.ts';
 import { chartSummary } from './chart-summary.ts';
 import { fanWords } from './fan-words.ts';
 import { type ChartBand, LineChart } from './line-chart.tsx';
@@ -43,7 +43,8 @@ function useCharted({ pile, series }: PileChartsProps) {
   const heat = useMemo(() => linesOf(series, 'temperatureC'), [series]);
   const byHand = useMemo(() => handPoints(series), [series]);
   const band = useMemo(() => bandOf(series.expected.points), [series]);
-  const fan = useMemo(() => fanOf(series), [series]);
+  const ahead = useMemo(() => fanOf(series), [series]);
+  const fan = useMemo(() => drawnAhead(ahead, series), [series]);
   const others = useMemo(() => otherLines(series), [series]);
 
   const inUnit = (value: number) => tempIn(unit, value);
@@ -72,7 +73,23 @@ function useCharted({ pile, series }: PileChartsProps) {
     mid: inUnit(midC),
     high: inUnit(highC),
   }));
-  return { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, acts, chartBand, chartFan };
+  return {
+    unit,
+    reader,
+    instantMs,
+    heat,
+    byHand,
+    ahead,
+    fan,
+    others,
+    inUnit,
+    readToMs,
+    span,
+    act,
+    acts,
+    chartBand,
+    chartFan,
+  };
 }
 
 export default function PileCharts(props: PileChartsProps) {
@@ -83,9 +100,9 @@ export default function PileCharts(props: PileChartsProps) {
   const words = useChartWords();
   const listed = useList();
   const { text } = words;
-  const { unit, reader, instantMs, heat, byHand, fan, others, inUnit, readToMs, span, act, ...drawn } =
+  const { unit, reader, instantMs, heat, byHand, ahead, fan, others, inUnit, readToMs, span, act, ...drawn } =
     useCharted(props);
-  const aheadWords = fanWords(fan, { nowMs: readToMs, unit }, words);
+  const aheadWords = fanWords(ahead, { nowMs: readToMs, unit }, words);
 
   return (
     <div class="charts">

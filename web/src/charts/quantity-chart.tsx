@@ -18,7 +18,7 @@ interface QuantityChartProps {
 }
 
 export function QuantityChart({ quantity, lines, span }: QuantityChartProps) {
-  const { axis }: QuantityFacts['shown'] = quantityFacts[quantity].shown;
+  const { axis, within }: QuantityFacts['shown'] = quantityFacts[quantity].shown;
   const { sign, ...ends } = axis ?? { sign: signOf(quantity) };
   const words = useChartWords();
   const title = chartTitle(quantity);
@@ -33,6 +33,7 @@ export function QuantityChart({ quantity, lines, span }: QuantityChartProps) {
         {...span}
         {...ends}
         tall={false}
+        highestMark={within?.[1]}
         lines={lines}
         unit={` ${sign}`}
         words={words.text('page-chart.over-time', { titleText: title, linesText: said })}

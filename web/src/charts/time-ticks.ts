@@ -29,3 +29,16 @@ export function timeTicks(fromMs: number, toMs: number, reader: Reader, mostTick
     ticks.push({ atMs, isDay, label: isDay ? shortDay(atMs, reader) : clockTime(atMs, reader) });
   }
 }
+
+/** More midnights than this would be a comb. */
+const mostMidnights = 40;
+
+/** Between marks that are days apart each midnight has a mark without a name. */
+export function withMidnights(ticks: readonly TimeTick[], fromMs: number, toMs: number, reader: Reader): TimeTick[] {
+  if (!ticks.every((tick) => tick.isDay) || (toMs - fromMs) / msPerDay > mostMidnights) return [...ticks];
+  const named = new Set(ticks.map(({ atMs }) => atMs));
+  const midnights = timeTicks(fromMs, toMs, reader, mostMidnights * 24).filter(
+    (tick) => tick.isDay && !named.has(tick.atMs),
+  );
+  return [...ticks, ...midnights.map((tick) => ({ ...tick, label: '' }))].sort((one, other) => one.atMs - other.atMs);
+}
