@@ -185,7 +185,7 @@ describe('words and marks', () => {
 
 describe('what is written onto a chart', () => {
   const end = (words: string, x: number, y: number) => ({ words, x, y, colour: 'black' });
-  const room = { x: 300, top: 10, bottom: 200, gap: 16 };
+  const room = { x: 300, endX: 293, top: 10, bottom: 200, gap: 16 };
 
   test('a name stands at the height of its line, apart from the next, and is joined to its line where it had to move', () => {
     const labels = placeEnds([end('core', 293, 50), end('top', 293, 54), end('air', 293, 150)], room);

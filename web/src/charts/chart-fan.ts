@@ -31,7 +31,8 @@ export function drawFan(chart: Chart<'line'>, fan: readonly FanPoint[], colour: 
   const every = strokeEvery(x(second.atMs) - x(first.atMs));
   ctx.save();
   ctx.beginPath();
-  ctx.rect(chartArea.left, chartArea.top, chartArea.right - chartArea.left, chartArea.bottom - chartArea.top);
+  // The last stroke stands on the edge, and is whole.
+  ctx.rect(chartArea.left, chartArea.top, chartArea.right + 3 - chartArea.left, chartArea.bottom - chartArea.top);
   ctx.clip();
   ctx.strokeStyle = colour('--line-core');
   fan.forEach((point, i) => {

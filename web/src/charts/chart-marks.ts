@@ -85,8 +85,8 @@ function drawLimit(chart: Chart<'line'>, { limit, font, colour }: ChartMarks): v
   ctx.restore();
 }
 
-/** A day ahead narrower than this has no room for names between its strokes [px]. */
-const roomInsidePx = 110;
+/** A day ahead narrower than this has no room for names above or below its strokes [px]. */
+const roomInsidePx = 44;
 /** About as long as the longest name [px]. */
 const roomForNamePx = 40;
 
@@ -125,7 +125,13 @@ function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, coreName, colour }: 
   const isInside = nowX !== undefined && !isHidden && (fan.length === 0 || chartArea.right - nowX >= roomInsidePx);
   const beside = isInside ? nowX + 5 : right;
   const named = ends.filter((end) => !isInside || end !== core);
-  const room = { x: beside, top: chartArea.top + 4, bottom: chartArea.bottom, gap: font.size + 3 };
+  const room = {
+    x: beside,
+    endX: nowX ?? chartArea.right,
+    top: chartArea.top + 4,
+    bottom: chartArea.bottom,
+    gap: font.size + 3,
+  };
   const labels = placeEnds(named, room);
   ctx.save();
   ctx.font = `600 ${font.size}px ${font.family}`;

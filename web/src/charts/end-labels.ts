@@ -26,22 +26,24 @@ export function lastEnds(ends: readonly LineEnd[]): LineEnd[] {
   return [...byName.values()];
 }
 
-/** A line that ends further than this before the names is named where it ends [px]. */
+/** A line that ends further than this before the others is named where it ends [px]. */
 const endsEarlyPx = 48;
-/** A name further than this from the height of its line would be taken for another's [px]. */
-const besidePx = 5;
+/** A name further than this from its line, in height or along it, would be taken for another's [px]. */
+const besidePx = { y: 5, x: 24 };
 
 interface Room {
   /** Where the names stand. */
   readonly x: number;
+  /** Where lines end that go on to the last. */
+  readonly endX: number;
   readonly top: number;
   readonly bottom: number;
   readonly gap: number;
 }
 
-export function placeEnds(ends: readonly LineEnd[], { x, top, bottom, gap }: Room): EndLabel[] {
-  const early = ends.filter((end) => x - end.x > endsEarlyPx);
-  const beside = ends.filter((end) => x - end.x <= endsEarlyPx).sort((one, other) => one.y - other.y);
+export function placeEnds(ends: readonly LineEnd[], { x, endX, top, bottom, gap }: Room): EndLabel[] {
+  const early = ends.filter((end) => endX - end.x > endsEarlyPx);
+  const beside = ends.filter((end) => endX - end.x <= endsEarlyPx).sort((one, other) => one.y - other.y);
   const rows = spreadRows(
     beside.map((end) => end.y),
     gap,
@@ -52,7 +54,12 @@ export function placeEnds(ends: readonly LineEnd[], { x, top, bottom, gap }: Roo
     ...early.map((end) => ({ ...end, labelX: end.x + 6, labelY: end.y, isJoined: false })),
     ...beside.map((end, index) => {
       const labelY = rows[index] ?? end.y;
-      return { ...end, labelX: x, labelY, isJoined: Math.abs(labelY - end.y) > besidePx };
+      return {
+        ...end,
+        labelX: x,
+        labelY,
+        isJoined: Math.abs(labelY - end.y) > besidePx.y || x - end.x > besidePx.x,
+      };
     }),
   ];
 }
