@@ -16,3 +16,6 @@ export function ageOf(ageMs: number): Age | null {
   if (ageMs < 2 * msPerDay) return { count: Math.floor(ageMs / msPerHour), unit: 'hour' };
   return { count: Math.floor(ageMs / msPerDay), unit: 'day' };
 }
+
+/** A message takes some minutes to be read; what was due a moment ago is due now [ms]; our own choice, no source. */
+export const overdueAfterMs = 10 * msPerMinute;

@@ -9,7 +9,7 @@ import type { squeezeFeels } from './entry.ts';
 import { type Message, message } from './messages/message.ts';
 import type { Stage } from './names.ts';
 
-/** A hand reaches into nothing that is as hot: a scald needs minutes at 50 °C (common practice, no source) [°C]. */
+/** A hand reaches into nothing that is as hot: a scald needs seconds at 60 °C and minutes at 50 °C (common practice, no source) [°C]. */
 export const handInBelowC = 50;
 
 export type SqueezeFeel = (typeof squeezeFeels)[number];

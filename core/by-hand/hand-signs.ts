@@ -2,11 +2,13 @@
  * How the bad signs that a person noted come and go. Each is worked out anew from all that was noted and done, in the order of
  * its own time: an entry that arrives late takes its place, and one that is corrected or withdrawn was never there.
  */
+
+import { clockAheadMs } from '../../shared/clock-ahead.ts';
 import type { Act, ActKind } from '../../shared/contracts/domain/batch.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { type HandKind, handKinds, severities } from '../../shared/warning.ts';
-import { clockAheadMs, type Noted } from '../profiles/noted.ts';
+import type { Noted } from '../profiles/noted.ts';
 import { gravityOf, signOf } from './note-sign.ts';
 
 /**

@@ -7,6 +7,7 @@ import type { Bed } from '../profiles/bed.ts';
 import { isSeldom } from './between.ts';
 import { detectIntervention, type Intervention, interventions, ownFallShare, wasOpened } from './interventions.ts';
 import type { Positions } from './position.ts';
+import { sameInterventionMs } from './same-intervention.ts';
 import type { Track } from './track.ts';
 
 export const disturbanceSchema = z.object({
@@ -19,8 +20,6 @@ export const disturbanceSchema = z.object({
 });
 export type Disturbance = z.infer<typeof disturbanceSchema>;
 
-/** Within this of each other, a logged and a seen intervention are the same one [ms]; our own choice, no source. */
-const sameMs = 3 * msPerHour;
 /** A pulled probe is known for one this much later [ms]: `stayH` of out-of-pile.ts, doubled; our own choice, no source. */
 const pulledBeforeMs = 8 * msPerHour;
 /** So long one that was seen is kept, and offered for the journal [ms]; our own choice, no source. */
@@ -92,7 +91,7 @@ export function followDisturbance(
     return undefined;
   }
   if (kind === undefined) return undefined;
-  const near = (atMs: number): boolean => Math.abs(atMs - endMs) < sameMs;
+  const near = (atMs: number): boolean => Math.abs(atMs - endMs) < sameInterventionMs;
   if (acts.some((act) => act.kind !== 'note' && near(act.atMs))) return kind;
   if (disturbance.detected.some((seen) => near(seen.atMs))) return kind;
   disturbance.detected = [

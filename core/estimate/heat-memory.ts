@@ -3,9 +3,10 @@
  * on straight lines between readings, so that a pile measured once a day has hours too.
  */
 import { z } from 'zod';
+import { clockAheadMs } from '../../shared/clock-ahead.ts';
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
-import { clockAheadMs, type Noted } from '../profiles/noted.ts';
+import type { Noted } from '../profiles/noted.ts';
 import type { PilePosition } from '../profiles/pile-setup.ts';
 import { lateDailyMs } from './track.ts';
 

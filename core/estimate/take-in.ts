@@ -2,10 +2,12 @@
  * Waterings, rain, squeezes and weighed samples taken into the estimate, each in the order of its own time: a handful that
  * crumbled before the can came says nothing of the bed after it.
  */
+
+import { clockAheadMs } from '../../shared/clock-ahead.ts';
 import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { bedAt } from '../profiles/bed.ts';
-import { clockAheadMs, type Noted } from '../profiles/noted.ts';
+import type { Noted } from '../profiles/noted.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 import { correctBySample, sampleWater } from './correct-water.ts';
 import { followDry, rainGiven, unwatchedSdPerH, type WaterState, waterGiven } from './follow-water.ts';

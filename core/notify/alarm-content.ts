@@ -2,10 +2,11 @@
  * What a message about an alarm says: first the sentence, then what was seen, then the caution. It never says that a pile is safe,
  * and never leaves the fire service out of a self-heating hazard.
  */
+
+import { overdueAfterMs } from '../../shared/age.ts';
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import type { Position } from '../../shared/names.ts';
 import type { NoticeReason } from '../../shared/notifications.ts';
-import { msPerMinute } from '../../shared/units.ts';
 import type { Severity, WarningKind } from '../../shared/warning.ts';
 import { isClause, overSentence, type PileNames, shortClause, shortOverClause } from '../say/phrases.ts';
 import { labels, type NoticeContent, type NoticePart } from './notice-content.ts';
@@ -87,8 +88,6 @@ function notedClause({ atMs, by }: NonNullable<NoticeSources['noted']>): Message
   return message('notice.noted', { isNamed: by !== null, byName: by ?? '', notedAtMs: atMs });
 }
 
-/** A message takes some minutes to be read; what was due a moment ago is due now [ms]; our own choice, no source. */
-const overdueAfterMs = 10 * msPerMinute;
 const dueNow = message('notice.due-now');
 
 function due({ facts: { byMs }, nowMs }: AlarmMessageParts): Message | null {

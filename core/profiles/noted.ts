@@ -1,6 +1,5 @@
 /** What a person noted of a pile with hand, nose, eyes or scales, in the words of the journal's own entries. */
 import type { EntryFacts, EntryKind } from '../../shared/entry.ts';
-import { msPerMinute } from '../../shared/units.ts';
 
 export const notedKinds = ['squeeze', 'sample', 'smell', 'growth', 'readiness'] as const satisfies readonly EntryKind[];
 
@@ -12,9 +11,3 @@ export interface Noted {
   readonly by: string | null;
   readonly what: NotedFacts;
 }
-
-/**
- * The clock in somebody's hand may be so far ahead: what it says is now is not waited for. The journal refuses more [ms];
- * our own choice.
- */
-export const clockAheadMs = 5 * msPerMinute;

@@ -1,10 +1,11 @@
 /** What people found of a batch's smell and look, by their newest notes: a word on readiness, a smell, a growth. */
 
+import { clockAheadMs } from '../../shared/clock-ahead.ts';
 import type { judgements } from '../../shared/entry.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { HandSign } from '../by-hand/hand-signs.ts';
 import { lookOf, smellOf } from '../by-hand/note-sign.ts';
-import { clockAheadMs, type Noted } from '../profiles/noted.ts';
+import type { Noted } from '../profiles/noted.ts';
 
 type Judged = (typeof judgements)[number];
 

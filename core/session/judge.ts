@@ -5,6 +5,7 @@
  * a clock or remembers anything outside the state: the same readings give the same assessment.
  */
 
+import { clockAheadMs } from '../../shared/clock-ahead.ts';
 import { positions } from '../../shared/names.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { stepAhead } from '../estimate/ahead.ts';
@@ -21,7 +22,6 @@ import { type JudgeState, startState } from '../estimate/state.ts';
 import { waterToAdd } from '../estimate/water-to-add.ts';
 import { bandAt, type ExpectedBand } from '../expect/band.ts';
 import { wetBasis } from '../physics/water-balance.ts';
-import { clockAheadMs } from '../profiles/noted.ts';
 import { type JudgeReading, type PileSetup, pilePositions } from '../profiles/pile-setup.ts';
 import { readinessOf } from '../readiness/readiness.ts';
 import { smellAndLook } from '../readiness/smell-and-look.ts';

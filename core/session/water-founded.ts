@@ -1,5 +1,5 @@
+import { clockAheadMs } from '../../shared/clock-ahead.ts';
 import type { JudgeState } from '../estimate/state.ts';
-import { clockAheadMs } from '../profiles/noted.ts';
 import type { PileSetup } from '../profiles/pile-setup.ts';
 
 /**

@@ -3,14 +3,12 @@
  * arrival.
  */
 
+import { clockAheadMs } from '../../shared/clock-ahead.ts';
 import { parseInstant } from '../../shared/contracts/time.ts';
 import { ReadingError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
 import { msPerMinute } from '../../shared/units.ts';
 import { type Arrival, foundSaid, type Where, whereSaid } from './decoded.ts';
-
-/** Clocks of probes drift; what is further ahead than this would hide later readings. */
-const futureToleranceMs = 5 * msPerMinute;
 
 /** 2000-01-01: a probe whose clock was never set counts from 1970 (or from its own start). */
 const earliestMs = 946_684_800_000;
@@ -43,12 +41,12 @@ export function arrivalTimeMs(arrival: Arrival, where: Where): number | ReadingE
 
 /** @param found The time as it stood, for the sentence. */
 export function checkedTime(atMs: number, arrival: Arrival, where: Where, found: unknown): number | ReadingError {
-  if (atMs > arrival.nowMs + futureToleranceMs) {
+  if (atMs > arrival.nowMs + clockAheadMs) {
     return new ReadingError(
       'future-time',
       message('refusal.time.future', {
         wherePart: whereSaid(where),
-        aheadMinutesCount: futureToleranceMs / msPerMinute,
+        aheadMinutesCount: clockAheadMs / msPerMinute,
         foundPart: foundSaid(found),
         foundAheadCount: Math.round((atMs - arrival.nowMs) / 1000),
       }),

@@ -5,10 +5,8 @@
 
 import { message } from '../../shared/messages/message.ts';
 import type { Journal } from '../../shared/store/journal.ts';
+import { msPerHour, msPerMinute } from '../../shared/units.ts';
 import { Refusal } from '../services/refusal.ts';
-
-const minuteMs = 60_000;
-const hourMs = 60 * minuteMs;
 
 /** `atOnce` in a row, then one every `thenEveryMs`; all anew after `quietMs` without one. */
 interface Bound {
@@ -18,16 +16,16 @@ interface Bound {
 
 export const sendingBounds = {
   test: {
-    person: { atOnce: 5, thenEveryMs: 10 * minuteMs },
-    server: { atOnce: 20, thenEveryMs: 2 * minuteMs },
-    quietMs: hourMs,
+    person: { atOnce: 5, thenEveryMs: 10 * msPerMinute },
+    server: { atOnce: 20, thenEveryMs: 2 * msPerMinute },
+    quietMs: msPerHour,
   },
   code: {
-    person: { atOnce: 4, thenEveryMs: 30 * minuteMs },
-    server: { atOnce: 20, thenEveryMs: 5 * minuteMs },
+    person: { atOnce: 4, thenEveryMs: 30 * msPerMinute },
+    server: { atOnce: 20, thenEveryMs: 5 * msPerMinute },
     /** Whoever asks: a stranger gets this many messages and no more. */
-    address: { atOnce: 3, thenEveryMs: 6 * hourMs },
-    quietMs: 24 * hourMs,
+    address: { atOnce: 3, thenEveryMs: 6 * msPerHour },
+    quietMs: 24 * msPerHour,
   },
 } as const;
 

@@ -1,16 +1,15 @@
 /** Air that somebody foretells for a site: by `POST /api/sites/:id/air-ahead`, or retained on `<root>/<site>/air-ahead`. */
 import { z } from 'zod';
+import { clockAheadMs } from '../clock-ahead.ts';
 import type { RefusalReason } from '../errors.ts';
 import { fieldCode } from '../messages/field-code.ts';
 import { type Message, message, messageSchema } from '../messages/message.ts';
-import { msPerDay, msPerMinute } from '../units.ts';
+import { msPerDay } from '../units.ts';
 import { instantInputSchema, instantSchema, toInstant } from './time.ts';
 
 /** Nobody foretells the air further ahead than this, and an issue begins this shortly before it was made at the most. */
 const furthestMs = 16 * msPerDay;
 const earliestMs = msPerDay;
-/** Clocks of programs run ahead a little. */
-const clockAheadMs = 5 * msPerMinute;
 /** Coldest and warmest air that was ever measured near the ground, rounded outwards (WMO archive: -89.2 and 56.7 °C; from memory). */
 const coldestC = -90;
 const warmestC = 60;

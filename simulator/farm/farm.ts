@@ -1,5 +1,6 @@
 /** Sites, their weather, their piles and the probes in them, ready to be played. */
 import type { Stage } from '../../shared/names.ts';
+import { msPerDay } from '../../shared/units.ts';
 import type { PileAct } from '../model/acts.ts';
 import type { Weather } from '../model/air.ts';
 import { climateWeather, mildClimate } from '../model/climate.ts';
@@ -91,6 +92,5 @@ export function farmOf(
 
 /** Whole days from the clock's date to the date whose season is wanted: night stays night. */
 function seasonShiftMs(startAt: string | undefined, startMs: number): number {
-  const dayMs = 86_400_000;
-  return startAt === undefined ? 0 : Math.round((Date.parse(startAt) - startMs) / dayMs) * dayMs;
+  return startAt === undefined ? 0 : Math.round((Date.parse(startAt) - startMs) / msPerDay) * msPerDay;
 }

@@ -1,4 +1,6 @@
 /** Weather that never was, with days, seasons, fronts and rain. */
+
+import { msPerDay } from '../../shared/units.ts';
 import type { Air, Weather } from './air.ts';
 import { randomAt } from './random.ts';
 
@@ -34,8 +36,7 @@ export const mildClimate: Climate = {
   utcOffsetH: 0,
 };
 
-const dayMs = 86_400_000;
-const yearMs = 365.2422 * dayMs;
+const yearMs = 365.2422 * msPerDay;
 /** Sun above the air, noon at the top of summer [W m⁻²]. */
 const clearSkyWM2 = 1000;
 
@@ -53,7 +54,7 @@ export function climateWeather(climate: Climate, seed: number): Weather {
     const localMs = atMs + climate.utcOffsetH * 3_600_000;
     // Warmest about 200 days into the year in the north, half a year later in the south.
     const yearTurn = 2 * Math.PI * (localMs / yearMs - 0.55) + (climate.latitudeDeg < 0 ? Math.PI : 0);
-    const dayTurn = 2 * Math.PI * (localMs / dayMs);
+    const dayTurn = 2 * Math.PI * (localMs / msPerDay);
     const cloudFrac = cloud(localMs);
     // Solar elevation from latitude, declination and hour angle.
     const declination = -0.409 * Math.cos(2 * Math.PI * (localMs / yearMs + 0.027));

@@ -1,5 +1,6 @@
 /** The hidden truth beside what the probes said, and what each act did. */
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
+import { msPerHour } from '../../shared/units.ts';
 import type { TimedAct } from '../farm/farm.ts';
 import { actOn } from '../model/acts.ts';
 import type { Weather } from '../model/air.ts';
@@ -54,7 +55,6 @@ export interface EffectsInput {
 }
 
 const soonH = 12;
-const hourMs = 3_600_000;
 
 /** Each act left out in turn, everything else as it was: the same pile and weather go the same way. */
 export function effectsOf(input: EffectsInput): ActEffect[] {
@@ -76,7 +76,7 @@ function runWithout(pile: Pile, later: readonly DoneAct[], until: TruthRow, inpu
   const { weather, startedAtMs, happenings, readyAtStartKg } = input;
   const acts = [
     ...later.map(({ act, before }) => ({ atMs: before.atMs, act: pileAct(act) })),
-    ...happenings.map(({ afterH, act }) => ({ atMs: startedAtMs + afterH * hourMs, act })),
+    ...happenings.map(({ afterH, act }) => ({ atMs: startedAtMs + afterH * msPerHour, act })),
   ];
   const fromMs = pile.atMs;
   for (const { atMs, act } of acts.sort((a, b) => a.atMs - b.atMs)) {

@@ -1,4 +1,5 @@
 import { type Message, message } from '../../shared/messages/message.ts';
+import { msPerHour } from '../../shared/units.ts';
 import { actOn, type PileAct } from '../model/acts.ts';
 import type { Air, Weather } from '../model/air.ts';
 import { climateWeather } from '../model/climate.ts';
@@ -12,7 +13,6 @@ import { readyFoodKg, type TruthRow, truthRow } from './record.ts';
 import type { PracticeReading, PracticeScenario } from './scenarios/practice-scenario.ts';
 
 const everyMs = 600_000;
-const hourMs = 3_600_000;
 
 /** The pile of a practice run as time passes: what is really so in it each hour, and what its probes say. */
 export class PracticeRun {
@@ -44,7 +44,7 @@ export class PracticeRun {
 
   /** Since the pile was laid [h]. */
   get afterH(): number {
-    return (this.pile.atMs - this.startedAtMs) / hourMs;
+    return (this.pile.atMs - this.startedAtMs) / msPerHour;
   }
 
   get ended(): boolean {
@@ -75,8 +75,8 @@ export class PracticeRun {
   runFor(hours: number): void {
     if (this.ended) return;
     const stepMs = longestStepS * 1000;
-    const steps = Math.max(0, Math.round((hours * hourMs) / stepMs));
-    const endMs = this.startedAtMs + this.scenario.hours * hourMs;
+    const steps = Math.max(0, Math.round((hours * msPerHour) / stepMs));
+    const endMs = this.startedAtMs + this.scenario.hours * msPerHour;
     this.runUntil(Math.min(this.pile.atMs + steps * stepMs, endMs));
   }
 

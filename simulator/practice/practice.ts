@@ -6,6 +6,7 @@ import type { Act } from '../../shared/contracts/domain/batch.ts';
 import { type Message, message } from '../../shared/messages/message.ts';
 import type { SqueezeFeel } from '../../shared/squeeze.ts';
 import { type StageLimits, stageLimits } from '../../shared/stage.ts';
+import { msPerHour } from '../../shared/units.ts';
 import { type Pile, pileDepthM } from '../model/pile.ts';
 import { actCautions } from './cautions.ts';
 import { type Debrief, type DoneAct, effectsOf } from './debrief.ts';
@@ -51,7 +52,6 @@ export interface Practice {
   debrief(): Debrief;
 }
 
-const hourMs = 3_600_000;
 /** Early June, so that days are long; a practice run has no date of its own. */
 const defaultStartMs = Date.UTC(2031, 5, 2, 8);
 
@@ -61,7 +61,7 @@ export function createPractice(scenario: PracticeScenario, seed: number, started
   const done: DoneAct[] = [];
   const journal: Act[] = [];
 
-  run.runUntil(startedAtMs + scenario.awayUntilH * hourMs);
+  run.runUntil(startedAtMs + scenario.awayUntilH * msPerHour);
   return {
     scenario,
     limits,

@@ -223,8 +223,8 @@ describe('hands seen in the curves', () => {
       kind,
       at: new Date(Date.parse(turn.at) + hours * msPerHour).toISOString(),
     });
-    expect(offeredHands({ ...barn, acts: [act('spread', -1.9)] }, [])).toEqual([]);
-    expect(offeredHands({ ...barn, acts: [act('spread', -2)] }, [])).toEqual([turn]);
+    expect(offeredHands({ ...barn, acts: [act('spread', -2.9)] }, [])).toEqual([]);
+    expect(offeredHands({ ...barn, acts: [act('spread', -3)] }, [])).toEqual([turn]);
     expect(offeredHands({ ...barn, acts: [act('note', 0)] }, [])).toEqual([turn]);
     expect(offeredHands({ ...barn, judgement: null }, [])).toEqual([]);
   });

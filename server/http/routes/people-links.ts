@@ -5,6 +5,7 @@ import { invitationsAnswerSchema, newInvitationSchema, newLinkAnswerSchema } fro
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { LinkRecord } from '../../../shared/store/people-journal.ts';
+import { msPerDay } from '../../../shared/units.ts';
 import { linkLengths, linkPath } from '../../services/people/links.ts';
 import type { People } from '../../services/people/open-people.ts';
 import type { Api } from '../api.ts';
@@ -12,7 +13,6 @@ import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';
 import { publicAddress } from '../public-address.ts';
 
-const dayMs = 86_400_000;
 const idParams = z.object({ id: z.string().min(1).max(64) });
 
 interface PeopleLinksParts {
@@ -69,7 +69,7 @@ function registerInvitations(api: Api, { journal, people, config }: PeopleLinksP
     async (request, reply) => {
       const { role, days } = request.body;
       const maker = request.person;
-      const { link, secret } = await people.links.make({ kind: 'invitation', role, maker, lengthMs: days * dayMs });
+      const { link, secret } = await people.links.make({ kind: 'invitation', role, maker, lengthMs: days * msPerDay });
       reply.header('Cache-Control', 'no-store');
       return reply.code(201).send(newLinkAnswer(link, secret, publicAddress(config.PUBLIC_URL, request)));
     },

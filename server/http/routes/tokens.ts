@@ -5,6 +5,7 @@ import { newTokenAnswerSchema, newTokenSchema, tokensAnswerSchema } from '../../
 import { message } from '../../../shared/messages/message.ts';
 import { type Person, roleWithin } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import { msPerDay } from '../../../shared/units.ts';
 import type { AuditedCode } from '../../services/people/audited-code.ts';
 import type { People } from '../../services/people/open-people.ts';
 import { tokenView } from '../../services/people/token-view.ts';
@@ -14,7 +15,6 @@ import { audit } from '../audit-hook.ts';
 import { inPerson } from '../in-person.ts';
 import { notFound } from '../problem.ts';
 
-const dayMs = 86_400_000;
 const idParams = z.object({ id: z.string().min(1).max(64) });
 const reads = { access: 'viewer', inPerson: true } as const;
 const viewer = (does: AuditedCode) => ({ ...reads, does }) as const;
@@ -88,6 +88,6 @@ async function makeToken(
   const person = await journal.people.get(id);
   if (!person) throw new Refusal(404, message('problem.not-found', { what: 'person', idText: id }));
   await people.signIn.confirm(request, person, password, '/password');
-  const endsAtMs = days === undefined ? null : people.nowMs() + days * dayMs;
+  const endsAtMs = days === undefined ? null : people.nowMs() + days * msPerDay;
   return people.tokens.make(id, name, scope, endsAtMs);
 }

@@ -4,6 +4,7 @@
  */
 import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
+import { clockAheadMs } from '../../../shared/clock-ahead.ts';
 import type { correctionSchema, newEntrySchema, withdrawalSchema } from '../../../shared/contracts/journal.ts';
 import { type Message, message } from '../../../shared/messages/message.ts';
 import type { EntryRecord, Journal, Kept } from '../../../shared/store/journal.ts';
@@ -14,9 +15,6 @@ import { isHeard } from './heard-by-judge.ts';
 type NewEntryRead = z.output<typeof newEntrySchema>;
 type CorrectionRead = z.output<typeof correctionSchema>;
 type WithdrawalRead = z.output<typeof withdrawalSchema>;
-
-/** A clock beside the pile may be this much ahead of ours. */
-const aheadMs = 5 * 60_000;
 
 export interface ServiceParts {
   readonly journal: Journal;
@@ -33,7 +31,7 @@ export interface HandedIn {
 
 /** What is wrong with an entry's time; undefined when nothing is. */
 export function timeProblem(atMs: number | undefined, nowMs: number): Message | undefined {
-  return atMs !== undefined && atMs > nowMs + aheadMs ? message('problem.seen-in-future') : undefined;
+  return atMs !== undefined && atMs > nowMs + clockAheadMs ? message('problem.seen-in-future') : undefined;
 }
 
 export class JournalService {

@@ -1,15 +1,12 @@
 import type { z } from 'zod';
+import { clockAheadMs } from '../../../shared/clock-ahead.ts';
 import type { newBatchSchema } from '../../../shared/contracts/piles.ts';
 import { type Message, message } from '../../../shared/messages/message.ts';
 import type { BatchRecord } from '../../../shared/store/journal.ts';
-import { msPerMinute } from '../../../shared/units.ts';
 import { randomId } from '../id-from-name.ts';
 import { omitUndefined } from '../omit-undefined.ts';
 
 type NewBatch = z.output<typeof newBatchSchema>;
-
-/** A clock beside the pile may be this much ahead of ours. */
-const aheadMs = 5 * msPerMinute;
 
 /** The first record of a batch; laid now where it says no other time. */
 export function newBatch(
@@ -31,6 +28,6 @@ export function newBatch(
 
 /** What is wrong with the time at which a batch was laid; undefined when nothing is. */
 export function startProblem(startedAtMs: number | undefined, nowMs: number): Message | undefined {
-  if (startedAtMs === undefined || startedAtMs <= nowMs + aheadMs) return undefined;
+  if (startedAtMs === undefined || startedAtMs <= nowMs + clockAheadMs) return undefined;
   return message('problem.laid-in-future');
 }

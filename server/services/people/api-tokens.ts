@@ -5,10 +5,10 @@ import type { FastifyBaseLogger } from 'fastify';
 import { type Person, roleWithin, type Scope } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord, TokenRecord } from '../../../shared/store/people-journal.ts';
+import { msPerMinute } from '../../../shared/units.ts';
 import { Remembered } from './remembered.ts';
 import { digestOf, newId, newSecret } from './secrets.ts';
 
-const minuteMs = 60_000;
 /** So that people and programs that look for lost secrets know one when they see it. */
 const prefix = 'branhearth_';
 
@@ -39,7 +39,7 @@ export class ApiTokens {
     const { token, person } = known;
     const now = this.#nowMs();
     if (token.endsAtMs !== null && token.endsAtMs <= now) return undefined;
-    if (token.usedAtMs === null || token.usedAtMs < now - minuteMs) {
+    if (token.usedAtMs === null || token.usedAtMs < now - msPerMinute) {
       this.#remembered.set(digest, { ...known, token: { ...token, usedAtMs: now } });
       this.#journal.tokens
         .used(token.id, now)

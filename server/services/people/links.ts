@@ -9,6 +9,7 @@ import { message } from '../../../shared/messages/message.ts';
 import type { Person, Role } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { LinkKind, LinkRecord, PersonRecord } from '../../../shared/store/people-journal.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import { Refusal } from '../refusal.ts';
 import type { AuditTrail } from './audit-trail.ts';
 import { nameKeyOf } from './names.ts';
@@ -17,8 +18,7 @@ import { digestOf, newId, newSecret } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
 import { inTime, refuseWeak } from './sign-in.ts';
 
-const hourMs = 3_600_000;
-export const linkLengths = { setupMs: 24 * hourMs, resetMs: 24 * hourMs } as const;
+export const linkLengths = { setupMs: 24 * msPerHour, resetMs: 24 * msPerHour } as const;
 
 export const linkPath = (kind: LinkKind, secret: string): string => `/${kind}#${secret}`;
 

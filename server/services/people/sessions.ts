@@ -9,13 +9,12 @@
 import type { FastifyBaseLogger, FastifyReply, FastifyRequest } from 'fastify';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord, SessionRecord } from '../../../shared/store/people-journal.ts';
+import { msPerDay, msPerMinute } from '../../../shared/units.ts';
 import { deviceCookie, readCookie, setCookie } from './cookies.ts';
 import { Remembered } from './remembered.ts';
 import { digestOf, newId, newSecret } from './secrets.ts';
 
-const minuteMs = 60_000;
-const dayMs = 86_400_000;
-const sessionLengths = { idleMs: 7 * dayMs, longestMs: 30 * dayMs, seenEveryMs: 5 * minuteMs } as const;
+const sessionLengths = { idleMs: 7 * msPerDay, longestMs: 30 * msPerDay, seenEveryMs: 5 * msPerMinute } as const;
 
 const deviceKeySetting = 'device-key';
 

@@ -5,6 +5,7 @@
  * again, is gone with the rows: the mean of its ten minutes lacks it.
  */
 import { StoreError } from '../../errors.ts';
+import { msPerDay } from '../../units.ts';
 import { wholeStep } from '../readings/downsample.ts';
 import { tierLengthsMs, toMiddleMs, watermarkStepMs } from '../readings/tiers.ts';
 import type { DownsampleStep } from '../readings-store.ts';
@@ -14,7 +15,6 @@ import type { KnownLast, KnownLasts } from './known-last.ts';
 import { bucketsQuestion, countBeforeQuestion, standInStart } from './questions.ts';
 import type { SeriesNotes } from './series-notes.ts';
 
-const dayMs = 86_400_000;
 /** One step takes at most so many series, and so many days of them all together. */
 const seriesPerStep = 50;
 const daysPerStep = 200;
@@ -79,11 +79,11 @@ export class InfluxDownsampler {
       if (series.lastAtMs === Number.NEGATIVE_INFINITY) continue; // nothing of it was ever kept
       const wantedMs = Math.max(series.watermarkMs, Math.min(goalMs, wholeStep(series.lastAtMs) + watermarkStepMs));
       const fromMs = Math.max(series.watermarkMs, wholeStep(series.firstAtMs));
-      const watermarkMs = Math.min(wantedMs, Math.max(fromMs, series.watermarkMs) + daysPerHop * dayMs);
+      const watermarkMs = Math.min(wantedMs, Math.max(fromMs, series.watermarkMs) + daysPerHop * msPerDay);
       if (watermarkMs <= series.watermarkMs && !series.hasDownsampledRows) continue;
       const reachesGoal = watermarkMs === wantedMs;
       hops.push({ series, fromMs, watermarkMs, reachesGoal });
-      days += Math.max(0, watermarkMs - fromMs) / dayMs;
+      days += Math.max(0, watermarkMs - fromMs) / msPerDay;
       if (!reachesGoal) break; // the same series again in the next step
     }
     return { hops, next: index };

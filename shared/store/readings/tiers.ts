@@ -2,18 +2,17 @@
  * The lengths at which rollups are kept, and the bucket lengths charts get. It never asks a tier for part of one of its
  * rows: edges come from finer tiers, at last from raw rows, so cuts are exact.
  */
-const minuteMs = 60_000;
-const hourMs = 3_600_000;
+import { msPerHour, msPerMinute } from '../../units.ts';
 
 /** Length of one rollup row per tier, finest first. The index is what `rollup.tier` holds: never reorder. */
-export const tierLengthsMs: readonly number[] = [10 * minuteMs, hourMs, 3 * hourMs];
+export const tierLengthsMs: readonly number[] = [10 * msPerMinute, msPerHour, 3 * msPerHour];
 
 export const rawTier = -1;
 
 /** A watermark is a whole multiple of this, so that no rollup reaches over one. */
-export const watermarkStepMs = 3 * hourMs;
+export const watermarkStepMs = 3 * msPerHour;
 /** From the start of the finest rollup to its middle, where a downsampled stretch is given. */
-export const toMiddleMs = 5 * minuteMs;
+export const toMiddleMs = 5 * msPerMinute;
 
 /** Bucket lengths below the finest tier, gathered from raw rows. */
 const rawLengthsMs: readonly number[] = [
@@ -23,9 +22,9 @@ const rawLengthsMs: readonly number[] = [
   10_000,
   15_000,
   30_000,
-  minuteMs,
-  2 * minuteMs,
-  5 * minuteMs,
+  msPerMinute,
+  2 * msPerMinute,
+  5 * msPerMinute,
 ];
 
 export interface BucketPlan {

@@ -1,9 +1,9 @@
 /** What the keepers of the invented years wrote down. */
 import type { EntryRecord } from '../../../shared/store/journal.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import type { outcomeOf } from './outcome.ts';
 import type { PastBatch } from './past-plan.ts';
 
-const hourMs = 3_600_000;
 export const keepers = { 'saltmere-yard': 'Ines', 'saltmere-terrace': 'Tomas' } as const;
 
 export function entriesOf(batch: PastBatch, endMs: number, outcome: ReturnType<typeof outcomeOf>): EntryRecord[] {
@@ -22,14 +22,14 @@ export function entriesOf(batch: PastBatch, endMs: number, outcome: ReturnType<t
     withdrawn: false,
   });
   const entries = batch.acts.flatMap((act, i) => {
-    const atMs = batch.laidAtMs + act.afterH * hourMs;
+    const atMs = batch.laidAtMs + act.afterH * msPerHour;
     if (atMs >= endMs) return [];
     if (act.kind === 'turn') return [entry(`turn-${i}`, atMs, { kind: 'turned' })];
     if (act.kind === 'water') return [entry(`water-${i}`, atMs, { kind: 'watered', amountL: act.waterKg })];
     return [];
   });
   const { smell, look, ready, verdict, why } = outcome;
-  entries.push(entry('word', endMs - 3 * hourMs, { kind: 'readiness', smell, look, ready }, outcome.words));
-  entries.push(entry('verdict', endMs + hourMs, { kind: 'verdict', batchId: batch.id, verdict, why }));
+  entries.push(entry('word', endMs - 3 * msPerHour, { kind: 'readiness', smell, look, ready }, outcome.words));
+  entries.push(entry('verdict', endMs + msPerHour, { kind: 'verdict', batchId: batch.id, verdict, why }));
   return entries;
 }

@@ -3,6 +3,7 @@
  * batch fared is left to the physics.
  */
 import type { Stage } from '../../../shared/names.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import { createRandom, type Random } from '../../model/random.ts';
 import type { ScenarioText } from '../../scenario/scenario-schema.ts';
 
@@ -29,7 +30,6 @@ export interface PastBatch {
   readonly fromId: string | null;
 }
 
-const hourMs = 3_600_000;
 const months = ['April', 'May', 'July', 'September'] as const;
 const monthNumbers = [3, 4, 6, 8] as const;
 
@@ -152,7 +152,7 @@ function soilBatch(
     site: bran.site,
     year: bran.year,
     stage: 'soil',
-    laidAtMs: bran.laidAtMs + bran.lengthH * hourMs,
+    laidAtMs: bran.laidAtMs + bran.lengthH * msPerHour,
     lengthH: Math.round(random.between(96, 168)),
     mistake: 'none',
     massKg: 2 * massKg,

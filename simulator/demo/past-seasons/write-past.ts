@@ -8,6 +8,7 @@ import { openSqliteJournal } from '../../../shared/store/journal/sqlite-journal.
 import type { BatchRecord, Journal } from '../../../shared/store/journal.ts';
 import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
+import { msPerHour } from '../../../shared/units.ts';
 import { demoFarm } from '../../scenarios/demo/demo-farm.ts';
 import { outcomeOf } from './outcome.ts';
 import { alarmsOf } from './past-alarms.ts';
@@ -27,7 +28,6 @@ export interface PastOptions {
   readonly signal?: AbortSignal;
 }
 
-const hourMs = 3_600_000;
 const rowsPerBatch = 5_000;
 
 /** @returns How many readings were written. */
@@ -71,7 +71,7 @@ async function keepReadings(store: ReadingsStore, { readings }: PlayedBatch): Pr
 async function keepBatch(journal: Journal, played: PlayedBatch, plan: readonly PastBatch[]): Promise<void> {
   const { batch, truth } = played;
   const { id } = batch;
-  const endMs = batch.laidAtMs + batch.lengthH * hourMs;
+  const endMs = batch.laidAtMs + batch.lengthH * msPerHour;
   const outcome = outcomeOf(truth);
   await layBatch(journal, batch);
   for (const entry of entriesOf(batch, endMs, outcome)) await journal.entries.add(entry);

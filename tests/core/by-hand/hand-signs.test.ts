@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type HandState, handSigns, visitMs } from '../../../core/by-hand/hand-signs.ts';
 import { gravityOf, type NoteSign, signOf } from '../../../core/by-hand/note-sign.ts';
-import { clockAheadMs, type Noted, type NotedFacts } from '../../../core/profiles/noted.ts';
+import type { Noted, NotedFacts } from '../../../core/profiles/noted.ts';
+import { clockAheadMs } from '../../../shared/clock-ahead.ts';
 import type { Act, ActKind } from '../../../shared/contracts/domain/batch.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';

@@ -1,4 +1,5 @@
 /** Round numbers for an axis. */
+import { msPerHour } from '../../../../shared/units.ts';
 
 /**
  * Round steps that cover [least, most], at most about `wanted` of them.
@@ -14,8 +15,7 @@ export function niceSteps(least: number, most: number, wanted: number): number[]
   return Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);
 }
 
-const hour = 3_600_000;
-const timeStepsMs = [1, 2, 3, 6, 12, 24, 48, 96, 168, 336, 720, 2160, 8760].map((hours) => hours * hour);
+const timeStepsMs = [1, 2, 3, 6, 12, 24, 48, 96, 168, 336, 720, 2160, 8760].map((hours) => hours * msPerHour);
 
 /** Times on round steps from the start, at most `most` of them. */
 export function timeSteps(fromMs: number, toMs: number, most: number): number[] {

@@ -2,13 +2,12 @@
  * Turns and waterings seen in the curves, as questions to the grower. It never asks about an act that is written down
  * already.
  */
+
+import { sameInterventionMs } from '../../../../core/estimate/same-intervention.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
-import { msPerHour } from '../../../../shared/units.ts';
 
 export type Intervention = NonNullable<PileDetail['judgement']>['detectedInterventions'][number];
 
-/** An act written down this near to what was seen is the same one. */
-const sameMs = 2 * msPerHour;
 /** Older answers are forgotten; the judge offers nothing older than two days. */
 const mostKept = 60;
 
@@ -23,7 +22,10 @@ export function offeredHands(
   return (judgement?.detectedInterventions ?? [])
     .filter((hand) => !dismissed.includes(handKey(id, hand)))
     .filter(
-      (hand) => !acts.some((act) => act.kind !== 'note' && Math.abs(Date.parse(act.at) - Date.parse(hand.at)) < sameMs),
+      (hand) =>
+        !acts.some(
+          (act) => act.kind !== 'note' && Math.abs(Date.parse(act.at) - Date.parse(hand.at)) < sameInterventionMs,
+        ),
     )
     .sort((one, other) => other.at.localeCompare(one.at));
 }

@@ -3,10 +3,11 @@
  * the grower: where the moisture was misjudged, so is the mass.
  */
 import type { Recipe } from '../../../../shared/contracts/domain/batch.ts';
+import { materialProfiles } from '../../../../shared/profiles/materials.ts';
 import type { PracticeScenario } from '../../../../simulator/practice/scenarios/practice-scenario.ts';
 
-/** Bran as bought, wet basis (FAO ADCP/REP, appendix XI: densities are given at this moisture). */
-const branMoistureFrac = 0.12;
+/** As bought, wet basis; that of rice bran is the same. */
+const branMoistureFrac = materialProfiles['wheat-bran'].ingredient.stored.moistureFrac.value;
 
 /** Bran that went in [kg]. */
 export function branKg({ recipe }: PracticeScenario): number {

@@ -12,9 +12,6 @@ export const renderCaution = rendererOf(cautionTexts);
 
 const opensThePile: readonly ActKind[] = ['turned', 'spread', 'heaped', 'moved'];
 
-/** A scald needs seconds at 60 °C and minutes at 50 °C; from 50 °C on gloves are asked for (common practice, no source). */
-const hotFromC = 50;
-
 /** @param hottest Null where nobody knows how hot it is: then as if it were hot. */
 export function handfulCaution(hottest: number | null): Message {
   const isCool = hottest !== null && hottest < handInBelowC;
@@ -46,6 +43,6 @@ export function actCautions(kind: ActKind, hottest: number | null): Message[] {
   if (!opensThePile.includes(kind)) return [];
   const cautions = [paragraph(message('caution.spores'), message('caution.doors'))];
   if (fire) cautions.push(fire);
-  if (hottest !== null && hottest >= hotFromC) cautions.push(message('caution.scald'));
+  if (hottest !== null && hottest >= handInBelowC) cautions.push(message('caution.scald'));
   return cautions;
 }

@@ -1,5 +1,5 @@
 /** Lengths of time in the words a person would use. */
-import { ageOf } from '../../../../shared/age.ts';
+import { ageOf, overdueAfterMs } from '../../../../shared/age.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../../../shared/units.ts';
 import { textNow } from '../../data/text-now.ts';
 
@@ -34,9 +34,6 @@ export function dueSentence(untilMs: number, timeText: string): string {
   const due = untilMs <= -overdueAfterMs ? 'passed' : untilMs < msPerMinute ? 'now' : 'other';
   return textNow('page-words.due', { due, lengthText: lengthWords(untilMs), timeText });
 }
-
-/** What was due a moment ago is due now. */
-const overdueAfterMs = 10 * msPerMinute;
 
 /** Which day of the batch it is, the day it was laid being day 1. */
 export function batchDay(startedAtMs: number, nowMs: number): number {
