@@ -1,44 +1,22 @@
 /** The few inputs each kind of entry has. */
 import type { FunctionComponent } from 'preact';
 import { covers } from '../../../../shared/contracts/domain/batch.ts';
-import {
-  amountsSeen,
-  type EntryKind,
-  growthColours,
-  growthPlaces,
-  judgements,
-  smells,
-} from '../../../../shared/entry.ts';
-import { positions, type Stage } from '../../../../shared/names.ts';
+import { type EntryKind, judgements } from '../../../../shared/entry.ts';
+import { positions } from '../../../../shared/names.ts';
 import { TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
 import { useLaidNames } from '../../ui/parts/use-laid-names.ts';
-import type { EntryDraft } from './entry-draft.ts';
+import { type EntryFieldsProps, type KindProps, named } from './kind-fields.ts';
+import { Growth, Pests, PlaceSeen, Smelt } from './sign-fields.tsx';
 import { SqueezeFields } from './squeeze-fields.tsx';
-import { OneOf, SomeOf } from './thumb-choice.tsx';
+import { OneOf } from './thumb-choice.tsx';
 import { useJournalWords } from './use-journal-words.ts';
 import { VerdictFields } from './verdict-fields.tsx';
-
-interface EntryFieldsProps {
-  readonly draft: EntryDraft;
-  /** Of the pile. */
-  readonly stage: Stage;
-  readonly onDraft: (change: Partial<EntryDraft>) => void;
-  readonly errors: ReadonlyMap<string, string>;
-}
-
-interface KindProps extends Omit<EntryFieldsProps, 'errors'> {
-  /** What is wrong with a field of the entry. */
-  readonly wrong: (field: string) => string | undefined;
-}
 
 export function EntryFields({ draft, stage, onDraft, errors }: EntryFieldsProps) {
   const Fields = fieldsOf[draft.kind];
   return <Fields draft={draft} stage={stage} onDraft={onDraft} wrong={(field) => errors.get(`/what/${field}`)} />;
 }
-
-const named = <Value extends string>(values: readonly Value[], nameOf: (value: Value) => string) =>
-  values.map((value) => [value, nameOf(value)] as const);
 
 const Nothing = () => null;
 
@@ -159,60 +137,6 @@ function Squeezed({ draft, stage, onDraft, wrong }: KindProps) {
   );
 }
 
-function Smelt({ draft, onDraft, wrong }: KindProps) {
-  const { text } = useJournalWords();
-  return (
-    <SomeOf
-      legend={text('page-journal.smells')}
-      values={draft.smells}
-      choices={named(smells, (smell) => text('page-journal.smells.of', { smell }))}
-      onValues={(chosen) => onDraft({ smells: chosen })}
-      error={wrong('smells')}
-    />
-  );
-}
-
-function Growth({ draft, onDraft, wrong }: KindProps) {
-  const { text } = useJournalWords();
-  return (
-    <>
-      <OneOf
-        legend={text('page-journal.growth')}
-        value={draft.colour}
-        choices={named(growthColours, (colour) => text('page-journal.growth.of', { colour }))}
-        onValue={(colour) => onDraft({ colour })}
-        error={wrong('colour')}
-      />
-      {draft.colour === 'other' && (
-        <TextField
-          label={text('page-journal.growth.other')}
-          value={draft.otherColour}
-          onValue={(otherColour) => onDraft({ otherColour })}
-          error={wrong('otherColour')}
-        />
-      )}
-      <PlaceSeen draft={draft} onDraft={onDraft} />
-      <HowMany draft={draft} onDraft={onDraft} />
-    </>
-  );
-}
-
-function Pests({ draft, onDraft, wrong }: KindProps) {
-  const { text } = useJournalWords();
-  return (
-    <>
-      <TextField
-        label={text('page-journal.pests')}
-        hint={text('page-journal.pests.hint')}
-        value={draft.what}
-        onValue={(what) => onDraft({ what })}
-        error={wrong('what')}
-      />
-      <HowMany draft={draft} onDraft={onDraft} />
-    </>
-  );
-}
-
 function Sample({ draft, onDraft, wrong }: KindProps) {
   const { text } = useJournalWords();
   return (
@@ -260,35 +184,6 @@ function Readiness({ draft, onDraft, wrong }: KindProps) {
         error={wrong('ready')}
       />
     </>
-  );
-}
-
-/** As texts have it: the name of a choice there has no hyphen. */
-const placeKey = (place: (typeof growthPlaces)[number]) => (place === 'all-through' ? 'through' : place);
-
-function PlaceSeen({ draft, onDraft }: Pick<KindProps, 'draft' | 'onDraft'>) {
-  const { text } = useJournalWords();
-  return (
-    <OneOf
-      legend={text('page-journal.where')}
-      optional
-      value={draft.place}
-      choices={named(growthPlaces, (place) => text('page-journal.place', { place: placeKey(place) }))}
-      onValue={(place) => onDraft({ place })}
-    />
-  );
-}
-
-function HowMany({ draft, onDraft }: Pick<KindProps, 'draft' | 'onDraft'>) {
-  const { text } = useJournalWords();
-  return (
-    <OneOf
-      legend={text('page-journal.how-many')}
-      optional
-      value={draft.howMany}
-      choices={named(amountsSeen, (amount) => text('page-journal.amount', { amount }))}
-      onValue={(howMany) => onDraft({ howMany })}
-    />
   );
 }
 
