@@ -15,7 +15,7 @@ export function WritePanel({ pileId }: { readonly pileId: string }) {
   const writing = useWriting(pileId);
   const { kind, choose, kindButton } = writing;
   return (
-    <div class="write-panel">
+    <div class="write-panel no-print">
       {entryGroups.map(({ group, kinds }) => (
         <fieldset class="kinds" key={group}>
           <legend>{text('page-journal.group', { group })}</legend>

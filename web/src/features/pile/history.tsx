@@ -121,7 +121,7 @@ function ExpectedFrom({ batches, value, onValue }: ExpectedFromProps) {
   if (batches !== undefined && batches !== known) setKnown(batches);
   if (known === undefined) return null;
   return (
-    <div class="expected-from">
+    <div class="expected-from no-print">
       <Choice
         legend={text('page-pile.history.band')}
         value={value}

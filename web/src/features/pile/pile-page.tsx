@@ -93,9 +93,11 @@ function Pile({ pile, refresh }: { readonly pile: PileDetail; readonly refresh: 
       <Limits pile={pile} onChange={afterChange} />
       <WhyShort pile={pile} />
       <May to="keeper">
-        {pile.batch && <FinishBatch pile={pile} onChange={afterChange} />}
-        <NameAndRemoval pile={pile} onChange={afterChange} />
-        {pile.batch && <ThumbBar pileId={pile.id} />}
+        <div class="no-print">
+          {pile.batch && <FinishBatch pile={pile} onChange={afterChange} />}
+          <NameAndRemoval pile={pile} onChange={afterChange} />
+          {pile.batch && <ThumbBar pileId={pile.id} />}
+        </div>
       </May>
     </div>
   );
