@@ -7,7 +7,7 @@ import type { FlowView, LineageAnswer, LineageNode } from '../../shared/contract
 import { verbatim } from '../../shared/messages/message.ts';
 import { drawLineage, rowsOf, wrapWords } from '../../web/src/features/lineage/lineage-layout.ts';
 import { sideOf } from '../../web/src/features/lineage/lineage-list.tsx';
-import { flowWidth } from '../../web/src/features/lineage/lineage-tree.tsx';
+import { cellsFor, flowWidth } from '../../web/src/features/lineage/lineage-tree.tsx';
 import { mockFamily, nodesOf } from '../helpers/mock-family.ts';
 
 const nowMs = Date.parse('2031-06-11T10:00:00Z');
@@ -73,6 +73,22 @@ describe('drawLineage()', () => {
     expect([rows.get('batch:0'), rows.get('batch:1'), rows.get('batch:3')]).toEqual([0, 1, 1]);
   });
 });
+
+test.each([
+  [358, 4],
+  [358, 5],
+  [1080, 4],
+  [1080, 12],
+])(
+  'on a page %i px wide the %i generations of two years stand whole, with all that is written',
+  (width, generations) => {
+    const cells = cellsFor([{ ...node(0), name: 'Terrace bran, September 2025' }], generations, width);
+    expect(generations * cells.width).toBeLessThanOrEqual(width);
+    expect(cells.linesOf({ ...node(0), name: 'Terrace bran, September 2025' }).join(' ')).toBe(
+      'Terrace bran, September 2025',
+    );
+  },
+);
 
 test('which beds got what came from that wood', () => {
   const start = { kind: 'lot' as const, id: 'oak' };

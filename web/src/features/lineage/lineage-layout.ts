@@ -6,8 +6,9 @@ import type { FlowView, LineageAnswer, LineageNode } from '../../../../shared/co
 
 export interface Placed {
   readonly node: LineageNode;
+  /** Its generation, from 0 at the sources. */
   readonly row: number;
-  /** From 0 at the left, in cells; may be a half. */
+  /** Within its generation, from 0, in cells; may be a half. */
   readonly column: number;
 }
 
