@@ -44,10 +44,15 @@ test('a kind that is only declared does not compile, and the compiler names what
   ]);
 });
 
-test('with its rule and its texts it compiles', () => {
+test('with its rule and its texts it compiles, and three files were touched', () => {
   giveRule();
   copy.giveTexts(texts);
   expect(refusedFiles()).toEqual([]);
+  expect(copy.touched).toEqual([
+    'core/warnings/frozen.ts',
+    'core/warnings/rules.ts',
+    'shared/conditions/conditions.ts',
+  ]);
 });
 
 test('and is found in the API, on the pages, in the record and in a mail', async () => {

@@ -9,6 +9,8 @@ import { languages } from '../../shared/messages/made/languages.ts';
 export interface CopyOfSources {
   /** The code of each step of the section, without the indent that keeps it in its list. */
   readonly steps: readonly string[];
+  /** Files of ours that were changed or added, texts left out. */
+  readonly touched: readonly string[];
   change(path: string, by: (text: string) => string): void;
   write(path: string, text: string): void;
   /** Puts texts into the catalogues that their codes begin with; languages that are offered get them in English. */
@@ -32,21 +34,30 @@ export function copySources(section: string): CopyOfSources {
     (code ?? '').replaceAll(/^ {3}/gm, ''),
   );
 
-  const change = (path: string, by: (text: string) => string) => {
+  const touched = new Set<string>();
+  const write = (path: string, code: string) => {
+    touched.add(path);
+    writeFileSync(inCopy(path), code);
+  };
+  const changed = (path: string, by: (text: string) => string) => {
     const before = readFileSync(inCopy(path), 'utf8');
     const after = by(before);
     expect(after, path).not.toBe(before);
-    writeFileSync(inCopy(path), after);
+    return after;
   };
   return {
     steps,
-    change,
-    write: (path, code) => writeFileSync(inCopy(path), code),
+    get touched() {
+      return [...touched].sort();
+    },
+    change: (path, by) => write(path, changed(path, by)),
+    write,
     giveTexts(json) {
       for (const [code, said] of Object.entries(JSON.parse(json) as Record<string, string>))
         for (const language of languages) {
           const catalogue = `shared/messages/${language}/${code.split('.')[0]}.json`;
-          change(catalogue, (all) => JSON.stringify({ ...JSON.parse(all), [code]: said }, null, 2));
+          const all = changed(catalogue, (text) => JSON.stringify({ ...JSON.parse(text), [code]: said }, null, 2));
+          writeFileSync(inCopy(catalogue), all);
         }
       execFileSync('node', ['shared/messages/make.mjs'], { cwd: copy });
     },

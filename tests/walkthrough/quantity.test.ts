@@ -37,9 +37,10 @@ test('a quantity that is only declared does not compile where its texts are show
   expect(refusedFiles()).toEqual(['web/src/ui/format/quantity-words.ts']);
 });
 
-test('with its texts it compiles', () => {
+test('with its texts it compiles, and one file was touched', () => {
   copy.giveTexts(texts);
   expect(refusedFiles()).toEqual([]);
+  expect(copy.touched).toEqual(['shared/quantities/quantities.ts']);
 });
 
 type Decode = typeof import('../../ingest/decode/decode-payload.ts');
