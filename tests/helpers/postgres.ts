@@ -8,6 +8,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
+import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
 import { freePort } from './free-port.ts';
 import type { Certificate } from './https-server.ts';
 
@@ -28,6 +29,8 @@ export interface Postgres {
   readonly port: number;
   /** Makes an empty database and gives its address. */
   database(): Promise<string>;
+  /** The same with an empty journal in it: made once and copied, since its migrations take ten times as long as a copy. */
+  journalDatabase(): Promise<string>;
   /** As an operator restarts it: everything committed stays, every connection breaks. */
   stop(): Promise<void>;
   start(): Promise<void>;
@@ -78,6 +81,22 @@ export async function startPostgres(
   const server = join(programs, 'postgres');
   let running: ChildProcess | undefined;
   let databases = 0;
+  let journalTemplate: Promise<string> | undefined;
+
+  async function makeDatabase(template = 'template1'): Promise<string> {
+    databases += 1;
+    const name = `farm_${process.pid}_${databases}`;
+    await ask(port, 'postgres', `CREATE DATABASE ${name} TEMPLATE ${template}`, tls);
+    return name;
+  }
+
+  const urlOf = (name: string) => `postgres://keeper@127.0.0.1:${port}/${name}`;
+
+  async function makeJournalTemplate(): Promise<string> {
+    const name = await makeDatabase();
+    await (await openPostgresJournal(urlOf(name))).close();
+    return name;
+  }
 
   async function start(): Promise<void> {
     const child = spawn(server, ['-D', data, '-p', String(port), ...given], { ...run, cwd: folder, stdio: 'ignore' });
@@ -113,11 +132,10 @@ export async function startPostgres(
     stop,
     freeze: () => signalAll('SIGSTOP'),
     wake: () => signalAll('SIGCONT'),
-    async database() {
-      databases += 1;
-      const name = `farm_${process.pid}_${databases}`;
-      await ask(port, 'postgres', `CREATE DATABASE ${name}`, tls);
-      return `postgres://keeper@127.0.0.1:${port}/${name}`;
+    database: async () => urlOf(await makeDatabase()),
+    async journalDatabase() {
+      journalTemplate ??= makeJournalTemplate();
+      return urlOf(await makeDatabase(await journalTemplate));
     },
     async remove() {
       await stop();

@@ -130,11 +130,7 @@ describe('a watched pile', () => {
       await new Promise((resolve) => setTimeout(resolve, 700));
       expect(await alarms()).toEqual([]);
       one.pass(6 * hourMs);
-      await until(
-        'the silence to be said',
-        async () => (await alarms()).find(({ kind }) => kind === 'probe-silent'),
-        20_000,
-      );
+      await until('the silence to be said', async () => (await alarms()).find(({ kind }) => kind === 'probe-silent'));
     });
   }
 });

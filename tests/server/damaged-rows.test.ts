@@ -325,7 +325,7 @@ describe.skipIf(!hasPostgres)('an installation on PostgreSQL with one damaged ro
 
   // One column of each table here; what a database does with each is in the journal's contract.
   test('starts, watches every other pile and says what is wrong, whichever table it is', async () => {
-    const url = await postgres.database();
+    const url = await postgres.journalDatabase();
     const journal = await openPostgresJournal(url);
     await fill(journal);
     await journal.close();

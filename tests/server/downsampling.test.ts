@@ -93,11 +93,7 @@ describe('once an age is chosen', () => {
     recordBefore = await get(`/api/batches/${before.oldest.id}/record`);
     promised = (await get('/api/retention?keptDays=300')).wouldFree[1].rows;
     await choose(keptDays);
-    await until(
-      'the end of the run',
-      () => test_.installation.downsampling.last().then((last) => last ?? undefined),
-      60_000,
-    );
+    await until('the end of the run', () => test_.installation.downsampling.last().then((last) => last ?? undefined));
   });
 
   test('as many readings are gone as was told, and the last run is told', async () => {

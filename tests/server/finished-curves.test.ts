@@ -86,7 +86,6 @@ test('a batch judged poor does not speak in the expected band, until it is judge
     until(
       `own batches speak: ${want}`,
       async () => (await origin()).includes('finished batches') === want || undefined,
-      10_000,
     );
   await speaking(true);
   await judge('poor', 'too-cool');
@@ -101,13 +100,9 @@ test('a batch that a person found bad does not speak in the expected band', asyn
     at: firstMs + 6 * dayMs,
     what: { kind: 'readiness', smell: 'bad', look: 'doubtful', ready: false },
   });
-  const now = await until(
-    'a band without it',
-    async () => {
-      const shown = await origin();
-      return shown.includes('finished batches') ? undefined : shown;
-    },
-    5_000,
-  );
+  const now = await until('a band without it', async () => {
+    const shown = await origin();
+    return shown.includes('finished batches') ? undefined : shown;
+  });
   expect(now).toContain('worked out');
 });

@@ -115,10 +115,8 @@ test('a simulated heap that overheats is in the mailbox within moments of being 
       sentAt.push({ serverMs: reading.atMs, machineMs: Date.now() });
     }
   })();
-  const mail = await until(
-    'the e-mail',
-    () => box.mails.find(({ parsed }) => /Deep heap at Saltmere Yard is too hot/.test(parsed.text ?? '')),
-    60_000,
+  const mail = await until('the e-mail', () =>
+    box.mails.find(({ parsed }) => /Deep heap at Saltmere Yard is too hot/.test(parsed.text ?? '')),
   );
   isOver = true;
   await sending;
@@ -158,10 +156,8 @@ test('the hazard of self-heating is in the mailbox within moments of its second 
     await publish(probe, reading(agoMin * 60_000, tempC));
   await publish(probe, reading(1_000, 67));
   const acknowledgedMs = Date.now();
-  const mail = await until(
-    'the e-mail',
-    () => box.mails.find(({ parsed }) => /Deep heap at Saltmere Yard is heating dangerously/.test(parsed.text ?? '')),
-    30_000,
+  const mail = await until('the e-mail', () =>
+    box.mails.find(({ parsed }) => /Deep heap at Saltmere Yard is heating dangerously/.test(parsed.text ?? '')),
   );
   console.log(`self-heating: in the mailbox ${mail.atMs - acknowledgedMs} ms after its reading was acknowledged`);
   expect(mail.parsed.text).toMatch(/local fire service/);

@@ -19,14 +19,10 @@ const healthOf = async (pagesUrl: string): Promise<Health> =>
 
 /** Health as it is told, once its readings are in this state. */
 const untilReadings = (pagesUrl: string, state: 'ok' | 'down') =>
-  until(
-    `readings that are ${state}`,
-    async () => {
-      const health = await healthOf(pagesUrl);
-      return health.parts.readings.state === state ? health : undefined;
-    },
-    30_000,
-  );
+  until(`readings that are ${state}`, async () => {
+    const health = await healthOf(pagesUrl);
+    return health.parts.readings.state === state ? health : undefined;
+  });
 
 test.skipIf(!hasInflux || !hasMosquitto)(
   'every reading is in InfluxDB once after it was stopped, frozen, slow, busy, failing and not heard, and the server killed',

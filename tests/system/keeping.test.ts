@@ -1,9 +1,9 @@
 /**
  * An owner looks at what the readings take up, chooses an age, sees them reduced, and finds the comparison as it was.
  */
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { openPastInstallation, type PastInstallation } from '../helpers/past-server.ts';
@@ -34,20 +34,8 @@ afterAll(async () => {
   await folder.remove();
 });
 
-async function expectNothingToReport() {
-  await page.evaluate(axe.source);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const width of [1440, 360]) {
-      await page.setViewportSize({ width, height: 740 });
-      const { violations } = (await page.evaluate(
-        `axe.run(document, { resultTypes: ['violations'] })`,
-      )) as axe.AxeResults;
-      expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
-      expect(await page.evaluate('document.documentElement.scrollWidth - innerWidth')).toBeLessThanOrEqual(0);
-    }
-  }
-}
+const expectNothingToReport = async () =>
+  expect(await findingsInEveryLook(page, { widths: [1440, 360], height: 740 })).toEqual([]);
 
 test.runIf(hasChromium)(
   'an age is chosen, readings are reduced, the room is given back, and the comparison is what it was',

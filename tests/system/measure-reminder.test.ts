@@ -108,10 +108,8 @@ test('whoever wants it is reminded once for each time that the pile is due', asy
     at: new Date(serverMs()).toISOString(),
     what: { kind: 'measured', position: 'core', temperatureC: 24 },
   });
-  const again = await until(
-    'the next reminder',
-    () => (messagesTo('olive').length > 1 ? messagesTo('olive') : undefined),
-    60_000,
+  const again = await until('the next reminder', () =>
+    messagesTo('olive').length > 1 ? messagesTo('olive') : undefined,
   );
   expect(again).toHaveLength(2);
   expect(again[1]?.parsed.text).toMatch(/Measure the core/);

@@ -85,5 +85,4 @@ test.runIf(hasChromium)(
     expect(await build()).toBe('newer');
     await serve(newerDir);
   },
-  90_000,
 );

@@ -15,14 +15,10 @@ test('a start after a night without a backup makes one, shows it, and it is whol
   await writeFile(join(backups, 'nightly-20260101-030000.tar.gz'), 'of last winter');
   const server = await spawnInstallation(dataDir, { environment: { BACKUPS: '1' } });
   try {
-    const shown = await until(
-      'the backup of last night',
-      async () => {
-        const answer = (await (await fetch(`${server.pagesUrl}/api/backups`)).json()) as BackupsAnswer;
-        return answer.isOld ? undefined : answer;
-      },
-      60_000,
-    );
+    const shown = await until('the backup of last night', async () => {
+      const answer = (await (await fetch(`${server.pagesUrl}/api/backups`)).json()) as BackupsAnswer;
+      return answer.isOld ? undefined : answer;
+    });
     const [name = '', ...others] = await until('the old one to be gone', async () => {
       const names = await readdir(backups);
       return names.length === 1 ? names : undefined;

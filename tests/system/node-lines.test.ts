@@ -90,6 +90,5 @@ describe.each([own, ...lines])('under $line', ({ program }) => {
         await rm(folder, { recursive: true, force: true });
       }
     },
-    90_000,
   );
 });

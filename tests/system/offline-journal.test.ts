@@ -141,7 +141,6 @@ test.runIf(hasChromium)(
     await again.getByText('Watered, 99 L', { exact: true }).waitFor();
     await again.close();
   },
-  90_000,
 );
 
 test.runIf(hasChromium)(

@@ -1,8 +1,8 @@
 /** How a batch came out, on a phone beside the pile: asked as it ends, in two taps, out of reach too, and corrected. */
-import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { batchesAnswerSchema } from '../../shared/contracts/lineage.ts';
+import { axeFindings } from '../helpers/axe.ts';
 import { type BreakingLine, openBreakingLine } from '../helpers/breaking-line.ts';
 import { hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
@@ -65,11 +65,7 @@ async function batchOf(pileId: string) {
 }
 
 async function expectNothingForAxe(page: Page): Promise<void> {
-  await page.evaluate(axe.source);
-  const found = await page.evaluate(() =>
-    (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
-  );
-  expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
   expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
 }
 

@@ -74,18 +74,14 @@ describe.skipIf(!all)('two workers and a web process', () => {
   const leases = async () => (await journal.leases.table()).leases;
   /** Everything held, by this many workers. */
   const settled = (count: number) =>
-    until(
-      `${count} workers share the sites`,
-      async () => {
-        const { leases: rows, workers: alive, nowMs } = await journal.leases.table();
-        const held = rows.filter(({ holder, untilMs }) => holder !== null && untilMs > nowMs);
-        const by = new Set(held.map(({ holder }) => holder));
-        return rows.length === sitesHeld && held.length === rows.length && by.size === count && alive.length >= count
-          ? rows
-          : undefined;
-      },
-      40_000,
-    );
+    until(`${count} workers share the sites`, async () => {
+      const { leases: rows, workers: alive, nowMs } = await journal.leases.table();
+      const held = rows.filter(({ holder, untilMs }) => holder !== null && untilMs > nowMs);
+      const by = new Set(held.map(({ holder }) => holder));
+      return rows.length === sitesHeld && held.length === rows.length && by.size === count && alive.length >= count
+        ? rows
+        : undefined;
+    });
 
   /** Published and acknowledged by the broker: from then on it must not be lost. */
   let lastMs = 0;
@@ -111,14 +107,10 @@ describe.skipIf(!all)('two workers and a web process', () => {
     return buckets.reduce((sum, { count }) => sum + count, 0);
   };
   const everythingKept = () =>
-    until(
-      'every published reading is kept, once',
-      async () => {
-        for (const site of siteNames) if ((await countOf(site)) !== published.get(site)?.length) return undefined;
-        return true;
-      },
-      40_000,
-    );
+    until('every published reading is kept, once', async () => {
+      for (const site of siteNames) if ((await countOf(site)) !== published.get(site)?.length) return undefined;
+      return true;
+    });
 
   beforeAll(async () => {
     [postgres, influx, mosquitto, folder] = await Promise.all([

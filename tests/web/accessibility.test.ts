@@ -1,9 +1,9 @@
 /**
  * Every page, light and dark, at 360 and 1440 px: nothing for axe to report, nothing that scrolls sideways.
  */
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { fortyPiles } from '../helpers/forty-piles.ts';
 import { emptyFarm, type OpenOptions, openService, type Service } from './open-pages.ts';
 
@@ -143,20 +143,9 @@ describe('pages', () => {
     test(`${name}: axe finds nothing and nothing scrolls sideways, light and dark, at 1440 and 360 px`, async () => {
       const { page, close } = await service.open(open);
       await arrange?.(page);
-      await page.evaluate(axe.source);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        for (const width of [1440, 360]) {
-          await page.setViewportSize({ width, height: 800 });
-          // A table's rows are alike, so the first few stand for all.
-          const { violations } = await page.evaluate(() =>
-            window.axe.run({ exclude: ['.series-table tbody tr:nth-child(n+6)'] }, { resultTypes: ['violations'] }),
-          );
-          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
-          const overhang = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-          expect(overhang).toBe(0);
-        }
-      }
+      // A table's rows are alike, so the first few stand for all.
+      const exclude = ['.series-table tbody tr:nth-child(n+6)'];
+      expect(await findingsInEveryLook(page, { widths: [1440, 360], exclude })).toEqual([]);
       await close();
     });
   }
@@ -186,9 +175,3 @@ describe('pages', () => {
     }
   });
 });
-
-declare global {
-  interface Window {
-    readonly axe: typeof axe;
-  }
-}

@@ -2,11 +2,11 @@
  * The page that a link in a message opens, in a real browser: at 360 and 1440 px, light and dark, in each of its states.
  */
 import type { AddressInfo } from 'node:net';
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { makeLink } from '../../server/notify/notification-links.ts';
 import type { KeptNotice } from '../../shared/store/notifications-store.ts';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { launchBrowser } from '../helpers/browser.ts';
 import { patienceMs } from '../helpers/until.ts';
 import { type NotifyFarm, openNotifyFarm } from '../server/notify/farm.ts';
@@ -37,22 +37,12 @@ async function link(): Promise<string> {
 }
 
 async function look(page: Page, state: string): Promise<void> {
-  for (const width of [360, 1440]) {
-    await page.setViewportSize({ width, height: 740 });
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      await page.evaluate(axe.source);
-      const { violations } = await page.evaluate(() =>
-        (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
-      );
-      const told = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
-      expect([state, width, colorScheme, told]).toEqual([state, width, colorScheme, []]);
-      const { SCREENS } = process.env;
-      if (SCREENS) await page.screenshot({ path: `${SCREENS}/told-${state}-${width}-${colorScheme}.png` });
-    }
-    const sideways = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
-    expect([state, width, sideways]).toEqual([state, width, false]);
-  }
+  const { SCREENS } = process.env;
+  const onLook = async (width: number, colorScheme: string) => {
+    if (SCREENS) await page.screenshot({ path: `${SCREENS}/told-${state}-${width}-${colorScheme}.png` });
+  };
+  const found = await findingsInEveryLook(page, { widths: [360, 1440], height: 740, onLook });
+  expect([state, found]).toEqual([state, []]);
 }
 
 test('a link in a message opens what was told, acknowledges by one press, and says so to whoever comes later', async () => {

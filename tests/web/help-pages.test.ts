@@ -1,6 +1,5 @@
 /** The help: every chapter reads well at every width, every page leads to one, and it opens for anybody. */
 import { readdirSync, readFileSync } from 'node:fs';
-import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { conditionKinds } from '../../shared/conditions/kinds.ts';
 import { plainReader } from '../../shared/messages/format.ts';
@@ -11,6 +10,7 @@ import { renderEnglish } from '../../shared/messages/render.ts';
 import { chapterFor, chapterPath, chapters, helpPath } from '../../web/src/features/help/chapters.ts';
 import { warningEntries } from '../../web/src/features/help/warning-todos.ts';
 import { warningWords } from '../../web/src/ui/format/words.ts';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { hasChromium } from '../helpers/browser.ts';
 import { openService, type Service } from './open-pages.ts';
 
@@ -63,16 +63,7 @@ describe.skipIf(!hasChromium)('the help', () => {
     test(`${path}: axe finds nothing and nothing scrolls sideways, light and dark, at 1440 and 390 px`, async () => {
       const { page, complaints, close } = await service.open({ path });
       await page.getByRole('heading', { level: 1 }).waitFor();
-      await page.evaluate(axe.source);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        for (const width of [1440, 390]) {
-          await page.setViewportSize({ width, height: 844 });
-          const { violations } = await page.evaluate(() => window.axe.run({ resultTypes: ['violations'] }));
-          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
-          expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-        }
-      }
+      expect(await findingsInEveryLook(page, { widths: [1440, 390] })).toEqual([]);
       // A code that stands there instead of its text.
       expect(await page.locator('main').textContent()).not.toMatch(/\b[a-z-]+\.[a-z-]+(\.[a-z0-9-]+)+\b/);
       expect(complaints).toEqual([]);
@@ -180,9 +171,3 @@ describe.skipIf(!hasChromium)('the help', () => {
     await close();
   });
 });
-
-declare global {
-  interface Window {
-    readonly axe: typeof axe;
-  }
-}

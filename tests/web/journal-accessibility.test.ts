@@ -1,9 +1,9 @@
 /**
  * The pages around the batch, light and dark, at 360 and 1440 px: nothing for axe to report, nothing sideways, targets for thumbs.
  */
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { openService, type Service } from './open-pages.ts';
 
 const csv = 'time,temp\n2031-06-01 10:00,41\n2031-06-01 11:00,42\n2031-06-01 12:00,hot';
@@ -80,16 +80,7 @@ test.each(scenes)(
     const { page, complaints, close } = await service.open({ path });
     await h1(page);
     await arrange(page);
-    await page.evaluate(axe.source);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      for (const width of [1440, 360]) {
-        await page.setViewportSize({ width, height: 800 });
-        const { violations } = await page.evaluate(() => window.axe.run(document, { resultTypes: ['violations'] }));
-        expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
-        expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-      }
-    }
+    expect(await findingsInEveryLook(page, { widths: [1440, 360] })).toEqual([]);
     const small = await page
       .locator(
         'button, select, input:not([type=radio]):not([type=checkbox]):not(.photo-pick input), summary, .choice label, .thumbs label, nav a, a.button, .batch-list a, .batch-links a, .file-list a',
@@ -108,5 +99,4 @@ test.each(scenes)(
     expect(complaints).toEqual([]);
     await close();
   },
-  40_000,
 );

@@ -2,17 +2,16 @@
  * Keys for probes before the built server: a key made on the page lets its probe in, revoked it does not; axe clean, no sideways scrolling.
  */
 import { mkdtemp, rm } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connectAsync } from 'mqtt';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { launchBrowser } from '../helpers/browser.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
 import { patienceMs } from '../helpers/until.ts';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 /** A folder to keep pictures in, for whoever wants to look. */
 const pictures = process.env.KEYS_PICTURES;
 
@@ -30,33 +29,19 @@ afterAll(async () => {
   await rm(dataDir, { recursive: true, force: true });
 });
 
-async function faults(page: Page): Promise<string[]> {
-  await page.addScriptTag({ path: axePath }).catch(() => page.evaluate(() => {}));
-  const found = await page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
-  const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  return wider > 0 ? [...found, `scrolls sideways by ${wider} px`] : found;
-}
-
 async function look(page: Page, name: string): Promise<void> {
-  for (const scheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: scheme });
-    expect(await faults(page), `${name}, ${scheme}`).toEqual([]);
-    if (pictures) {
-      const width = page.viewportSize()?.width;
-      await page.screenshot({ path: join(pictures, `${name}-${width}-${scheme}.png`), fullPage: true });
-    }
-  }
+  const onLook = async (width: number, colorScheme: string) => {
+    if (pictures)
+      await page.screenshot({ path: join(pictures, `${name}-${width}-${colorScheme}.png`), fullPage: true });
+  };
+  const widths = [page.viewportSize()?.width ?? 0];
+  expect(await findingsInEveryLook(page, { widths, onLook }), name).toEqual([]);
   await page.emulateMedia({ colorScheme: 'light' });
 }
 
 for (const width of [360, 1440]) {
   test(`a key made at ${width} px lets its probe in, and revoked it does not`, async () => {
-    const context = await browser.newContext({ viewport: { width, height: 800 }, bypassCSP: true });
+    const context = await browser.newContext({ viewport: { width, height: 800 } });
     const page = await context.newPage();
     page.setDefaultTimeout(patienceMs);
     await page.goto(`${installation.pagesUrl}/keys`);

@@ -1,8 +1,8 @@
 /** Other services under “My notifications”, on a phone, before a real server and a double of ntfy. */
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../server/app/app.ts';
+import { axeFindings } from '../helpers/axe.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { makeCertificate, type Receiver, startReceiver } from '../helpers/https-server.ts';
 import { patienceMs } from '../helpers/until.ts';
@@ -36,13 +36,9 @@ describe.skipIf(!hasChromium)('other services, on a phone', () => {
   });
 
   async function isClean(name: string) {
-    await page.evaluate(axe.source);
     for (const width of [1440, 390]) {
       await page.setViewportSize({ width, height: 844 });
-      const { violations } = await page.evaluate(() =>
-        (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
-      );
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+      expect(await axeFindings(page)).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
       const folder = process.env.BRANHEARTH_PICTURES;
       if (folder) await page.screenshot({ path: `${folder}/${name}-${width}.png`, fullPage: true });

@@ -1,10 +1,10 @@
 /**
  * My notifications, in a real browser before a real server with a real mail server.
  */
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../server/app/app.ts';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { type BuiltPages, buildPages, hasChromium, launchBrowser } from '../helpers/browser.ts';
 import { type MailServer, startMailServer } from '../helpers/mail-server.ts';
 import { patienceMs, until } from '../helpers/until.ts';
@@ -43,21 +43,12 @@ describe.skipIf(!hasChromium)('the page “My notifications”', () => {
   }
 
   async function isClean(page: Page, name: string) {
-    await page.evaluate(axe.source);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      for (const width of [1440, 360]) {
-        await page.setViewportSize({ width, height: 800 });
-        const { violations } = await page.evaluate(() =>
-          (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
-        );
-        expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
-        expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
-        const folder = process.env.BRANHEARTH_PICTURES;
-        if (folder && (colorScheme === 'light' || width === 360))
-          await page.screenshot({ path: `${folder}/${name}-${colorScheme}-${width}.png`, fullPage: true });
-      }
-    }
+    const folder = process.env.BRANHEARTH_PICTURES;
+    const onLook = async (width: number, colorScheme: string) => {
+      if (folder && (colorScheme === 'light' || width === 360))
+        await page.screenshot({ path: `${folder}/${name}-${colorScheme}-${width}.png`, fullPage: true });
+    };
+    expect(await findingsInEveryLook(page, { widths: [1440, 360], onLook })).toEqual([]);
   }
 
   test('keeps an e-mail address, has it confirmed by the code that comes there, and its test arrives', async () => {

@@ -1,10 +1,10 @@
 /**
  * One phone, two people: what Kim wrote out of reach waits for Kim, whoever signs in on the phone meanwhile.
  */
-import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Entry, entriesAnswerSchema } from '../../shared/contracts/journal.ts';
+import { axeFindings } from '../helpers/axe.ts';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { as, join, passwordOf } from '../helpers/people.ts';
 import { patienceMs } from '../helpers/until.ts';
@@ -61,14 +61,7 @@ async function written(): Promise<Entry[]> {
 }
 
 async function look(name: string): Promise<void> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() =>
-    (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
-  );
-  expect([name, violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)]).toEqual([
-    name,
-    [],
-  ]);
+  expect([name, await axeFindings(page)]).toEqual([name, []]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)).toBe(false);
   const { SCREENS } = process.env;
   if (SCREENS) await page.screenshot({ path: `${SCREENS}/outbox-${name}.png`, fullPage: true });

@@ -2,9 +2,9 @@
  * People come in, through the built pages before a whole server: set up, invited, signed out and back, and what each is offered.
  * On the way every page goes before axe at 360 and 1440 px, light and dark.
  */
-import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import type { TestInstallation } from '../helpers/open-test-server.ts';
 import { patienceMs } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
@@ -38,24 +38,12 @@ async function device(): Promise<{ context: BrowserContext; page: Page }> {
 }
 
 async function look(page: Page, name: string): Promise<void> {
-  for (const width of [1440, 360]) {
-    await page.setViewportSize({ width, height: 800 });
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      await page.evaluate(axe.source);
-      const { violations } = await page.evaluate(() =>
-        (globalThis as unknown as { axe: typeof axe }).axe.run({ resultTypes: ['violations'] }),
-      );
-      const told = violations.map(
-        ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`,
-      );
-      expect([name, width, colorScheme, told]).toEqual([name, width, colorScheme, []]);
-    }
-    const folder = process.env.BRANHEARTH_PICTURES;
-    if (folder) await page.screenshot({ path: `${folder}/${name.replace(/\W+/g, '-')}-${width}.png`, fullPage: true });
-    const sideways = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
-    expect([name, width, sideways]).toEqual([name, width, false]);
-  }
+  const folder = process.env.BRANHEARTH_PICTURES;
+  const onLook = async (width: number, colorScheme: string) => {
+    if (folder && colorScheme === 'dark')
+      await page.screenshot({ path: `${folder}/${name.replace(/\W+/g, '-')}-${width}.png`, fullPage: true });
+  };
+  expect([name, await findingsInEveryLook(page, { widths: [1440, 360], onLook })]).toEqual([name, []]);
   await page.setViewportSize({ width: 1440, height: 900 });
 }
 

@@ -1,9 +1,9 @@
 /**
  * The practice page in a real browser: readable for everybody, worked by keyboard, and in need of nothing from the server.
  */
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findingsInEveryLook } from '../helpers/axe.ts';
 import { openService, type Service } from './open-pages.ts';
 
 let service: Service;
@@ -76,30 +76,23 @@ describe('practice', () => {
     test(`${name}: axe finds nothing, targets are large, nothing scrolls sideways, light and dark, at 1440 and 360 px`, async () => {
       const { page, complaints, close } = await service.open({ path });
       await arrange(page);
-      await page.evaluate(axe.source);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        for (const width of [1440, 360]) {
-          await page.setViewportSize({ width, height: 800 });
-          const { violations } = await page.evaluate(() => window.axe.run({ resultTypes: ['violations'] }));
-          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([]);
-          expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-          const margin = await page.locator('main button').evaluateAll((all) => {
-            const edge = document.querySelector('main .page')?.getBoundingClientRect();
-            const style = getComputedStyle(document.querySelector('main .page') ?? document.body);
-            const right = (edge?.right ?? innerWidth) - Number.parseFloat(style.paddingRight);
-            return all.filter((one) => one.getBoundingClientRect().right > right + 1).map((one) => one.textContent);
-          });
-          expect([width, margin]).toEqual([width, []]);
-          // The hour now is told by a stake on this line, to its very end.
-          const cut = await page
-            .locator('.day-line')
-            .evaluateAll((all) =>
-              all.map((line) => Math.max(0, (line.querySelector('svg')?.clientWidth ?? 0) - line.clientWidth - 1)),
-            );
-          expect([width, cut.filter((beyond) => beyond > 0)]).toEqual([width, []]);
-        }
-      }
+      const fits = async (width: number) => {
+        const margin = await page.locator('main button').evaluateAll((all) => {
+          const edge = document.querySelector('main .page')?.getBoundingClientRect();
+          const style = getComputedStyle(document.querySelector('main .page') ?? document.body);
+          const right = (edge?.right ?? innerWidth) - Number.parseFloat(style.paddingRight);
+          return all.filter((one) => one.getBoundingClientRect().right > right + 1).map((one) => one.textContent);
+        });
+        expect([width, margin]).toEqual([width, []]);
+        // The hour now is told by a stake on this line, to its very end.
+        const cut = await page
+          .locator('.day-line')
+          .evaluateAll((all) =>
+            all.map((line) => Math.max(0, (line.querySelector('svg')?.clientWidth ?? 0) - line.clientWidth - 1)),
+          );
+        expect([width, cut.filter((beyond) => beyond > 0)]).toEqual([width, []]);
+      };
+      expect(await findingsInEveryLook(page, { widths: [1440, 360], onLook: fits })).toEqual([]);
       const small = await page
         .locator('main button, main input, main summary, main a.button')
         .evaluateAll((all) =>
@@ -197,9 +190,3 @@ describe('practice', () => {
     await close();
   });
 });
-
-declare global {
-  interface Window {
-    readonly axe: typeof axe;
-  }
-}

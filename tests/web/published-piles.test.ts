@@ -1,12 +1,11 @@
 /** What is published of the piles, switched on under Settings before a whole server. */
-import { createRequire } from 'node:module';
 import { connectAsync } from 'mqtt';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { pileStateSchema } from '../../shared/contracts/published.ts';
+import { axeFindings } from '../helpers/axe.ts';
 import { patienceMs, until } from '../helpers/until.ts';
 import { openRealPages, type RealPages } from './open-real-pages.ts';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 /** A folder to keep pictures in, for whoever wants to look. */
 const pictures = process.env.PUBLISHED_PICTURES;
 
@@ -25,7 +24,7 @@ for (const width of [390, 1440]) {
     const states: string[] = [];
     client.on('message', (_topic, payload) => states.push(payload.toString()));
     await client.subscribeAsync('piles-state/#', { qos: 1 });
-    const context = await pages.browser.newContext({ viewport: { width, height: 844 }, bypassCSP: true });
+    const context = await pages.browser.newContext({ viewport: { width, height: 844 } });
     const page = await context.newPage();
     page.setDefaultTimeout(patienceMs);
     await page.goto(`${pages.url}/settings`);
@@ -41,12 +40,7 @@ for (const width of [390, 1440]) {
     await choose('Published');
     const state = await until('the state', () => states.find((text) => text !== ''));
     expect(pileStateSchema.parse(JSON.parse(state))).toMatchObject({ id: 'shed', name: 'Shed' });
-    await page.addScriptTag({ path: axePath });
-    const found = await page.evaluate(async () => {
-      const { axe } = window as unknown as { axe: { run(): Promise<{ violations: { id: string }[] }> } };
-      return (await axe.run()).violations.map(({ id }) => id);
-    });
-    expect(found).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
     expect(
       await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth),
     ).toBeLessThanOrEqual(0);

@@ -9,7 +9,7 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
     runs: 4,
     async open() {
       const postgres = await startPostgres({ fsync: 'off' });
-      const url = await postgres.database();
+      const url = await postgres.journalDatabase();
       return {
         environment: { JOURNAL_URL: url },
         print: () => postgresPrint(url),

@@ -23,7 +23,7 @@ const config = 'homeassistant/device/branhearth-piles-shed/config';
 const command = 'piles-command/saltmere-yard/shed/acknowledge';
 
 for (const [name, isThere, start] of brokers) {
-  describe.skipIf(!isThere)(`a hub at ${name}`, { timeout: 60_000 }, () => {
+  describe.skipIf(!isThere)(`a hub at ${name}`, () => {
     let farm: NotifyFarm;
     let remove: () => Promise<void>;
     const clients: MqttClient[] = [];

@@ -26,7 +26,7 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
   afterAll(() => postgres?.remove());
 
   journalContract('PostgreSQL journal', async () => {
-    const url = await postgres.database();
+    const url = await postgres.journalDatabase();
     const journal = await openPostgresJournal(url);
     return {
       journal,
@@ -39,7 +39,7 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
 
   damageContract('a damaged journal in PostgreSQL', {
     async open() {
-      const url = await postgres.database();
+      const url = await postgres.journalDatabase();
       const journal = await openPostgresJournal(url);
       const client = new Client({ connectionString: url });
       await client.connect();
@@ -55,7 +55,7 @@ describe.skipIf(!hasPostgres)('PostgreSQL', () => {
   });
 
   notificationsContract('what people are told, in PostgreSQL', async () =>
-    openPostgresJournal(await postgres.database()),
+    openPostgresJournal(await postgres.journalDatabase()),
   );
 
   test('two processes that start at the same time bring one database to the tables of today', async () => {
