@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { compareCsv } from '../../server/services/seasons/compare-table.ts';
 import type { Clock } from '../../shared/clock.ts';
 import { batchPeaksAnswerSchema } from '../../shared/contracts/lineage.ts';
 import {
@@ -173,6 +174,14 @@ test('GET /api/compare.csv has a heading, a row per batch, and the outcome in th
   expect(lines[0]).toContain('hours to 40 °C [h]');
   expect(lines[3]).toContain('"white, batch 1"');
   expect(new Set(lines.slice(1).map((line) => line.split(',')[0]))).toEqual(new Set(ids.slice(0, 3)));
+});
+
+test('compareCsv() lets nothing that a person wrote be taken for a formula, wherever a spreadsheet begins its cells', async () => {
+  const [batch] = (await compare()).batches;
+  if (batch === undefined) throw new Error('no batch to compare');
+  const csv = compareCsv([{ ...batch, name: ' =2+2', outcome: 'late;=1+1' }]);
+  expect(csv).toContain(`,"' =2+2",`);
+  expect(csv).toContain(`"late;'=1+1"`);
 });
 
 const notebook = {

@@ -1,6 +1,7 @@
 /** The table of measures as CSV (RFC 4180), a row per batch, units in the headings. */
 import { measureKeys } from '../../../core/seasons/measure-keys.ts';
 import type { ComparedBatch } from '../../../shared/contracts/seasons.ts';
+import { csvLine } from '../records/export/csv.ts';
 
 const headings: Record<(typeof measureKeys)[number], string> = {
   hoursTo40: 'hours to 40 °C [h]',
@@ -50,25 +51,16 @@ export function compareCsv(batches: readonly ComparedBatch[]): string {
   ];
   const rows = batches.map((batch) => [
     ...facts.map(([, cell]) => cell(batch)),
-    ...measureKeys.map((key) => plain(batch.measures[key])),
-    plain(batch.measures.measuredFrac),
-    plain(batch.measures.everyH),
-    batch.measures.alarms.map(({ kind, count, hours }) => `${kind} ${count}x ${plain(hours)} h`).join('; '),
+    ...measureKeys.map((key) => rounded(batch.measures[key])),
+    rounded(batch.measures.measuredFrac),
+    rounded(batch.measures.everyH),
+    batch.measures.alarms.map(({ kind, count, hours }) => `${kind} ${count}x ${rounded(hours) ?? ''} h`).join('; '),
     batch.verdict?.verdict ?? '',
     batch.verdict?.why ?? '',
     batch.verdict?.note ?? '',
     batch.outcome ?? '',
   ]);
-  return `${[heading, ...rows].map((row) => row.map(quoted).join(',')).join('\r\n')}\r\n`;
+  return [heading, ...rows].map(csvLine).join('');
 }
 
-function plain(value: number | null): string {
-  return value === null ? '' : String(Math.round(value * 1000) / 1000);
-}
-
-/** A cell that a spreadsheet would take for a formula is given a leading apostrophe; numbers are left alone. */
-function quoted(cell: string | number): string {
-  const text = String(cell);
-  const safe = /^[=+\-@\t]/.test(text) && Number.isNaN(Number(text)) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}
+const rounded = (value: number | null) => (value === null ? null : Math.round(value * 1000) / 1000);
