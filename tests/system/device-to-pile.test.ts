@@ -134,11 +134,6 @@ const devices: readonly Device[] = [
     ],
   },
   {
-    family: 'a board of one’s own making',
-    name: 'p1',
-    says: (warmC, atMs) => [['piles/yard/p1/reading', JSON.stringify({ temperature: warmC, time: atMs })]],
-  },
-  {
     family: 'Homie',
     name: 'Pile 3',
     says: (warmC) => [
