@@ -86,7 +86,7 @@ test('whoever goes back from a batch finds the list as they left it', async () =
   const left = await page.evaluate(() => scrollY);
   expect(left).toBeGreaterThan(100);
   await page.getByRole('link', { name: 'Colheita à beira 25', exact: true }).click();
-  await page.waitForURL('**/batches/b3');
+  await page.getByRole('heading', { level: 1, name: 'The batch cannot be shown.' }).waitFor();
   await page.goBack();
   await page.getByRole('link', { name: 'Colheita à beira 25', exact: true }).waitFor();
   await until('its place', async () => Math.abs((await page.evaluate(() => scrollY)) - left) < 200 || undefined);
