@@ -5,7 +5,7 @@
 import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const built = join(root, '.build');
@@ -34,12 +34,12 @@ function newestChangeMs(path) {
 }
 
 /** Runs `build` unless its stamp is newer than all of `sources`. */
-function buildWhenStale(name, sources, build) {
+async function buildWhenStale(name, sources, build) {
   const stamp = join(built, `.${name}-built`);
   const newestMs = Math.max(...sources.map((source) => newestChangeMs(join(root, source))));
   if (!isForced && existsSync(stamp) && statSync(stamp).mtimeMs >= newestMs) return;
   const startedAt = new Date();
-  build();
+  await build();
   writeFileSync(stamp, `${startedAt.toISOString()}\n`);
 }
 
@@ -67,13 +67,13 @@ function compileDriverForNode20() {
 }
 
 /** A server reads texts from the catalogues themselves (shared/messages/catalogues.ts); those of pages are in what vite makes. */
-function copyCatalogues() {
+async function copyCatalogues() {
   const messages = join(root, 'shared/messages');
   const isCatalogue = (name) => name.endsWith('.json') && !/^(page-|standing\.|compared\.)/.test(name);
-  for (const language of readdirSync(join(messages, 'made'), { withFileTypes: true })) {
-    if (!language.isDirectory() || language.name === 'params') continue;
-    for (const name of readdirSync(join(messages, language.name)).filter(isCatalogue))
-      cpSync(join(messages, language.name, name), join(built, 'shared/messages', language.name, name));
+  const { languages } = await import(pathToFileURL(join(built, 'shared/messages/made/languages.js')).href);
+  for (const language of languages) {
+    for (const name of readdirSync(join(messages, language)).filter(isCatalogue))
+      cpSync(join(messages, language, name), join(built, 'shared/messages', language, name));
   }
 }
 
@@ -82,17 +82,17 @@ try {
   // The compiler keeps what is left of files since renamed, so the old output goes first when all is made anew.
   if (isForced) rmSync(built, { recursive: true, force: true });
   compileDriverForNode20();
-  buildWhenStale('rooms', [...rooms, ...rootFiles], () => {
+  await buildWhenStale('rooms', [...rooms, ...rootFiles], async () => {
     runBin('typescript/bin/tsc', ['-p', 'server/tsconfig.build.json']);
     cpSync(join(root, 'server/fonts'), join(built, 'server/fonts'), { recursive: true });
-    copyCatalogues();
+    await copyCatalogues();
   });
   if (isWithTests) {
-    buildWhenStale('tests', [...rooms, 'tests', ...rootFiles], () => {
+    await buildWhenStale('tests', [...rooms, 'tests', ...rootFiles], () => {
       runBin('typescript/bin/tsc', ['-p', 'tsconfig.json', '--noCheck']);
     });
   }
-  buildWhenStale('web', ['web', 'shared', 'core', 'simulator', ...rootFiles], () => {
+  await buildWhenStale('web', ['web', 'shared', 'core', 'simulator', ...rootFiles], () => {
     runBin('vite/bin/vite.js', ['build', '--config', 'web/vite.config.ts', '--logLevel', 'warn']);
   });
 } catch (error) {

@@ -1,13 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { inEachLanguage } from './languages.config.ts';
 import { layered } from './layers.ts';
-import { withoutJsonSchema } from './without-json-schema.ts';
+import { lessOfZod } from './less-of-zod.ts';
 import { installable } from './worker.config.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
-  plugins: [layered(fileURLToPath(new URL('src/', import.meta.url))), withoutJsonSchema(), installable()],
-  worker: { plugins: () => [withoutJsonSchema()] },
+  plugins: [layered(fileURLToPath(new URL('src/', import.meta.url))), lessOfZod(), inEachLanguage(), installable()],
+  worker: { plugins: () => [lessOfZod()] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     // Browsers without it ask for each part as they come to it: the page is the same, and half a kB lighter.

@@ -50,14 +50,19 @@ export function installable(): Plugin {
       }
       this.emitFile({ type: 'asset', fileName: 'manifest.webmanifest', source: JSON.stringify(manifest) });
     },
-    async writeBundle({ dir = '' }) {
-      const names = readdirSync(dir, { recursive: true, withFileTypes: true })
-        .filter((entry) => entry.isFile() && entry.name !== 'sw.js')
-        .map((entry) => join(entry.parentPath, entry.name).slice(dir.length + 1))
-        .sort();
-      const digest = createHash('sha256');
-      for (const name of names) digest.update(name).update(readFileSync(join(dir, name)));
-      await buildWorker(dir, names, digest.digest('hex').slice(0, 16));
+    // After the others, as the worker keeps what they made too.
+    writeBundle: {
+      order: 'post',
+      sequential: true,
+      async handler({ dir = '' }) {
+        const names = readdirSync(dir, { recursive: true, withFileTypes: true })
+          .filter((entry) => entry.isFile() && entry.name !== 'sw.js')
+          .map((entry) => join(entry.parentPath, entry.name).slice(dir.length + 1))
+          .sort();
+        const digest = createHash('sha256');
+        for (const name of names) digest.update(name).update(readFileSync(join(dir, name)));
+        await buildWorker(dir, names, digest.digest('hex').slice(0, 16));
+      },
     },
   };
 }
@@ -65,12 +70,18 @@ export function installable(): Plugin {
 /** One classic script, as old phones know no module workers. */
 async function buildWorker(dir: string, names: readonly string[], digest: string): Promise<void> {
   const files = names.map((name) => (name === 'index.html' ? '/' : `/${name.replaceAll('\\', '/')}`));
+  const byLanguage: Record<string, string[]> = {};
+  const languageOf = (file: string) => /^\/assets\/([\w-]+)-[0-9a-f]{8}\//.exec(file)?.[1] ?? '';
+  for (const file of files) {
+    const language = languageOf(file);
+    byLanguage[language] = [...(byLanguage[language] ?? []), file];
+  }
   await build({
     configFile: false,
     root: here,
     publicDir: false,
     logLevel: 'warn',
-    define: { builtFiles: JSON.stringify(files), builtDigest: JSON.stringify(digest) },
+    define: { builtFiles: JSON.stringify(byLanguage), builtDigest: JSON.stringify(digest) },
     build: {
       outDir: dir,
       emptyOutDir: false,

@@ -1,13 +1,14 @@
 /**
  * Makes the typed modules of `made/` from the catalogues (`<language>/<topic>.json`, ICU MessageFormat): what each message takes,
- * by the names of its arguments, and its text. `npm run messages` writes them; with `--check` it only says what is not as it would be written.
- * English comes first: another language has the same codes, arguments and choices. A draft may lack some and is offered to nobody;
+ * by the names of its arguments, and its text in English. `npm run messages` writes them; with `--check` it only says what is not as it would
+ * be written. Another language has the same codes, arguments and choices; a draft may lack some and is offered to nobody;
  * `--with-drafts` offers it, to look at it. `--in=<folder>` takes catalogues from elsewhere, for tests.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
+import { TYPE } from '@formatjs/icu-messageformat-parser';
+import { compiled, isPage, parsed } from './compiled.mjs';
 import { isTopicFile, standingOf } from './standing.mjs';
 
 const elsewhere = process.argv.find((one) => one.startsWith('--in='))?.slice('--in='.length);
@@ -28,30 +29,6 @@ const endings = [
   [/List$/, 'readonly (Part | string)[]'],
   [/(Name|Text|[a-z]Day)$/, 'string'],
 ];
-
-/** Texts of pages, which are not found by core and not sent: they may hold `<tags>`, for links and the like. */
-const isPage = (name) => name.startsWith('page-');
-const parsed = (code, text) => parse(text, { ignoreTag: !isPage(code) });
-
-/**
- * A text of a page as short as it may be, so that pages need no parser: text, or a list of texts, `["name"]` for an argument, `["#"]`,
- * `["name", { choice: … }, 0 | 1]` for a choice, 1 by number, and `["<", "tag", …]`.
- */
-function compiled(code, text) {
-  const piecesOf = (nodes) => {
-    const pieces = nodes.map((node) => {
-      if (node.type === TYPE.literal) return node.value;
-      if (node.type === TYPE.argument) return [node.value];
-      if (node.type === TYPE.tag) return ['<', node.value, piecesOf(node.children)];
-      if (node.type !== TYPE.plural && node.type !== TYPE.select) return ['#'];
-      const options = Object.entries(node.options).map(([key, { value }]) => [key, piecesOf(value)]);
-      return [node.value, Object.fromEntries(options), node.type === TYPE.plural ? 1 : 0];
-    });
-    if (pieces.length === 0) return '';
-    return pieces.length === 1 && typeof pieces[0] === 'string' ? pieces[0] : pieces;
-  };
-  return piecesOf(parsed(code, text));
-}
 
 /** @returns Map of argument name to its TypeScript type. */
 function argumentsOf(code, text) {
@@ -170,16 +147,16 @@ function paramsModule(topic) {
   return `${madeBy(source, topic)}${imports}export interface ${pascal(topic)}Params {\n${body}\n}\n`;
 }
 
-function textsModule(language, topic) {
-  const texts = Object.entries(textsOf(language, topic));
+function textsModule(topic) {
+  const texts = Object.entries(textsOf(source, topic));
   if (isPage(topic)) {
     const lines = texts.map(([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(compiled(code, text))},`);
     const type = `${pascal(topic)}Params`;
     const imports = `import type { PageTexts } from '../../page-text.ts';\nimport type { ${type} } from '../params/${topic}.ts';\n\n`;
-    return `${madeBy(language, topic)}${imports}export const ${camel(topic)}Texts: PageTexts<${type}> = {\n${lines.join('\n')}\n};\n`;
+    return `${madeBy(source, topic)}${imports}export const ${camel(topic)}Texts: PageTexts<${type}> = {\n${lines.join('\n')}\n};\n`;
   }
   const lines = texts.map(([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(text)},`);
-  return `${madeBy(language, topic)}export const ${pascal(topic)[0].toLowerCase()}${pascal(topic).slice(1)}Texts = {\n${lines.join('\n')}\n};\n`;
+  return `${madeBy(source, topic)}export const ${camel(topic)}Texts = {\n${lines.join('\n')}\n};\n`;
 }
 
 /** Sees that a topic says what English says, and nothing else. @returns How many texts it lacks. */
@@ -213,8 +190,6 @@ function indexOfParams(topics) {
   return `// Made by \`npm run messages\`.\n${imports}\n\n/** What each message takes, by its code. */\nexport interface MessageParams\n  extends\n${parents} {}\n`;
 }
 
-const identifier = (language) => `${language.replace(/-(.)/g, (_all, letter) => letter.toUpperCase())}Texts`;
-
 function languagesModule(languages) {
   const quoted = (all) => all.map((one) => `'${one}'`).join(', ');
   const list = quoted(languages);
@@ -222,25 +197,18 @@ function languagesModule(languages) {
   return `// Made by \`npm run messages\`.\n/** Languages that have catalogues; English, which the others fall back to, comes first. */\nexport const languages = [${list}] as const;\n\n/** Those of them that no grower has read yet. */\nexport const machineMade: readonly string[] = [${machine}];\n`;
 }
 
-function loadersModule(languages) {
-  const others = languages.filter((one) => one !== source);
-  const all = others.map((one) => `  ${one.includes('-') ? `'${one}'` : one}: () => import('./${one}-whole.ts'),`);
-  const body = all.length === 0 ? '{}' : `{\n${all.join('\n')}\n}`;
-  return `// Made by \`npm run messages\`.\nimport type { WholeLanguage } from '../page-text.ts';\n\n/** Languages besides English, for pages: whoever reads none of them loads none. */\nexport const loaders: Readonly<Record<string, () => Promise<WholeLanguage>>> = ${body};\n`;
+/** Rows name whoever acts without being anybody by this, whatever language a page is in. */
+function keptNamesModule() {
+  const names = Object.entries(textsOf(source, 'person')).map(
+    ([code, text]) => `  ${JSON.stringify(code)}: ${JSON.stringify(text)},`,
+  );
+  return `${madeBy(source, 'person').replace('../../', '../')}/** Names as rows keep them: in English, whatever is read. */\nexport const keptNames = {\n${names.join('\n')}\n} as const;\n`;
 }
 
-/** A language as pages load it: what is found, and what pages say. */
-function wholeModule(language) {
-  const pages = topicsOf(language).filter(isPage);
-  const imports = pages.map((topic) => `import { ${camel(topic)}Texts } from './${language}/${topic}.ts';\n`).join('');
-  const all = pages.map((topic) => `...${camel(topic)}Texts`).join(', ');
-  return `// Made by \`npm run messages\`.\n${imports}\nexport { ${identifier(language)} as texts } from './${language}.ts';\nexport const pages = { ${all} };\n`;
-}
-
-function indexOfTexts(language, topics) {
-  const imports = topics.map((topic) => `import { ${camel(topic)}Texts } from './${language}/${topic}.ts';`).join('\n');
+function indexOfTexts(topics) {
+  const imports = topics.map((topic) => `import { ${camel(topic)}Texts } from './${source}/${topic}.ts';`).join('\n');
   const all = topics.map((topic) => `  ...${camel(topic)}Texts,`).join('\n');
-  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text of this language, by code, for pages; most take the topics that they show. */\nexport const ${identifier(language)} = {\n${all}\n};\n`;
+  return `// Made by \`npm run messages\`.\n${imports}\n\n/** Every text that is found, by code, for pages; most take the topics that they show. */\nexport const ${source}Texts = {\n${all}\n};\n`;
 }
 
 function write(path, text) {
@@ -253,16 +221,15 @@ function write(path, text) {
   }
 }
 
-/** @returns What was made of a topic or a language that is no more, or is a draft again. */
+/** @returns What was made of a topic that is no more, or by an earlier version of this. */
 function leftOver() {
-  const isLanguage = (name) => languages.some((one) => [one, `${one}.ts`, `${one}-whole.ts`].includes(name));
-  const isIndex = (name) => ['params', 'params.ts', 'languages.ts', 'loaders.ts'].includes(name);
-  const ofLanguages = readdirSync(join(here, 'made')).filter((name) => !isLanguage(name) && !isIndex(name));
-  const ofTopics = ['params', ...languages].flatMap((folder) => {
+  const isMade = (name) =>
+    ['params', 'params.ts', 'languages.ts', 'kept-names.ts', source, `${source}.ts`].includes(name);
+  const ofTopics = ['params', source].flatMap((folder) => {
     const names = readdirSync(join(here, 'made', folder)).filter((name) => !topics.includes(name.replace('.ts', '')));
     return names.map((name) => `${folder}/${name}`);
   });
-  return [...ofLanguages, ...ofTopics];
+  return [...readdirSync(join(here, 'made')).filter((name) => !isMade(name)), ...ofTopics];
 }
 
 const folders = readdirSync(here, { withFileTypes: true })
@@ -279,14 +246,9 @@ for (const language of translations) checkLanguage(language);
 for (const topic of topics) write(join(here, 'made', 'params', `${topic}.ts`), paramsModule(topic));
 write(join(here, 'made', 'params.ts'), indexOfParams(topics.filter((topic) => !isPage(topic))));
 write(join(here, 'made', 'languages.ts'), languagesModule(languages));
-write(join(here, 'made', 'loaders.ts'), loadersModule(languages));
-for (const language of languages) {
-  const own = topicsOf(language).filter((topic) => topics.includes(topic));
-  for (const topic of own) write(join(here, 'made', language, `${topic}.ts`), textsModule(language, topic));
-  const found = own.filter((topic) => !isPage(topic));
-  write(join(here, 'made', `${language}.ts`), indexOfTexts(language, found));
-  if (language !== source) write(join(here, 'made', `${language}-whole.ts`), wholeModule(language));
-}
+write(join(here, 'made', 'kept-names.ts'), keptNamesModule());
+for (const topic of topics) write(join(here, 'made', source, `${topic}.ts`), textsModule(topic));
+write(join(here, 'made', `${source}.ts`), indexOfTexts(topics.filter((topic) => !isPage(topic))));
 for (const path of leftOver()) {
   if (isCheck) faults.push(`made/${path} has no catalogue any more`);
   else rmSync(join(here, 'made', path), { recursive: true });

@@ -3,23 +3,24 @@
  * reader's language wherever a name is shown.
  */
 import { personTexts } from './made/en/person.ts';
+import { keptNames } from './made/kept-names.ts';
 
 /** Arguments that hold the name of whoever did something. */
 const ofPerson = /^(by|person|maker|owner)Name$/;
 
-const codes = Object.keys(personTexts) as (keyof typeof personTexts)[];
+const codes = Object.keys(keptNames) as (keyof typeof keptNames)[];
 
 export const namelessNames = {
-  here: personTexts['person.here'],
-  'api-token': personTexts['person.api-token'],
-  hub: personTexts['person.hub'],
+  here: keptNames['person.here'],
+  'api-token': keptNames['person.api-token'],
+  hub: keptNames['person.hub'],
 } as const;
 
 /**
  * @param name Of the argument. @param value As it is kept.
- * @param texts Of the language that is read.
+ * @param texts Of the language that is read; a page has those of its own.
  */
-export function namedIn(texts: Readonly<Record<string, string>>, name: string, value: string): string {
-  const code = ofPerson.test(name) ? codes.find((one) => personTexts[one] === value) : undefined;
-  return (code && texts[code]) ?? value;
+export function namedIn(name: string, value: string, texts: Readonly<Record<string, string>> = personTexts): string {
+  const code = ofPerson.test(name) ? codes.find((one) => keptNames[one] === value) : undefined;
+  return (code && (texts[code] ?? personTexts[code])) ?? value;
 }

@@ -1,4 +1,4 @@
-/** Texts of pages as `make.mjs` leaves them, so that a page needs no parser: see `compiled` there. */
+/** Texts of pages as `compiled.mjs` leaves them, so that a page needs no parser. */
 
 type Piece =
   | string
@@ -11,11 +11,8 @@ export type PageText = string | readonly Piece[];
 /** Of one topic, by code. @typeParam Params What each takes. */
 export type PageTexts<Params> = { readonly [Code in keyof Params]: PageText };
 
-/** Everything in one language that pages show. */
-export interface WholeLanguage {
-  readonly texts: Readonly<Record<string, string>>;
-  readonly pages: Readonly<Record<string, PageText>>;
-}
+/** What the catalogues of a language say, by topic and code, before it is made short. */
+export type TextsOf = (topic: string) => Readonly<Record<string, string>>;
 
 /** How arguments and tags become what a page shows: text, or elements. */
 export interface PageWriter<Shown> {

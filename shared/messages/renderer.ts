@@ -58,7 +58,7 @@ export function rendererOf(texts: Texts): Render {
       const shown = formatQuantity(name, value as number | string, reader);
       if (shown !== undefined) return shown;
     }
-    return typeof value === 'number' ? value : namedIn(texts, name, String(value));
+    return typeof value === 'number' ? value : namedIn(name, String(value), texts);
   };
   return render;
 }

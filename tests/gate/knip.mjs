@@ -14,7 +14,7 @@ export default {
     'server/app/beside-worker.ts!',
     'shared/store/migrations/*.ts!',
     'simulator/{cli,demo}/main.ts!',
-    'web/src/main.tsx!',
+    'web/src/{main.tsx,begin/begin.ts}!',
     'web/src/worker/worker.ts!',
     'web/{vite,worker}.config.ts!',
     'tests/**/*.test.{ts,tsx}',

@@ -2,52 +2,37 @@
  * A language that is English between brackets and two fifths longer, for pages built with it: whatever stands outside of brackets is in
  * no catalogue, and what is longer than English must find room.
  */
-import { readdirSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import type { Plugin } from 'vite';
-import { readTexts } from '../../shared/messages/catalogues.ts';
-import type { PageText } from '../../shared/messages/page-text.ts';
+import { compiled } from '../../shared/messages/compiled.mjs';
+import type { PageText, TextsOf } from '../../shared/messages/page-text.ts';
 
 /** A private one, whose figures and dates are as in English. */
 export const pseudoLanguage = 'en-XA';
 
-const madeDir = new URL('../../shared/messages/made/en/', import.meta.url);
-
 /** Takes its texts in place of those of the languages that are offered. */
-export async function pseudoLanguagePlugin(): Promise<Plugin> {
-  const pages = Object.assign({}, ...(await Promise.all(topicsOfPages().map(textsOf)))) as Record<string, PageText>;
-  const texts = Object.fromEntries(
-    Object.entries(readTexts('en')).map(([code, text]) => [code, `⟦${text}${longer(text)}⟧`]),
-  );
-  const longerPages = Object.fromEntries(
-    Object.entries(pages).map(([code, text]) => [
-      code,
-      ['⟦', ...(typeof text === 'string' ? [text] : text), `${longer(sizeOf(text))}⟧`],
-    ]),
-  );
-  const modules: Readonly<Record<string, string>> = {
-    'languages.ts': `export const languages = ['en', '${pseudoLanguage}'];\nexport const machineMade = [];`,
-    'loaders.ts': `export const loaders = { '${pseudoLanguage}': async () => (${JSON.stringify({ texts, pages: longerPages })}) };`,
+export function pseudoLanguagePlugin(): Plugin {
+  const textsOf: TextsOf = (topic) => {
+    const file = new URL(`../../shared/messages/en/${topic}.json`, import.meta.url);
+    const texts = JSON.parse(readFileSync(file, 'utf8')) as Readonly<Record<string, string>>;
+    return Object.fromEntries(
+      Object.entries(texts).map(([code, text]) => [code, `⟦${text}${longer(sizeOf(compiled(code, text)))}⟧`]),
+    );
   };
   return {
     name: 'pseudo-language',
     enforce: 'pre',
+    api: { languages: { [pseudoLanguage]: textsOf } },
     load(id) {
-      const name = /\/shared\/messages\/made\/([a-z]+\.ts)$/.exec(id)?.[1];
-      return name === undefined ? undefined : modules[name];
+      if (!id.endsWith('/shared/messages/made/languages.ts')) return undefined;
+      return `export const languages = ['en', '${pseudoLanguage}'];\nexport const machineMade = [];`;
     },
   };
 }
 
-const topicsOfPages = () => readdirSync(madeDir).filter((name) => name.startsWith('page-'));
-
-async function textsOf(name: string): Promise<Record<string, PageText>> {
-  const module = (await import(new URL(name, madeDir).href)) as Record<string, Record<string, PageText>>;
-  return Object.values(module)[0] ?? {};
-}
-
 /** Words of eight letters, as long ones are what breaks a layout. */
 function longer(text: string): string {
-  const letters = Math.ceil(0.4 * text.replace(/\{[^{}]*\}/g, 'nnnn').length);
+  const letters = Math.ceil(0.4 * text.length);
   return letters < 3 ? '~' : ` ${'~'.repeat(letters).replace(/~{8}(?=~)/g, '~~~~~~~~ ')}`;
 }
 

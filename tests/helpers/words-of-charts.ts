@@ -3,4 +3,4 @@ import { formatQuantity, plainReader } from '../../shared/messages/format.ts';
 import { pageChartTexts } from '../../shared/messages/made/en/page-chart.ts';
 import { pageWords } from '../../web/src/data/live/page-texts.ts';
 
-export const chartWords = pageWords(pageChartTexts, plainReader(0), null, formatQuantity);
+export const chartWords = pageWords(pageChartTexts, plainReader(0), formatQuantity);

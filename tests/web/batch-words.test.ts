@@ -22,7 +22,7 @@ const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: '
 const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };
 const wordsIn = (units: PlanUnits) => {
   const reader: Reader = { language: 'en', timeZone: 'UTC', nowMs: 0, units };
-  return lotWords(pageWords(pageBatchTexts, reader, null, formatQuantity), plainEnglish);
+  return lotWords(pageWords(pageBatchTexts, reader, formatQuantity), plainEnglish);
 };
 const words = wordsIn(metric);
 const plain = (said: string | undefined) => said?.replaceAll('\u00a0', ' ');

@@ -20,7 +20,7 @@ const metric: PlanUnits = { mass: 'kg', volume: 'L', length: 'm', temperature: '
 const us: PlanUnits = { mass: 'lb', volume: 'gal', length: 'ft', temperature: 'F' };
 const atMs = Date.parse('2031-06-11T10:00:00Z');
 const wordsIn = (units: PlanUnits) =>
-  pageWords(pageJournalTexts, { language: 'en', timeZone: 'UTC', nowMs: atMs, units }, null, formatQuantity);
+  pageWords(pageJournalTexts, { language: 'en', timeZone: 'UTC', nowMs: atMs, units }, formatQuantity);
 const words = wordsIn(metric);
 
 const facts: readonly EntryFacts[] = [

@@ -40,8 +40,8 @@ import { chartWords } from '../helpers/words-of-charts.ts';
 const nowMs = Date.parse('2031-06-11T10:00:00Z');
 const at = (hours: number) => new Date(nowMs + hours * msPerHour).toISOString();
 const told = { nowMs, unit: 'C' as const, reader: { timeZone: 'UTC', hour12: false } };
-const words = pageWords(pagePileTexts, plainReader(nowMs), null, formatQuantity);
-const inF = pageWords(pagePileTexts, plainReader(nowMs, { ...metric, temperature: 'F' }), null, formatQuantity);
+const words = pageWords(pagePileTexts, plainReader(nowMs), formatQuantity);
+const inF = pageWords(pagePileTexts, plainReader(nowMs, { ...metric, temperature: 'F' }), formatQuantity);
 const plain = (text: string | undefined) => text?.replaceAll('\u00a0', ' ');
 const farm = mockFarm(nowMs);
 const pileOf = (id: string): PileDetail => {

@@ -8,7 +8,7 @@ import { openingSentence } from '../../web/src/features/home/opening-sentence.ts
 import { takenUp, wouldFreeWords } from '../../web/src/features/retention/retention-words.ts';
 import { oldestShownMs } from '../../web/src/ui/parts/offline-line.tsx';
 
-const retention = pageWords(pageRetentionTexts, plainReader(0), null, formatQuantity);
+const retention = pageWords(pageRetentionTexts, plainReader(0), formatQuantity);
 
 test('an age in whole years is said so', () =>
   expect(

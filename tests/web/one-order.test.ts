@@ -216,8 +216,7 @@ for (const { fromC, todo: rungTodo, mayOpen, assessment, finding: hazard } of ru
       const others = gallery.filter(({ kind }) => kind !== 'self-heating');
       const records = standing([hazard, ...others]);
       const shown = summaries(records);
-      const watering =
-        handWateringWords(shown, pageWords(pagePileTexts, plainReader(nowMs), null, formatQuantity)) ?? [];
+      const watering = handWateringWords(shown, pageWords(pagePileTexts, plainReader(nowMs), formatQuantity)) ?? [];
       const cautions = mayOpen ? [] : actCautions('turned', fromC + 1).map((caution) => plainEnglish(caution));
       const calendar = dateCalendar(
         [{ ...shedBatch, calledOff: calledOffBy(records) }],

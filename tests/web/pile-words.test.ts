@@ -132,7 +132,7 @@ describe('groupAlarms()', () => {
 });
 
 describe('limitLines()', () => {
-  const words = pageWords(pagePileTexts, plainReader(0), null, formatQuantity);
+  const words = pageWords(pagePileTexts, plainReader(0), formatQuantity);
   const limits = farm.piles[0]?.limits ?? {};
   test('joins pairs and tells each in the unit people use, with its origin', () => {
     expect(
@@ -287,7 +287,7 @@ describe('foreign messages', () => {
 });
 
 describe('probes', () => {
-  const words = pageWords(pageProbesTexts, plainReader(0), null, formatQuantity);
+  const words = pageWords(pageProbesTexts, plainReader(0), formatQuantity);
   test('the sentence counts who talks, who is silent, who is unclaimed', () => {
     expect(probesSentence({ all: 0, unclaimed: 0 }, [], words)).toBe('No probe has talked yet.');
     expect(probesSentence({ all: farm.probes.length, unclaimed: 1 }, piles, words)).toBe(

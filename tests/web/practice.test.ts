@@ -45,7 +45,7 @@ import {
 } from '../../web/src/features/practice/said-and-so.ts';
 
 const startMs = Date.UTC(2031, 5, 2, 8);
-const words = pageWords(pagePracticeTexts, plainReader(startMs), null, formatQuantity);
+const words = pageWords(pagePracticeTexts, plainReader(startMs), formatQuantity);
 
 describe('stepRun()', () => {
   const frame = { diary: [] } as unknown as Frame;

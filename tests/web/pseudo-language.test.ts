@@ -90,7 +90,7 @@ describe.skipIf(!hasChromium)('pages in a language that is English between brack
   const said = new Set<string>();
   let asked = 0;
   beforeAll(async () => {
-    service = await openService([await pseudoLanguagePlugin()]);
+    service = await openService([pseudoLanguagePlugin()]);
     opened = await service.open({ browser: { viewport: { width: 360, height: 740 }, locale: pseudoLanguage } });
     const { page } = opened;
     page.setDefaultTimeout(patienceMs);

@@ -47,7 +47,7 @@ test('addressOf() leaves out what is usual and is read back as the same comparis
 const noBreak = '\u00a0';
 const say = (said: Message) => plainEnglish(said);
 const wordsIn = (temperature: 'C' | 'F') =>
-  pageWords(pageSeasonsTexts, plainReader(0, { ...metric, temperature }), null, formatQuantity);
+  pageWords(pageSeasonsTexts, plainReader(0, { ...metric, temperature }), formatQuantity);
 const [words, inFahrenheit] = [wordsIn('C'), wordsIn('F')];
 
 test('measures are told in the unit of the reader, differences without the offset of 32', () => {

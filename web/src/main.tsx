@@ -14,19 +14,15 @@ import './ui/style/print.css';
 import { render } from 'preact';
 import { config } from 'zod';
 import { App } from './app.tsx';
-import { followLanguage } from './data/language.ts';
 import { connect } from './data/live/connection.ts';
+import { followLanguage } from './data/live/follow-language.ts';
 import { keepPages } from './data/live/installed.ts';
 
 // The content security policy forbids code made from strings, which zod would otherwise try first.
 config({ jitless: true });
 
-/** A slow line shows the page in English first rather than nothing [ms]. */
-const patienceMs = 2_000;
-
 const root = document.getElementById('page');
-const show = () => root && render(<App />, root);
-const patience = new Promise((resolve) => setTimeout(resolve, patienceMs));
-void Promise.race([followLanguage(), patience]).then(show);
+if (root) render(<App />, root);
+followLanguage();
 connect();
 void keepPages();

@@ -42,7 +42,7 @@ import { warningsTexts } from './en/warnings.ts';
 import { weatherTexts } from './en/weather.ts';
 import { whyTexts } from './en/why.ts';
 
-/** Every text of this language, by code, for pages; most take the topics that they show. */
+/** Every text that is found, by code, for pages; most take the topics that they show. */
 export const enTexts = {
   ...alarmTexts,
   ...auditTexts,

@@ -1,10 +1,11 @@
 /** One request to the server and its answer, checked. It never lets an unchecked answer into the page. */
 import type { z } from 'zod';
 import { type Problem, problemSchema } from '../../../shared/contracts/problem.ts';
+import { language } from './language.ts';
 import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './last-answers.ts';
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 import { isHeldUp } from './owed-sign-out.ts';
-import { bearerToken, languageOfDevice } from './prefs.ts';
+import { bearerToken } from './prefs.ts';
 import { textNow } from './text-now.ts';
 import { wordProblem } from './word-problem.ts';
 
@@ -40,11 +41,11 @@ export function whenUnauthorised(act: () => void): void {
 }
 
 export function requestHeaders(extra: Record<string, string> = {}): Record<string, string> {
-  const [token, language] = [bearerToken(), languageOfDevice()];
+  const token = bearerToken();
   return {
     ...extra,
     ...(token && { authorization: `Bearer ${token}` }),
-    ...(language && { 'accept-language': language }),
+    'accept-language': language,
   };
 }
 

@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { isHour12 } from '../../../shared/hour-cycle.ts';
 import type { Reader } from './reader.ts';
+import { prefsKey, recall, remember } from './remembered.ts';
 import { createStore, useStore } from './store.ts';
 
 const prefsSchema = z.object({
@@ -18,8 +19,6 @@ const prefsSchema = z.object({
 });
 export type Prefs = z.infer<typeof prefsSchema>;
 
-/** Known also to public/shade.js, which sets the shade before the first paint. */
-const prefsKey = 'branhearth.prefs';
 const tokenKey = 'branhearth.token';
 
 export function readPrefs(text: string | null): Prefs {
@@ -32,23 +31,6 @@ function safeJson(text: string | null): unknown {
     return JSON.parse(text ?? '{}');
   } catch {
     return {};
-  }
-}
-
-/** Storage may be forbidden (private windows, strict settings); the page then forgets, but works. */
-function recall(key: string): string | null {
-  try {
-    return localStorage.getItem(key);
-  } catch {
-    return null;
-  }
-}
-
-function remember(key: string, value: string): void {
-  try {
-    localStorage.setItem(key, value);
-  } catch {
-    // Forgotten at the next load.
   }
 }
 

@@ -1,5 +1,5 @@
 /**
- * The service worker: the pages open when the server cannot be reached, always of one version.
+ * The service worker: the pages open when the server cannot be reached, always of one version and in one language.
  *
  * Push messages have a file of their own beside this one: push.ts. Their handlers go there, and only there. It never
  * touches /api/ or the live stream: what the server said is kept by the page, for its person.
@@ -7,12 +7,15 @@
 import { listenForPush } from './push.ts';
 
 declare const self: ServiceWorkerGlobalScope;
-/** Addresses of all built files, "/" for the document. */
-declare const builtFiles: readonly string[];
+/** Addresses of all built files, "/" for the document, by the language that they are of; '' for what is of none. */
+declare const builtFiles: Readonly<Record<string, readonly string[]>>;
 declare const builtDigest: string;
 
+/** Another language is another worker (`data/live/installed.ts`). */
+const language = new URL(self.location.href).searchParams.get('language') ?? '';
+const ownFiles = [...(builtFiles[''] ?? []), ...(builtFiles[language] ?? builtFiles.en ?? [])];
 const prefix = 'branhearth-files-';
-const cacheName = prefix + builtDigest;
+const cacheName = `${prefix}${builtDigest}-${language}`;
 const documentAddress = '/';
 /** A network that swallows everything must not leave the page white. */
 const patienceMs = 4_000;
@@ -31,7 +34,7 @@ listenForPush(self);
 /** All of it or nothing; what the version before had under the same name, which carries a digest, is not fetched again. */
 async function keepFiles(): Promise<void> {
   const cache = await caches.open(cacheName);
-  const left = [...builtFiles];
+  const left = [...ownFiles];
   const keepNext = async () => {
     for (let address = left.pop(); address !== undefined; address = left.pop()) await keepFile(cache, address);
   };
@@ -57,7 +60,7 @@ function answerTo(request: Request): Promise<Response> | undefined {
   if (request.method !== 'GET' || origin !== self.location.origin) return undefined;
   if (request.mode === 'navigate')
     return isOfInstallation(pathname) ? undefined : fromInstallationOr(request, documentAddress);
-  if (!builtFiles.includes(pathname) && !isLasting(pathname)) return undefined;
+  if (!ownFiles.includes(pathname) && !isLasting(pathname)) return undefined;
   return isLasting(pathname) ? fromDevice(request) : fromInstallationOr(request, pathname);
 }
 

@@ -165,8 +165,15 @@ function heardProbes(
 }
 
 function takePiles(piles: readonly PileSummary[]): void {
-  const heard = newWarnings(installation.get().piles, piles);
-  changeInstallation({ piles, ...(heard.length > 0 ? { announcement: heard.join(' ') } : {}) });
+  const before = installation.get().piles;
+  changeInstallation({ piles });
+  if (newWarnings(before, piles).length > 0) void announce(before, piles);
+}
+
+/** Live changes are worded in English beside their messages; what is read aloud is in the language of the page. */
+async function announce(before: readonly PileSummary[] | null, piles: readonly PileSummary[]): Promise<void> {
+  const { renderPile } = await import('../../ui/format/render-pile.ts').catch(() => ({ renderPile: undefined }));
+  changeInstallation({ announcement: newWarnings(before, piles, renderPile).join(' ') });
 }
 
 function setClock(now: string, speed: number): void {

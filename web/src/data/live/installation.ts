@@ -4,6 +4,7 @@ import type { Health } from '../../../../shared/contracts/health.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import type { Probe, ProbeCounts } from '../../../../shared/contracts/probes.ts';
 import type { Site } from '../../../../shared/contracts/sites.ts';
+import type { Render } from '../../../../shared/messages/renderer.ts';
 import { warningTitle } from '../../ui/format/words.ts';
 import { saidNow } from '../said-now.ts';
 import { createStore } from '../store.ts';
@@ -69,8 +70,15 @@ function withItem<T>(items: readonly T[], item: T, isSame: (item: T) => boolean)
   return items.some(isSame) ? items.map((known) => (isSame(known) ? item : known)) : [...items, item];
 }
 
-/** Warnings that stand now, did not stand before and are not explained by another: only these are said aloud. */
-export function newWarnings(before: readonly PileSummary[] | null, after: readonly PileSummary[]): string[] {
+/**
+ * Warnings that stand now, did not stand before and are not explained by another: only these are said aloud.
+ * @param render Of what a pile says; without it the server's own words stand.
+ */
+export function newWarnings(
+  before: readonly PileSummary[] | null,
+  after: readonly PileSummary[],
+  render?: Render,
+): string[] {
   if (before === null) return [];
   const known = new Set(before.flatMap((pile) => pile.alarms.map((alarm) => alarm.id)));
   return after.flatMap((pile) =>
@@ -80,7 +88,7 @@ export function newWarnings(before: readonly PileSummary[] | null, after: readon
         textNow('page-words.new-warning', {
           pileName: pile.name,
           warningText: warningTitle(alarm.kind, alarm.position),
-          todoText: saidNow(alarm.todo, alarm.messages?.todo),
+          todoText: saidNow(alarm.todo, alarm.messages?.todo, render),
         }),
       ),
   );

@@ -1,7 +1,9 @@
 /**
- * The pages as an app on this device: kept for opening out of reach, and brought to a new version. It never changes
- * version under an open page: parts of two versions would meet.
+ * The pages as an app on this device: kept for opening out of reach, brought to a new version, and shown in another language. It never
+ * changes version under an open page: parts of two versions would meet.
  */
+import { language } from '../language.ts';
+import { languageKey, remember } from '../remembered.ts';
 import { createStore } from '../store.ts';
 
 export interface Installed {
@@ -44,7 +46,7 @@ export async function keepPages(): Promise<void> {
     if (takingUp) location.reload();
   });
   try {
-    registration = await workers.register('/sw.js', { updateViaCache: 'none' });
+    registration = await register(language);
   } catch (error) {
     console.warn('The pages cannot be kept for opening out of reach', error);
     return;
@@ -53,10 +55,46 @@ export async function keepPages(): Promise<void> {
   registration.addEventListener('updatefound', () => registration && watch(registration));
 }
 
+/** The worker of a language keeps the pages in it. */
+const register = (of: string) =>
+  navigator.serviceWorker.register(`/sw.js?language=${encodeURIComponent(of)}`, { updateViaCache: 'none' });
+
+/**
+ * Shows the pages in another language in place of these, and on a device that keeps them keeps those, whole, before that.
+ * @throws where they cannot be had now: these stay.
+ */
+export async function showIn(wanted: string): Promise<void> {
+  const wasTakingUp = takingUp;
+  takingUp = true;
+  try {
+    const kept = registration && (await register(wanted));
+    const worker = kept?.installing ?? kept?.waiting;
+    if (worker) await isKept(worker);
+    else if (!(await fetch('/begin.js', { cache: 'no-cache' })).ok) throw new Error('The pages cannot be had now');
+    if (!remember(languageKey, wanted)) return;
+    if (kept?.waiting) kept.waiting.postMessage('take-up');
+    else location.reload();
+  } catch (error) {
+    takingUp = wasTakingUp;
+    throw error;
+  }
+}
+
+function isKept(worker: ServiceWorker): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const look = () => {
+      if (['installed', 'activating', 'activated'].includes(worker.state)) resolve();
+      if (worker.state === 'redundant') reject(new Error('The pages were not kept whole'));
+    };
+    worker.addEventListener('statechange', look);
+    look();
+  });
+}
+
 function watch({ waiting, installing }: ServiceWorkerRegistration): void {
   if (waiting && navigator.serviceWorker.controller) change({ newer: true });
   installing?.addEventListener('statechange', () => {
-    if (installing.state === 'installed' && navigator.serviceWorker.controller) change({ newer: true });
+    if (installing.state === 'installed' && !takingUp && navigator.serviceWorker.controller) change({ newer: true });
   });
 }
 

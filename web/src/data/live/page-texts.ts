@@ -4,7 +4,6 @@ import type { formatQuantity, Reader } from '../../../../shared/messages/format.
 import { namedIn } from '../../../../shared/messages/nameless.ts';
 import { type PageTexts, writePage } from '../../../../shared/messages/page-text.ts';
 import type { NoParams, Tag } from '../../../../shared/messages/param-types.ts';
-import { type OtherLanguage, useOtherLanguage } from '../language.ts';
 import { useMessageReader } from './use-say.ts';
 
 /** With tags as functions of what stands in them. */
@@ -23,42 +22,32 @@ export interface PageWords<All> {
 }
 
 /**
- * @param english Of the topic of this page, which stand in where another language lacks one.
+ * @param texts Of the topic of this page.
  * @param siteId Whose zone moments are shown in, where the person wants that.
  * @param format `formatQuantity`, for texts with quantities: the first page has none, and is spared it.
  */
 export function usePageTexts<All>(
-  english: PageTexts<All>,
+  texts: PageTexts<All>,
   format?: typeof formatQuantity,
   siteId?: string,
 ): PageWords<All> {
-  const reader = useMessageReader(siteId);
-  const other = useOtherLanguage();
-  return pageWords(english, reader, other, format);
+  return pageWords(texts, useMessageReader(siteId), format);
 }
 
-/** @param other The language that is read, null for English. */
-export function pageWords<All>(
-  english: PageTexts<All>,
-  reader: Reader,
-  other: Pick<OtherLanguage, 'language' | 'texts' | 'pages'> | null = null,
-  format?: typeof formatQuantity,
-): PageWords<All> {
-  const write = (code: keyof All, params: object = {}) => {
-    const own = other?.pages[String(code)];
-    const language = other && own !== undefined ? other.language : reader.language;
-    return writePage<ComponentChildren>(own ?? english[code], params as Record<string, unknown>, {
+export function pageWords<All>(texts: PageTexts<All>, reader: Reader, format?: typeof formatQuantity): PageWords<All> {
+  const { language } = reader;
+  const write = (code: keyof All, params: object = {}) =>
+    writePage<ComponentChildren>(texts[code], params as Record<string, unknown>, {
       language,
       value: (name, value) => {
-        if (typeof value === 'string') return other ? namedIn(other.texts, name, value) : value;
-        const shown = format?.(name, value as number, { ...reader, language });
+        if (typeof value === 'string') return namedIn(name, value);
+        const shown = format?.(name, value as number, reader);
         if (shown !== undefined) return shown;
         if (name.endsWith('Count')) return new Intl.NumberFormat(language).format(value as number);
         throw new RangeError(`Cannot show {${name}} as its page must bring formatQuantity, or a text`);
       },
       tag: (wrap, inner) => (wrap as (inner: ComponentChildren) => ComponentChildren)([...inner]),
     });
-  };
   return {
     text: (code, ...[params]) => write(code, params).join(''),
     rich: (code, ...[params]) => write(code, params),

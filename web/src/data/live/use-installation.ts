@@ -2,7 +2,7 @@
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Reader } from '../../ui/format/local-time.ts';
-import { useOtherLanguage } from '../language.ts';
+import { language } from '../language.ts';
 import { readerOf, usePrefs } from '../prefs.ts';
 import { useStore } from '../store.ts';
 import { type Installation, installation } from './installation.ts';
@@ -39,6 +39,5 @@ export function useReader(siteId?: string): Reader {
   const { zone } = usePrefs();
   const site = useInstallation((known) => known.sites.find((one) => one.id === siteId));
   const yearNow = useInstallation(({ clock }) => (clock ? new Date(clock.serverMs).getUTCFullYear() : undefined));
-  const language = useOtherLanguage()?.language;
   return { ...(own?.reader ?? readerOf(zone, site?.timeZone, yearNow)), language };
 }

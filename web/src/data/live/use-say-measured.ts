@@ -2,11 +2,11 @@
 import type { Say } from '../../../../shared/messages/message.ts';
 import type { Render } from '../../../../shared/messages/renderer.ts';
 import { usePlanUnits } from '../plan-units.ts';
-import { useInLanguage, useMessageReader } from './use-say.ts';
+import { useMessageReader } from './use-say.ts';
 
 /** As `useSay`, with masses, volumes and lengths too as they were chosen. */
 export function useSayMeasured(render: Render, siteId?: string): Say {
   const units = usePlanUnits();
   const reader = useMessageReader(siteId);
-  return useInLanguage(render, { ...reader, units });
+  return (said) => render(said, { ...reader, units });
 }

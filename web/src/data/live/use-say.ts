@@ -1,9 +1,8 @@
 /** Sentences of messages, in the units and the zone of whoever reads. */
 import type { Reader as MessageReader, ReaderUnits } from '../../../../shared/messages/format.ts';
-import { fallback } from '../../../../shared/messages/language.ts';
 import { type Message, type Say, verbatim } from '../../../../shared/messages/message.ts';
 import type { Render } from '../../../../shared/messages/renderer.ts';
-import { sayIn, useOtherLanguage } from '../language.ts';
+import { language } from '../language.ts';
 import { type Prefs, usePrefs } from '../prefs.ts';
 import { inItsOwnWords } from '../said-now.ts';
 import { useReader, useServerNow } from './use-installation.ts';
@@ -19,19 +18,14 @@ function unitsOf({ unit }: Pick<Prefs, 'unit'>): ReaderUnits {
  */
 export function useSay(render: Render, siteId?: string): Say {
   const reader = useMessageReader(siteId);
-  return useInLanguage(render, reader);
-}
-
-/** @param render What English says. */
-export function useInLanguage(render: Render, reader: MessageReader): Say {
-  return sayIn(useOtherLanguage(), render, reader);
+  return (said) => render(said, reader);
 }
 
 export function useMessageReader(siteId?: string): MessageReader {
   const prefs = usePrefs();
   const nowMs = useServerNow();
   const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone, hour12 } = useReader(siteId);
-  return { language: fallback, timeZone, nowMs, units: unitsOf(prefs), hour12 };
+  return { language, timeZone, nowMs, units: unitsOf(prefs), hour12 };
 }
 
 /** Something that holds sentences and, under the same names, the messages that they were made of. */
@@ -48,9 +42,8 @@ export type Said = <Name extends string>(answer: Spoken<Name>, name: Name) => st
  */
 export function useSaid(render: Render | undefined, siteId?: string): Said {
   const reader = useMessageReader(siteId);
-  const say = useInLanguage(render ?? inItsOwnWords, reader);
   return (answer, name) => {
     const said = render && answer.messages?.[name];
-    return say(said ?? verbatim(answer[name] ?? ''));
+    return (render ?? inItsOwnWords)(said ?? verbatim(answer[name] ?? ''), reader);
   };
 }

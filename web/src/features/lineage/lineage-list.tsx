@@ -40,7 +40,7 @@ export function LineageList({ answer, way }: LineageListProps) {
 export function FamilyLine({ node }: { readonly node: LineageNode }) {
   const { text } = useLineageWords();
   const { share } = node;
-  const says = saidNow(node.says, node.messages?.says);
+  const says = saidNow(node.says);
   return (
     <li>
       <p>

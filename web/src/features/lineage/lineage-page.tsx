@@ -60,7 +60,7 @@ function MemberFacts({ member, answer }: { readonly member: LineageNode; readonl
     <>
       <p class="sentence">
         {text('page-lineage.member', {
-          saysText: saidNow(member.says, member.messages?.says),
+          saysText: saidNow(member.says),
           isUse: member.kind === 'use',
           bedCount: beds.length,
         })}

@@ -1,11 +1,11 @@
 /** My notifications: by which channels, of what, when; the order of each site; what did not arrive. */
 import { useEffect, useState } from 'preact/hooks';
 import type { NotificationsAnswer } from '../../../../shared/contracts/notifications.ts';
-import { fallback, regionOf } from '../../../../shared/messages/language.ts';
+import { regionOf } from '../../../../shared/messages/language.ts';
 import { serviceOf } from '../../../../shared/notification-services/services.ts';
 import type { Preferences } from '../../../../shared/notifications.ts';
 import { ApiProblem } from '../../data/client.ts';
-import { useOtherLanguage } from '../../data/language.ts';
+import { language } from '../../data/language.ts';
 import { refreshHealth } from '../../data/live/refresh-health.ts';
 import { useMay } from '../../data/me.ts';
 import { readerOf } from '../../data/prefs.ts';
@@ -71,7 +71,6 @@ interface MineProps {
 function Mine({ notifications, refresh }: MineProps) {
   const words = useNotificationWords();
   const { text } = words;
-  const language = useOtherLanguage()?.language ?? fallback;
   const [draft, setDraft] = useState<Preferences>(() => inThisZone(notifications.preferences));
   const [saved, setSaved] = useState(notifications.preferences);
   const mutation = useMutation();

@@ -41,12 +41,12 @@ export function messageWords(
 }
 
 /** Why it is so, in the language that is read; undefined where nobody said. */
-export function reasonOf({ reason, messages }: Pick<MessageView, 'reason' | 'messages'>): string | undefined {
-  return reason === null ? undefined : saidNow(reason, messages.reason);
+export function reasonOf({ reason }: Pick<MessageView, 'reason'>): string | undefined {
+  return reason === null ? undefined : saidNow(reason);
 }
 
-export function detailOf({ detail, messages }: MessageView['attempts'][number]): string {
-  return saidNow(detail, messages.detail);
+export function detailOf({ detail }: MessageView['attempts'][number]): string {
+  return saidNow(detail);
 }
 
 /** @example timeText(450) // => "07:30" */

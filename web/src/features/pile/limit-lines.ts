@@ -1,10 +1,14 @@
 /** A pile's limits as lines a grower reads, pairs joined. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { originTexts } from '../../../../shared/messages/made/en/origin.ts';
+import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import { saidNow } from '../../data/said-now.ts';
 import { formatTemp, plainNumber, type TempUnit } from '../../ui/format/temperature.ts';
 import type { PileWords } from './use-pile-words.ts';
 
 type Limits = PileDetail['limits'];
+
+const renderOrigin = rendererOf(originTexts);
 
 export interface LimitLine {
   readonly what: string;
@@ -39,7 +43,7 @@ export function limitLines(limits: Limits, temp: TempUnit, { text }: PileWords):
         ? [
             {
               said: inPeoplesUnit(key, limit.value, limit.unit, temp),
-              origin: saidNow(limit.origin, limit.messages.origin),
+              origin: saidNow(limit.origin, limit.messages.origin, renderOrigin),
             },
           ]
         : [];
@@ -63,7 +67,7 @@ export function limitLines(limits: Limits, temp: TempUnit, { text }: PileWords):
     .map(([key, { value, unit, origin, messages }]) => ({
       what: key,
       value: `${value}\u00a0${unit}`,
-      origin: saidNow(origin, messages.origin),
+      origin: saidNow(origin, messages.origin, renderOrigin),
     }));
   return [...lines, ...others];
 }

@@ -8,7 +8,7 @@ import { planTexts } from '../../../../shared/messages/made/en/plan.ts';
 import type { Say } from '../../../../shared/messages/message.ts';
 import { rendererOf } from '../../../../shared/messages/renderer.ts';
 import type { Sum } from '../../../../shared/sum.ts';
-import { useInLanguage } from '../../data/live/use-say.ts';
+import { language } from '../../data/language.ts';
 import { usePlanUnits } from '../../data/plan-units.ts';
 
 const renderPlan = rendererOf({ ...planTexts, ...materialTexts, ...originTexts, ...cautionTexts });
@@ -17,11 +17,12 @@ const renderPlan = rendererOf({ ...planTexts, ...materialTexts, ...originTexts, 
 function usePlanReader(units?: Units): Reader {
   const own = usePlanUnits();
   // A plan tells no moments: its dates stand beside its sentences.
-  return plainReader(0, units ?? own);
+  return { ...plainReader(0, units ?? own), language };
 }
 
 export function useSayPlan(units?: Units): Say {
-  return useInLanguage(renderPlan, usePlanReader(units));
+  const reader = usePlanReader(units);
+  return (said) => renderPlan(said, reader);
 }
 
 /** The arithmetic of a step. */

@@ -3,9 +3,8 @@ import type { DilutionPlan } from '../../../../core/plan/dilution.ts';
 import type { PlanUnits } from '../../../../shared/contracts/plan.ts';
 import { figuresMeasured } from '../../../../shared/figures-measured.ts';
 import { figure, type MeasureKind, measureText, type Units } from '../../../../shared/measure.ts';
-import { fallback } from '../../../../shared/messages/language.ts';
 import { type PourName, pours } from '../../../../shared/pours.ts';
-import { useOtherLanguage } from '../../data/language.ts';
+import { language } from '../../data/language.ts';
 import { noBreak } from '../../ui/format/temperature.ts';
 import { Choice, PickField, TextField } from '../../ui/parts/forms.tsx';
 import { MeasureField } from '../../ui/parts/measure-field.tsx';
@@ -56,7 +55,6 @@ interface StarterFieldsProps {
 
 function StarterFields({ draft, change, errors }: StarterFieldsProps) {
   const { text } = usePlanWords();
-  const language = useOtherLanguage()?.language ?? fallback;
   const wrong = (pointer: string, text: string) => (text.trim() === '' ? undefined : errors.get(pointer));
   const partsText = draft.ratio.trim() || 'N';
   return (

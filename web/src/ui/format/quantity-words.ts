@@ -2,7 +2,6 @@
 import { quantityTexts } from '../../../../shared/messages/made/en/quantity.ts';
 import type { QuantityFacts } from '../../../../shared/quantities/quantity-facts.ts';
 import { type PileQuantity, pileQuantities, type Quantity, quantityFacts } from '../../../../shared/quantity.ts';
-import { nameNow } from '../../data/text-now.ts';
 import { formatTemp, plainNumber, type TempUnit } from './temperature.ts';
 
 /** Has a chart of its own; temperatures stand in the chart of heat, with what is expected. */
@@ -12,26 +11,26 @@ export const chartedQuantities = pileQuantities.filter((one): one is ChartedQuan
 
 /** For lists to choose from. @example quantityName('moisture') // => "moisture of a soil probe, by volume" */
 export function quantityName(quantity: Quantity): string {
-  return nameNow(quantityTexts, `quantity.${quantity}.name`);
+  return quantityTexts[`quantity.${quantity}.name`];
 }
 
 /** Beside a figure. @example shortName('moisture') // => "moisture" */
 export function shortName(quantity: Quantity): string {
-  return nameNow(quantityTexts, `quantity.${quantity}.short`);
+  return quantityTexts[`quantity.${quantity}.short`];
 }
 
 export function chartTitle(quantity: ChartedQuantity): string {
-  return nameNow(quantityTexts, `quantity.${quantity}.chart`);
+  return quantityTexts[`quantity.${quantity}.chart`];
 }
 
 /** What to bear in mind of its figures; undefined where there is nothing. */
 export function quantityHint(quantity: ChartedQuantity): string | undefined {
   const code = `quantity.${quantity}.hint`;
-  return code in quantityTexts ? nameNow<Readonly<Record<string, string>>>(quantityTexts, code) : undefined;
+  return (quantityTexts as Readonly<Record<string, string>>)[code];
 }
 
 export function signOf(quantity: Exclude<Quantity, 'temperature'>): string {
-  return nameNow(quantityTexts, `quantity.${quantity}.sign`);
+  return quantityTexts[`quantity.${quantity}.sign`];
 }
 
 /** @example figure('humidity', 102.7) // => "100" */

@@ -2,11 +2,11 @@
 import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
 import type { Position } from '../../../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../../../shared/warning.ts';
-import { nameNow, textNow } from '../../data/text-now.ts';
+import { textNow } from '../../data/text-now.ts';
 
 /** @param what Its name, or what it looks out for. */
 export function warningWords(kind: WarningKind, what: 'name' | 'meaning' = 'name'): string {
-  return nameNow(conditionTexts, `condition.${kind}.${what}`);
+  return conditionTexts[`condition.${kind}.${what}`];
 }
 
 /**

@@ -2,12 +2,11 @@
 
 import { pageLanguageTexts } from '../../../../shared/messages/made/en/page-language.ts';
 import { machineMade } from '../../../../shared/messages/made/languages.ts';
-import { useOtherLanguage } from '../../data/language.ts';
+import { language } from '../../data/language.ts';
 import { usePageTexts } from '../../data/live/page-texts.ts';
 
 export function MachineMade() {
   const { text } = usePageTexts(pageLanguageTexts);
-  const language = useOtherLanguage()?.language;
-  if (language === undefined || !machineMade.includes(language)) return null;
+  if (!machineMade.includes(language)) return null;
   return <p class="hint">{text('page-language.machine-made')}</p>;
 }

@@ -1,4 +1,0 @@
-// Made from ../../es/plain.json by `npm run messages`; change that instead.
-export const plainTexts = {
-  "plain.nothing-to-do": "Nada.",
-};
