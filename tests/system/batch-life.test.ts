@@ -320,3 +320,23 @@ test.runIf(hasChromium)('no page of this complained, and none is wider than the 
   }
   expect(troubles).toEqual([]);
 });
+
+test.runIf(hasChromium)('before one is put together with another, what was found of that one is said', async () => {
+  const tell = (path: string, body: object) =>
+    fetch(installation.pagesUrl + path, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+  for (const id of ['sound', 'spoilt'])
+    await tell('/api/piles', { id, site: 'saltmere-yard', name: `Bay ${id}`, stage: 'bran' });
+  const at = new Date().toISOString();
+  const entry = { id: 'grew-orange', at, what: { kind: 'growth', colour: 'other', place: 'all-through' } };
+  await tell('/api/entries', { entries: [{ pileId: 'spoilt', entry }] });
+  await openBatch(/Bay sound/);
+  await page.getByRole('button', { name: 'Put together' }).click();
+  await page.getByRole('checkbox', { name: /Bay spoilt/ }).check();
+  await form('Put together')
+    .getByText(/look was found bad/)
+    .waitFor();
+});

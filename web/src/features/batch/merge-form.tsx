@@ -4,12 +4,14 @@ import { useLocation } from 'preact-iso';
 import type { BatchDetail } from '../../../../shared/contracts/lineage.ts';
 import { fetchAll } from '../../data/live/connection.ts';
 import { useReader } from '../../data/live/use-installation.ts';
+import { useSay } from '../../data/live/use-say.ts';
 import { useMutation } from '../../data/use-mutation.ts';
 import { useQuery } from '../../data/use-query.ts';
+import { renderReadiness } from '../../ui/format/render-readiness.ts';
 import { Refusal } from '../../ui/parts/forms.tsx';
 import { SomeOf } from '../journal/thumb-choice.tsx';
 import { BatchFields, batchBody, emptyBatch } from '../pile/batch-fields.tsx';
-import { getBatches, mergeBatches } from './batch-api.ts';
+import { getBatches, getReadiness, mergeBatches } from './batch-api.ts';
 import { emptyLayOn, LayOnFields, layOnBody } from './lay-on-fields.tsx';
 import { useBatchWords } from './use-batch-words.ts';
 
@@ -54,6 +56,11 @@ export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
         onValues={setOthers}
         error={mutation.fieldError('/from')}
       />
+      {open
+        .filter(({ id }) => others.includes(id))
+        .map((one) => (
+          <SaidOfReadiness key={one.id} batch={one} />
+        ))}
       <LayOnFields
         draft={on}
         onDraft={(change) => setOn({ ...on, ...change })}
@@ -67,5 +74,18 @@ export function MergeForm({ batch }: { readonly batch: BatchDetail }) {
         {text('page-batch.merge.do')}
       </button>
     </form>
+  );
+}
+
+/** What was seen and found of one that is to be mixed in: a bad one spoils all of it. */
+function SaidOfReadiness({ batch }: { readonly batch: Pick<BatchDetail, 'id' | 'name' | 'site'> }) {
+  const { value } = useQuery(batch.id, () => getReadiness(batch.id));
+  const say = useSay(renderReadiness, batch.site);
+  return (
+    value && (
+      <p class="sentence">
+        <b>{batch.name}</b> {say(value.messages.says)}
+      </p>
+    )
   );
 }
