@@ -5,7 +5,7 @@
  */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, type Plugin, type Rolldown } from 'vite';
 import { compiled, isPage } from '../shared/messages/compiled.mjs';
@@ -34,7 +34,7 @@ interface BringsLanguages {
 
 /** Where a text is to stand; catalogues never hold this. */
 const placeOf = (topic: string, code: string) => `@text:${topic}:${code}@`;
-const anyPlace = /(["'`])@text:([\w-]+):([\w.-]+)@\1/g;
+const anyPlace = /["'`]@text:([\w-]+):([\w.-]+)@["'`]/g;
 
 export function inEachLanguage(): Plugin {
   let textsOf: Readonly<Record<string, TextsOf>> = {};
@@ -51,7 +51,7 @@ export function inEachLanguage(): Plugin {
     load: {
       filter: { id: /\/shared\/messages\/made\/en\/[a-z-]+\.ts$/ },
       handler(id) {
-        const topic = /([a-z-]+)\.ts$/.exec(id)?.[1] ?? '';
+        const topic = basename(id, '.ts');
         const codes = Object.keys(readTexts(english)(topic)).map((code) => [code, placeOf(topic, code)]);
         const name = topic.replace(/-([a-z])/g, (_all, letter: string) => letter.toUpperCase());
         return `export const ${name}Texts = ${JSON.stringify(Object.fromEntries(codes))};`;
@@ -94,18 +94,21 @@ function takeFirst(bundle: Rolldown.OutputBundle): Parts {
   const document = bundle['index.html'];
   if (document?.type !== 'asset') throw new Error('The build made no index.html');
   const first: string[] = [];
-  const named =
-    / *<(?:script type="module"|link rel="modulepreload")[^>]* (?:src|href)="\/assets\/([^"]+)">(?:<\/script>)?\n/g;
-  const without = String(document.source).replace(named, (_all, name: string) => {
-    first.push(name);
-    return '';
-  });
+  const without = String(document.source)
+    .split('\n')
+    .filter((line) => {
+      const isScript = line.includes('<script type="module"') || line.includes('<link rel="modulepreload"');
+      const name = isScript ? /"\/assets\/([^"]+)"/.exec(line)?.[1] : undefined;
+      if (name !== undefined) first.push(name);
+      return name === undefined;
+    })
+    .join('\n');
   document.source = without.replace('  </head>', '    <script src="/begin.js"></script>\n  </head>');
   return { folders: {}, first };
 }
 
 function inLanguage(code: string, language: string, own: TextsOf): string {
-  const said = code.replace(anyPlace, (_all, _quote, topic: string, name: string) => {
+  const said = code.replace(anyPlace, (_all, topic: string, name: string) => {
     const text = own(topic)[name] ?? readTexts(english)(topic)[name] ?? '';
     return JSON.stringify(isPage(topic) ? compiled(name, text) : text);
   });
