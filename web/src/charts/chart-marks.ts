@@ -155,7 +155,7 @@ function drawEnds(chart: Chart<'line'>, { font, fan, nowMs, coreName, colour }: 
 
 function drawJoins(ctx: CanvasRenderingContext2D, labels: readonly EndLabel[]): void {
   ctx.lineWidth = 1;
-  ctx.setLineDash([]);
+  ctx.setLineDash([1, 5]); // a stroke would read as what lies ahead
   for (const { x, y, labelX, labelY, isJoined, colour } of labels) {
     if (!isJoined) continue;
     ctx.strokeStyle = colour;
@@ -164,4 +164,5 @@ function drawJoins(ctx: CanvasRenderingContext2D, labels: readonly EndLabel[]): 
     ctx.lineTo(labelX - 2, labelY);
     ctx.stroke();
   }
+  ctx.setLineDash([]);
 }
