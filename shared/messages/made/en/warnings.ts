@@ -14,7 +14,7 @@ export const warningsTexts = {
   "warnings.self-heating.seen.3": "{hottestPart}: hot pockets are likely.",
   "warnings.self-heating.seen.4": "{hottestPart}: fire may start when it is opened.",
   "warnings.self-heating.seen.5": "{hottestPart}: fire is imminent.",
-  "warnings.self-heating.todo.1": "Spread it out thin so that it cools, with gloves and a dust mask on and water at hand, and measure it twice a day.",
+  "warnings.self-heating.todo.1": "Spread it out thin so that it cools, with gloves and a dust mask on and water at hand, and measure it at least twice a day.",
   "warnings.self-heating.todo.2": "Measure every two hours and open the heap only with water and a helper at hand.",
   "warnings.self-heating.todo.3": "Call the fire service before touching the heap, and keep air out of it.",
   "warnings.self-heating.todo.4": "Leave it to the fire service.",
