@@ -280,6 +280,8 @@ test('an owner is offered what only owners may do', async () => {
 test('a viewer of a server without piles is not asked to lay one', async () => {
   const page = await signedIn('viewer');
   await page.route('**/api/piles', (route) => route.fulfill({ json: { piles: [] } }));
+  // The server has some, and would say how they change.
+  await page.route('**/api/live*', (route) => route.abort());
   await page.goto(url);
   await page.getByText('A keeper or an owner lays the first').waitFor();
   expect(await page.locator('main').getByRole('button').count()).toBe(0);
