@@ -16,16 +16,24 @@ const here = fileURLToPath(new URL('.', import.meta.url));
 const catalogues = join(here, '../shared/messages');
 const english = 'en';
 
-const readTexts =
-  (language: string): TextsOf =>
-  (topic) => {
-    try {
-      return JSON.parse(readFileSync(join(catalogues, language, `${topic}.json`), 'utf8'));
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code === 'ENOENT') return {}; // a draft lacks topics
-      throw error;
-    }
+function readTopic(language: string, topic: string): ReturnType<TextsOf> {
+  try {
+    return JSON.parse(readFileSync(join(catalogues, language, `${topic}.json`), 'utf8'));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return {}; // a draft lacks topics
+    throw error;
+  }
+}
+
+/** Each topic is read once, and asked for with each of its texts. */
+function readTexts(language: string): TextsOf {
+  const read = new Map<string, ReturnType<TextsOf>>();
+  return (topic) => {
+    const texts = read.get(topic) ?? readTopic(language, topic);
+    read.set(topic, texts);
+    return texts;
   };
+}
 
 /** What a plugin of a test may bring along. */
 interface BringsLanguages {
@@ -38,6 +46,7 @@ const anyPlace = /["'`]@text:([\w-]+):([\w.-]+)@["'`]/g;
 
 export function inEachLanguage(): Plugin {
   let textsOf: Readonly<Record<string, TextsOf>> = {};
+  let inEnglish: TextsOf = () => ({});
   let parts: Parts;
   return {
     name: 'in-each-language',
@@ -45,6 +54,7 @@ export function inEachLanguage(): Plugin {
     enforce: 'pre',
     configResolved({ plugins }) {
       const brought = plugins.map((plugin) => (plugin.api as BringsLanguages | undefined)?.languages);
+      inEnglish = readTexts(english);
       const own = Object.fromEntries(offered.map((language) => [language, readTexts(language)]));
       textsOf = brought.find((languages) => languages !== undefined) ?? own;
     },
@@ -52,7 +62,7 @@ export function inEachLanguage(): Plugin {
       filter: { id: /\/shared\/messages\/made\/en\/[a-z-]+\.ts$/ },
       handler(id) {
         const topic = basename(id, '.ts');
-        const codes = Object.keys(readTexts(english)(topic)).map((code) => [code, placeOf(topic, code)]);
+        const codes = Object.keys(inEnglish(topic)).map((code) => [code, placeOf(topic, code)]);
         const name = topic.replace(/-([a-z])/g, (_all, letter: string) => letter.toUpperCase());
         return `export const ${name}Texts = ${JSON.stringify(Object.fromEntries(codes))};`;
       },
@@ -64,7 +74,7 @@ export function inEachLanguage(): Plugin {
         const chunks = Object.values(bundle).filter((one) => one.type === 'chunk');
         const names = chunks.map(({ fileName }) => fileName);
         for (const [language, own] of Object.entries(textsOf)) {
-          const codes = chunks.map(({ code }) => inLanguage(code, language, own));
+          const codes = chunks.map(({ code }) => inLanguage(code, language, own, inEnglish));
           const digest = createHash('sha256').update(codes.join('\n')).digest('hex').slice(0, 8);
           const folder = `assets/${language}-${digest}`;
           parts.folders[language] = folder;
@@ -107,9 +117,9 @@ function takeFirst(bundle: Rolldown.OutputBundle): Parts {
   return { folders: {}, first };
 }
 
-function inLanguage(code: string, language: string, own: TextsOf): string {
+function inLanguage(code: string, language: string, own: TextsOf, inEnglish: TextsOf): string {
   const said = code.replace(anyPlace, (_all, topic: string, name: string) => {
-    const text = own(topic)[name] ?? readTexts(english)(topic)[name] ?? '';
+    const text = own(topic)[name] ?? inEnglish(topic)[name] ?? '';
     return JSON.stringify(isPage(topic) ? compiled(name, text) : text);
   });
   if (said.includes('@text:'))

@@ -7,7 +7,7 @@ import { lateDailyMs, silentAfterMs, type Track } from './track.ts';
 
 /** Whoever speaks more seldom than this leaves hours without a word, though nothing is lost [ms]; our own choice, no source. */
 const seldomMs = 1.35 * msPerHour;
-/** A line is drawn over so many of a probe's own intervals: one reading may be lost [-], and over never over more than `lateDailyMs`; our own choice, no source. */
+/** A line is drawn over so many of a probe's own intervals, as one reading may be lost [-], and never over more than `lateDailyMs`; our own choice, no source. */
 const bridgedIntervals = 2.2;
 /** Over so long a line is drawn whatever the rhythm [ms]; our own choice, no source. */
 const alwaysMs = 3.5 * msPerHour;

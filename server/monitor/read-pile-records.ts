@@ -1,3 +1,4 @@
+import { grouped } from '../../shared/grouped.ts';
 import type {
   AirAheadRecord,
   AlarmRecord,
@@ -7,7 +8,6 @@ import type {
   WatchChange,
 } from '../../shared/store/journal.ts';
 import { claimsBySite } from './claims-by-site.ts';
-import { grouped } from './grouped.ts';
 import type { PileRecords } from './pile/open-pile.ts';
 
 export interface RecordsOfPiles {

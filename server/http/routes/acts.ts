@@ -1,6 +1,7 @@
 /** What people did to a pile. */
 import { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
+import { clockAheadMs } from '../../../shared/clock-ahead.ts';
 import { actRecordSchema, newActSchema } from '../../../shared/contracts/piles.ts';
 import { entryFactsSchema } from '../../../shared/entry.ts';
 import { message } from '../../../shared/messages/message.ts';
@@ -44,7 +45,7 @@ export function registerActs(api: Api, { journal, watch, clock }: ActsParts): vo
       if (!watch.get(id)) return notFound(reply, 'pile', id);
       const { kind, at, amountL, depthM, rainMm, note } = request.body;
       const nowMs = clock.nowMs();
-      if (at !== undefined && at > nowMs + 5 * 60_000) {
+      if (at !== undefined && at > nowMs + clockAheadMs) {
         return refuseField(reply, 422, { pointer: '/at', said: message('problem.done-in-future') });
       }
       const act = {

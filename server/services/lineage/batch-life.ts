@@ -4,6 +4,7 @@
  */
 import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
+import { clockAheadMs } from '../../../shared/clock-ahead.ts';
 import type { GivenRecipe } from '../../../shared/contracts/domain/batch.ts';
 import type {
   abandonSchema,
@@ -247,7 +248,7 @@ export class BatchLife {
     const done = this.#turn.then(async () => {
       const nowMs = clock.nowMs();
       return step(await readFamily(journal), (given) => {
-        if (given !== undefined && given > nowMs + 5 * 60_000) {
+        if (given !== undefined && given > nowMs + clockAheadMs) {
           throw new ConflictError(message('problem.done-in-future'), '/at');
         }
         return given ?? nowMs;

@@ -1,6 +1,7 @@
 /**
  * The probes that answer to a question, a page of them.
  */
+import { compareNames } from '../../../shared/compare-names.ts';
 import { type ProbesAnswer, type ProbesQuestion, probesOfAnAnswer } from '../../../shared/contracts/probes.ts';
 import { holdsWords, typedWords } from '../../../shared/find-words.ts';
 import { positions } from '../../../shared/names.ts';
@@ -64,9 +65,6 @@ const byText = (one: string, other: string) => (one === other ? 0 : one < other 
 
 const byName: Order = (one, other) => byText(one.site, other.site) || byText(one.probe, other.probe);
 
-/** Names of people, as they count: 2 before 10. */
-const byWords = (one: string, other: string) => one.localeCompare(other, 'en', { numeric: true });
-
 function ordersBy({ piles, sites }: ProbeNames): Record<NonNullable<ProbesQuestion['order']>, Order> {
   const siteOf = ({ site }: KnownProbe) => sites.get(site) ?? site;
   const pileOf = ({ claim }: KnownProbe) => piles.get(claim?.pileId ?? '') ?? claim?.pileId ?? '';
@@ -75,8 +73,8 @@ function ordersBy({ piles, sites }: ProbeNames): Record<NonNullable<ProbesQuesti
     name: (one, other) => Number(one.claim === null) - Number(other.claim === null) || byName(one, other),
     newest: (one, other) => (other.lastAtMs ?? 0) - (one.lastAtMs ?? 0) || byName(one, other),
     pile: (one, other) =>
-      byWords(siteOf(one), siteOf(other)) ||
-      byWords(pileOf(one), pileOf(other)) ||
+      compareNames(siteOf(one), siteOf(other)) ||
+      compareNames(pileOf(one), pileOf(other)) ||
       byText(one.claim?.pileId ?? '', other.claim?.pileId ?? '') ||
       place(one) - place(other) ||
       byName(one, other),

@@ -1,9 +1,11 @@
 /** Piles, batches, entries of the journal and probes by words; what is typed and read stays as it is, nothing is kept. */
 import { entryMessage } from '../../../core/records/entry-message.ts';
 import { Breaks } from '../../../shared/breaks.ts';
+import { compareNames } from '../../../shared/compare-names.ts';
 import { mostEntriesSearched, mostFound, type SearchAnswer } from '../../../shared/contracts/search.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { holdsWords, typedWords } from '../../../shared/find-words.ts';
+import { grouped } from '../../../shared/grouped.ts';
 import type { Reader } from '../../../shared/messages/format.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
 import { render } from '../../../shared/messages/render.ts';
@@ -58,7 +60,7 @@ function findPiles(search: Search): SearchAnswer['piles'] {
     .filter(({ name, siteName }) => holdsWords(`${name} ${siteName}`, search.words));
   // Those that are called so before those that only lie at a site of that name.
   const byOwnName = (one: { name: string }) => Number(!holdsWords(one.name, search.words));
-  all.sort((a, b) => byOwnName(a) - byOwnName(b) || a.name.localeCompare(b.name, 'en', { numeric: true }));
+  all.sort((a, b) => byOwnName(a) - byOwnName(b) || compareNames(a.name, b.name));
   return { count: all.length, found: all.slice(0, mostFound) };
 }
 
@@ -92,7 +94,7 @@ async function findEntries(
   journal: Journal,
   search: Search,
 ): Promise<SearchAnswer['entries'] & Pick<SearchAnswer, 'isWhole'>> {
-  const batches = batchesByPile(search.family);
+  const batches = grouped(search.family.batches.values(), ({ pileId }) => pileId);
   const breaks = new Breaks();
   const found: SearchAnswer['entries']['found'] = [];
   let [read, count] = [0, 0];
@@ -127,16 +129,6 @@ function entryFound(
     ...inWords({ says }, 0),
     excerpt: entry.note === null ? null : excerptOf(entry.note, words),
   };
-}
-
-function batchesByPile({ batches }: Family): ReadonlyMap<string, readonly BatchRecord[]> {
-  const byPile = new Map<string, BatchRecord[]>();
-  for (const batch of batches.values()) {
-    const before = byPile.get(batch.pileId);
-    if (before) before.push(batch);
-    else byPile.set(batch.pileId, [batch]);
-  }
-  return byPile;
 }
 
 function probesFound(book: ProbeBook, find: string, names: ProbeNames): SearchAnswer['probes'] {

@@ -5,6 +5,7 @@
 import type { z } from 'zod';
 import { halfDoneKey } from './half-done-key.ts';
 import { whoWrites } from './me.ts';
+import { forget, recall, remember } from './remembered.ts';
 import { createStore, useStore } from './store.ts';
 
 /** What nobody went back to for so long is forgotten. */
@@ -18,17 +19,9 @@ interface HalfDone {
 type All = Readonly<Record<string, HalfDone>>;
 
 /** As a string, so that whoever follows it sees what pages beside this one wrote too. */
-const stored = createStore<string | null>(recall());
+const stored = createStore<string | null>(recall(halfDoneKey));
 
-function recall(): string | null {
-  try {
-    return localStorage.getItem(halfDoneKey);
-  } catch {
-    return null;
-  }
-}
-
-if (typeof window !== 'undefined') addEventListener('branhearth:signed-out', () => stored.set(recall()));
+if (typeof window !== 'undefined') addEventListener('branhearth:signed-out', () => stored.set(recall(halfDoneKey)));
 
 const writerId = () => whoWrites()?.id ?? '';
 
@@ -43,17 +36,14 @@ function all(): All {
 
 function keep(things: All): void {
   const text = Object.keys(things).length === 0 ? null : JSON.stringify({ of: writerId(), things });
+  // Where storage is forbidden or full it is kept for as long as the page.
   stored.set(text);
-  try {
-    if (text === null) localStorage.removeItem(halfDoneKey);
-    else localStorage.setItem(halfDoneKey, text);
-  } catch {
-    // Storage may be forbidden or full: it is kept for as long as the page.
-  }
+  if (text === null) forget(halfDoneKey);
+  else remember(halfDoneKey, text);
 }
 
 export function keepHalfDone(name: string, value: unknown): void {
-  stored.set(recall() ?? stored.get());
+  stored.set(recall(halfDoneKey) ?? stored.get());
   const nowMs = Date.now();
   const young = Object.entries(all()).filter(([, { writtenMs }]) => nowMs - writtenMs < longestMs);
   keep({ ...Object.fromEntries(young), [name]: { value, writtenMs: nowMs } });

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { SessionAnswer } from '../../../shared/contracts/people.ts';
 import { isAllowed, type Person, type Role } from '../../../shared/person.ts';
+import { forget, recall, remember } from './remembered.ts';
 import { createStore, useStore } from './store.ts';
 
 /** Null until asked for the first time. */
@@ -14,12 +15,9 @@ export type Writer = z.infer<typeof writerSchema>;
 const writerKey = 'branhearth.person';
 me.follow(() => {
   const person = me.get()?.person;
-  try {
-    if (person) localStorage.setItem(writerKey, JSON.stringify({ id: person.id, name: person.name }));
-    else localStorage.removeItem(writerKey);
-  } catch {
-    // Nothing may be kept here: a page opened out of reach then does not know who writes.
-  }
+  // Where nothing may be kept, a page opened out of reach does not know who writes.
+  if (person) remember(writerKey, JSON.stringify({ id: person.id, name: person.name }));
+  else forget(writerKey);
 });
 
 /** Who sits here; on a page that was opened out of reach, who sat here last. */
@@ -27,7 +25,7 @@ export function whoWrites(): Writer | null {
   const known = me.get();
   if (known !== null) return known.person && { id: known.person.id, name: known.person.name };
   try {
-    return writerSchema.parse(JSON.parse(localStorage.getItem(writerKey) ?? ''));
+    return writerSchema.parse(JSON.parse(recall(writerKey) ?? ''));
   } catch {
     return null;
   }

@@ -2,36 +2,24 @@
  * A sign-out that the server has not heard of yet: kept on this device, and said before anything else is asked. Until then
  * this browser's cookie would still open everything, so nothing else is sent with it.
  */
+import { forget, recall, remember } from './remembered.ts';
 import { createStore } from './store.ts';
 
 const owedKey = 'branhearth.sign-out-owed';
 
-function read(): boolean {
-  try {
-    return localStorage.getItem(owedKey) !== null;
-  } catch {
-    return false;
-  }
-}
+const isOwed = (): boolean => recall(owedKey) !== null;
 
 /** Whether one is owed. */
-export const owedSignOut = createStore<boolean>(read());
+export const owedSignOut = createStore<boolean>(isOwed());
 
 export function oweSignOut(): void {
-  try {
-    localStorage.setItem(owedKey, new Date().toISOString());
-  } catch {
-    // Remembered by this page alone, then.
-  }
+  // Where nothing may be kept it is remembered by this page alone.
+  remember(owedKey, new Date().toISOString());
   owedSignOut.set(true);
 }
 
 export function settleSignOut(): void {
-  try {
-    localStorage.removeItem(owedKey);
-  } catch {
-    // Nothing was kept.
-  }
+  forget(owedKey);
   owedSignOut.set(false);
 }
 
@@ -39,7 +27,7 @@ export function settleSignOut(): void {
 export function whenSignOutOwed(act: () => void): void {
   owedSignOut.follow(() => owedSignOut.get() && act());
   addEventListener('storage', (event) => {
-    if (event.key === owedKey) owedSignOut.set(read());
+    if (event.key === owedKey) owedSignOut.set(isOwed());
   });
 }
 

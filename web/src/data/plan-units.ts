@@ -5,13 +5,18 @@ import { type MeasureKind, measure } from '../../../shared/measure.ts';
 import { fahrenheitToCelsius } from '../../../shared/units.ts';
 import { unitRead, usePrefs } from './prefs.ts';
 import { readNumber } from './read-number.ts';
+import { recall, remember } from './remembered.ts';
 import { createStore, useStore } from './store.ts';
 
-const keptSchema = z.object({
-  mass: z.enum(['kg', 'lb']).catch('kg'),
-  volume: z.enum(['L', 'gal']).catch('L'),
-  length: z.enum(['m', 'ft']).catch('m'),
+/** In which units amounts were typed, where they are kept as typed. */
+export const typedUnitsSchema = z.object({
+  mass: z.enum(['kg', 'lb']),
+  volume: z.enum(['L', 'gal']),
+  length: z.enum(['m', 'ft']),
+  temperature: z.enum(['C', 'F']),
 });
+const { mass, volume, length } = typedUnitsSchema.shape;
+const keptSchema = z.object({ mass: mass.catch('kg'), volume: volume.catch('L'), length: length.catch('m') });
 export type KeptUnits = z.infer<typeof keptSchema>;
 
 const key = 'branhearth.units';
@@ -26,24 +31,12 @@ export function readUnits(text: string | null): KeptUnits {
   return keptSchema.catch(() => keptSchema.parse({})).parse(parsed);
 }
 
-function recall(): string | null {
-  try {
-    return localStorage.getItem(key);
-  } catch {
-    return null;
-  }
-}
-
-const kept = createStore<KeptUnits>(readUnits(recall()));
+const kept = createStore<KeptUnits>(readUnits(recall(key)));
 
 export function changeUnits(change: Partial<KeptUnits>): void {
   const next = { ...kept.get(), ...change };
   kept.set(next);
-  try {
-    localStorage.setItem(key, JSON.stringify(next));
-  } catch {
-    // Storage may be forbidden: forgotten at the next load.
-  }
+  remember(key, JSON.stringify(next));
 }
 
 export function usePlanUnits(): PlanUnits {

@@ -21,3 +21,11 @@ export function remember(key: string, value: string): boolean {
     return false;
   }
 }
+
+export function forget(key: string): void {
+  try {
+    localStorage.removeItem(key);
+  } catch {
+    // Nothing was kept, then.
+  }
+}

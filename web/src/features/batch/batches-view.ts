@@ -1,5 +1,6 @@
 /** Which batches are listed, and in which order, as the address has it. */
 import { z } from 'zod';
+import { compareNames } from '../../../../shared/compare-names.ts';
 import type { BatchView } from '../../../../shared/contracts/lineage.ts';
 import { holdsWords, typedWords } from '../../../../shared/find-words.ts';
 import { verdicts } from '../../../../shared/verdict.ts';
@@ -30,7 +31,7 @@ export interface ListedBatch {
 
 type Order = (one: ListedBatch, other: ListedBatch) => number;
 
-const byName: Order = (one, other) => one.batch.name.localeCompare(other.batch.name, 'en', { numeric: true });
+const byName: Order = (one, other) => compareNames(one.batch.name, other.batch.name);
 const newest: Order = (one, other) => other.batch.startedAt.localeCompare(one.batch.startedAt) || byName(one, other);
 
 /** What is not known comes last. */

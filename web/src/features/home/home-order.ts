@@ -1,6 +1,8 @@
 /** In which order the piles stand on the home page, and the sentence above them. */
+
 import { gravityOf } from '../../../../core/alarms/precedence.ts';
 import { asksForSomebody, speaks } from '../../../../core/alarms/standing.ts';
+import { compareNames } from '../../../../shared/compare-names.ts';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
 import { tones } from '../../../../shared/contracts/piles.ts';
 import type { Site } from '../../../../shared/contracts/sites.ts';
@@ -32,9 +34,8 @@ export function byPress(one: PileSummary, other: PileSummary): number {
   return comparePress(one, other) || byName(one, other);
 }
 
-/** As people count: 2 before 10. */
 export function byName(one: PileSummary, other: PileSummary): number {
-  return one.name.localeCompare(other.name, 'en', { numeric: true });
+  return compareNames(one.name, other.name);
 }
 
 /** Warnings nobody has acknowledged yet and no other explains. */

@@ -2,17 +2,10 @@
 import { z } from 'zod';
 import { type EntryKind, entryKinds } from '../../../../shared/entry.ts';
 import { forgetHalfDone, halfDone, keepHalfDone, useHalfDone } from '../../data/half-done.ts';
-import { restated, unitsNow } from '../../data/plan-units.ts';
+import { restated, typedUnitsSchema, unitsNow } from '../../data/plan-units.ts';
 import { type EntryDraft, entryDraftSchema } from './entry-draft.ts';
 
-/** Amounts stand as they were typed, so with them stands in which units that was. */
-const unitsSchema = z.object({
-  mass: z.enum(['kg', 'lb']),
-  volume: z.enum(['L', 'gal']),
-  length: z.enum(['m', 'ft']),
-  temperature: z.enum(['C', 'F']),
-});
-const keptSchema = z.object({ draft: entryDraftSchema, at: z.string().nullable(), units: unitsSchema });
+const keptSchema = z.object({ draft: entryDraftSchema, at: z.string().nullable(), units: typedUnitsSchema });
 
 /** An entry half written, and when it happened by the wall clock; null for now. */
 export interface KeptDraft {

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { z } from 'zod';
 import { forgetHalfDone, halfDone, keepHalfDone } from '../../data/half-done.ts';
-import { restated, unitsNow } from '../../data/plan-units.ts';
+import { restated, typedUnitsSchema, unitsNow } from '../../data/plan-units.ts';
 import { type Turn, useRestated } from '../../ui/parts/measure-field.tsx';
 import { wantedKinds } from './plan-asks.ts';
 import {
@@ -18,16 +18,7 @@ import {
 } from './plan-draft.ts';
 
 const name = 'plan';
-/** Amounts stand as they were typed, so with them stands in which units that was. */
-const keptSchema = z.object({
-  plan: planDraftSchema,
-  units: z.object({
-    mass: z.enum(['kg', 'lb']),
-    volume: z.enum(['L', 'gal']),
-    length: z.enum(['m', 'ft']),
-    temperature: z.enum(['C', 'F']),
-  }),
-});
+const keptSchema = z.object({ plan: planDraftSchema, units: typedUnitsSchema });
 
 function keptPlan(): PlanDraft {
   const kept = halfDone(name, keptSchema);
