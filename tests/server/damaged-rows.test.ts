@@ -293,15 +293,30 @@ describe('an installation with one damaged row', () => {
   });
 });
 
+/** Which columns of other tables refer to which column of this one. */
+async function referencesTo(client: Client, table: string) {
+  const { rows } = await client.query<{ from: string; column: string; to: string }>(
+    `SELECT c.conrelid::regclass::text AS "from", a.attname AS "column", b.attname AS "to" FROM pg_constraint c
+     JOIN pg_attribute a ON a.attrelid = c.conrelid AND a.attnum = c.conkey[1]
+     JOIN pg_attribute b ON b.attrelid = c.confrelid AND b.attnum = c.confkey[1]
+     WHERE c.contype = 'f' AND c.confrelid = $1::regclass`,
+    [table],
+  );
+  return rows;
+}
+
 /** What the installation wrote in the place of the damaged row, as an alarm raised anew, would stand in its way when it is mended. */
 async function removeNew(client: Client, table: string, before: readonly Record<string, unknown>[]): Promise<void> {
+  const references = await referencesTo(client, table);
   const names = keyNames(table);
   const keyOf = (row: Record<string, unknown>) => JSON.stringify(names.map((name) => row[name]));
   const known = new Set(before.map(keyOf));
   const where = names.map((name, index) => `"${name}" = $${index + 1}`).join(' AND ');
   for (const row of await besidePostgres(client).rows(table)) {
     if (known.has(keyOf(row))) continue;
-    if (table === 'alarm') await client.query('DELETE FROM alarm_step WHERE alarm_id = $1', [row.id]);
+    for (const { from, column, to } of references) {
+      await client.query(`DELETE FROM "${from}" WHERE "${column}" = $1`, [row[to]]);
+    }
     await client.query(
       `DELETE FROM "${table}" WHERE ${where}`,
       names.map((name) => row[name]),
