@@ -1,5 +1,5 @@
 import type { HubListener } from '../../ingest/commit/intake.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import { hubPresses } from '../publish/hub-presses.ts';
 import type { Services } from './open-services.ts';
 

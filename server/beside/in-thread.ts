@@ -5,7 +5,7 @@ import { availableParallelism } from 'node:os';
 import { type Transferable, Worker } from 'node:worker_threads';
 import pLimit from 'p-limit';
 import type { Message } from '../../shared/messages/message.ts';
-import { Refusal } from '../services/refusal.ts';
+import { Refusal } from '../refusal.ts';
 import type { Beside, Job } from './job.ts';
 
 export interface ToThread {

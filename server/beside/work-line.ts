@@ -4,7 +4,7 @@
  */
 
 import { message } from '../../shared/messages/message.ts';
-import { Refusal } from '../services/refusal.ts';
+import { Refusal } from '../refusal.ts';
 
 export interface WorkLineBounds {
   readonly atOnce: number;

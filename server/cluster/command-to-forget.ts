@@ -5,7 +5,7 @@
 import type { PileCommand } from '../../shared/pile-command.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { ProbeName } from '../../shared/store/readings-store.ts';
-import { randomId } from '../services/id-from-name.ts';
+import { randomId } from '../id-from-name.ts';
 
 const probesOfOne = 500;
 

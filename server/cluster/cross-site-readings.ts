@@ -11,8 +11,8 @@ import { pileQuantities } from '../../shared/quantity.ts';
 import type { Reading } from '../../shared/reading.ts';
 import type { ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
-import { sourceSeries } from '../monitor/pile/pile-sources.ts';
-import type { OwnPile } from '../monitor/pile/watched-pile.ts';
+import { sourceSeries } from '../pile/pile-sources.ts';
+import type { OwnPile } from '../pile/watched-pile.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 
 const everyMs = 2_000;

@@ -4,8 +4,8 @@
  */
 import type { FastifyBaseLogger } from 'fastify';
 import type { Journal } from '../../shared/store/journal.ts';
+import { randomId } from '../id-from-name.ts';
 import type { PublishingChoice } from '../publish/publishing-choice.ts';
-import { randomId } from '../services/id-from-name.ts';
 import { coalesced } from './coalesce.ts';
 
 /** A hub that comes and goes quickly is answered once in so long, and after the last time [ms]; our own choice. */

@@ -1,7 +1,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import { StoreError } from '../../shared/errors.ts';
 import type { Journal, PileCommandRecord } from '../../shared/store/journal.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import type { ForgetProbes } from '../services/probes/forget-probes.ts';
 import type { ViewWriter } from './view-writer.ts';
 

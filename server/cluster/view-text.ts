@@ -8,7 +8,7 @@ import { z } from 'zod';
 import type { BandLines, ExpectedBand } from '../../core/expect/band.ts';
 import type { Assessment } from '../../core/session/assessment.ts';
 import { keptMessageSchema, verbatim } from '../../shared/messages/message.ts';
-import type { Judged } from '../monitor/pile/watched-pile.ts';
+import type { Judged } from '../pile/watched-pile.ts';
 
 /** Plain data: JSON writes NaN as null; single precision has more digits than it knows. */
 export function bandData(band: ExpectedBand | null): unknown {

@@ -5,7 +5,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import { LostLeaseError } from '../../shared/errors.ts';
 import type { Journal, Lease, PileViewChange } from '../../shared/store/journal.ts';
-import type { Judged, OwnPile } from '../monitor/pile/watched-pile.ts';
+import type { Judged, OwnPile } from '../pile/watched-pile.ts';
 import { bandData } from './view-text.ts';
 
 /** Real time between writes. */

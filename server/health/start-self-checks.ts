@@ -1,7 +1,7 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import { ExamineJournal } from './examine-journal.ts';
 import type { SystemNotices } from './system-notices.ts';
 import { TroubleWatch } from './trouble-watch.ts';

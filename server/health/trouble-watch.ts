@@ -4,7 +4,7 @@
 import type { Clock } from '../../shared/clock.ts';
 import { type Message, message, paragraph } from '../../shared/messages/message.ts';
 import { rowWords, type UnreadableRows } from '../../shared/store/unreadable.ts';
-import type { PilePort, TroubledPile } from '../monitor/pile/pile-port.ts';
+import type { PilePort, TroubledPile } from '../pile/pile-port.ts';
 import type { SystemNotices } from './system-notices.ts';
 
 export interface TroubleWatchParts {

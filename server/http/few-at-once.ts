@@ -1,6 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import type { Message } from '../../shared/messages/message.ts';
-import { Refusal } from '../services/refusal.ts';
+import { Refusal } from '../refusal.ts';
 
 /**
  * Hooks for a route with large bodies: so many requests of one person at once, and the next is refused before its body

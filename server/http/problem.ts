@@ -8,8 +8,8 @@ import type { Problem } from '../../shared/contracts/problem.ts';
 import { ConflictError, StoreError } from '../../shared/errors.ts';
 import { inWords } from '../../shared/messages/in-words.ts';
 import { type Message, type MessageParams, message, verbatim } from '../../shared/messages/message.ts';
-import { type FieldProblem, fieldProblem, saidOfFields } from '../services/field-problem.ts';
-import { Refusal } from '../services/refusal.ts';
+import { type FieldProblem, fieldProblem, saidOfFields } from '../field-problem.ts';
+import { Refusal } from '../refusal.ts';
 
 const titles: Readonly<Record<number, Message>> = {
   400: message('problem.title.400'),

@@ -2,7 +2,7 @@
 import type { FastifyRequest } from 'fastify';
 import { message } from '../../shared/messages/message.ts';
 import { type KnownPerson, type Recipients, serverPerson } from '../notify/people.ts';
-import { Refusal } from '../services/refusal.ts';
+import { Refusal } from '../refusal.ts';
 
 export async function findRecipient(
   people: Pick<Recipients, 'known'>,

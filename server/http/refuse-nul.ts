@@ -3,8 +3,8 @@
  */
 import type { FastifyInstance } from 'fastify';
 import { message } from '../../shared/messages/message.ts';
+import { Refusal } from '../refusal.ts';
 import { holdsNul } from '../services/holds-nul.ts';
-import { Refusal } from '../services/refusal.ts';
 
 export function refuseNul(app: FastifyInstance): void {
   app.addHook('preValidation', async ({ params, query, body }) => {

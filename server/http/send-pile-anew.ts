@@ -1,6 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import { pileDetail } from '../services/views/pile-detail.ts';
 import { notFound } from './problem.ts';
 

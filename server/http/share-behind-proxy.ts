@@ -4,7 +4,7 @@
 import { normalizeIP } from '@fastify/rate-limit';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { message } from '../../shared/messages/message.ts';
-import { Refusal } from '../services/refusal.ts';
+import { Refusal } from '../refusal.ts';
 
 /** @param most Requests of one visitor at work at once, open streams included. */
 export function shareBehindProxy(app: FastifyInstance, most: number): void {

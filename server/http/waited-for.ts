@@ -1,6 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import { message } from '../../shared/messages/message.ts';
-import { Refusal } from '../services/refusal.ts';
+import { Refusal } from '../refusal.ts';
 
 /** Aborted when whoever asked has gone before they were answered. */
 export function whileWaitedFor(reply: FastifyReply): AbortSignal {

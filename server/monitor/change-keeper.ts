@@ -3,10 +3,10 @@ import type { Clock } from '../../shared/clock.ts';
 import { LostLeaseError, StoreError } from '../../shared/errors.ts';
 import type { Journal, Lease, PileRecord, WatchChange } from '../../shared/store/journal.ts';
 import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
-import { randomId } from '../services/id-from-name.ts';
+import { randomId } from '../id-from-name.ts';
+import { alarmNotices, type SiteSilenceSeen } from '../pile/alarm-notices.ts';
+import { isEmpty, nothingOwed, together } from '../pile/unkept.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import { alarmNotices, type SiteSilenceSeen } from './pile/alarm-notices.ts';
-import { isEmpty, nothingOwed, together } from './pile/unkept.ts';
 
 export interface ChangeKeeperParts {
   readonly clock: Clock;

@@ -7,11 +7,11 @@ import type { Clock } from '../../shared/clock.ts';
 import type { AirAheadRecord, Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay } from '../../shared/units.ts';
+import { checkpointReachMs } from '../pile/checkpoints.ts';
 import type { BandKeeper } from './band-keeper.ts';
 import { FinishedCurves } from './finished-curves.ts';
 import { airBesidePile } from './measured-air.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import { checkpointReachMs } from './pile/checkpoints.ts';
 
 /** How far beyond now the expected band reaches. */
 const aheadMs = 2 * msPerDay;

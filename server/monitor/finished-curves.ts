@@ -8,8 +8,8 @@ import type { Stage } from '../../shared/names.ts';
 import type { BatchRecord, ClaimRecord, Journal } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerDay, msPerHour } from '../../shared/units.ts';
+import { pileSources } from '../pile/pile-sources.ts';
 import { newestVerdicts } from '../services/lineage/newest-verdicts.ts';
-import { pileSources } from './pile/pile-sources.ts';
 
 /** The newest this many are enough for quantiles and keep the sum quick. */
 const mostBatches = 40;

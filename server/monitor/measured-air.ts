@@ -2,7 +2,7 @@
 import type { AirReading } from '../../core/profiles/air-reading.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { msPerHour } from '../../shared/units.ts';
-import type { PileSource } from './pile/pile-sources.ts';
+import type { PileSource } from '../pile/pile-sources.ts';
 
 /** A gap up to this long is bridged as the pile feels it, and left to no neighbour [ms]; our own choice. */
 const bridgedMs = 6 * msPerHour;

@@ -1,9 +1,9 @@
 import type { WatchChange } from '../../shared/store/journal.ts';
-import { Failing } from './pile/failing.ts';
-import type { OpenedPile } from './pile/open-pile.ts';
-import type { TroubleSeen } from './pile/trouble-seen.ts';
-import { nothingOwed } from './pile/unkept.ts';
-import type { OwnPile } from './pile/watched-pile.ts';
+import { Failing } from '../pile/failing.ts';
+import type { OpenedPile } from '../pile/open-pile.ts';
+import type { TroubleSeen } from '../pile/trouble-seen.ts';
+import { nothingOwed } from '../pile/unkept.ts';
+import type { OwnPile } from '../pile/watched-pile.ts';
 import { type SummaryParts, summaryWithTrouble } from './summary-with-trouble.ts';
 
 /** A pile with what the monitor remembers of it from one tick to the next. */

@@ -2,14 +2,14 @@ import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { ClaimRecord, Journal, PileRecord } from '../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { Failing } from '../pile/failing.ts';
+import { openPile, type PileRecords, unjudgedPile } from '../pile/open-pile.ts';
 import {
   type MonitoredPile,
   type MonitoredPileParts,
   type MonitoredPileStart,
   monitoredPile,
 } from './monitored-pile.ts';
-import { Failing } from './pile/failing.ts';
-import { openPile, type PileRecords, unjudgedPile } from './pile/open-pile.ts';
 import { readPileRecords, readRecordsOfPiles } from './read-pile-records.ts';
 
 export interface PileOpenerParts extends MonitoredPileParts {

@@ -1,7 +1,7 @@
 import type { AlarmRecord, ClaimRecord } from '../../shared/store/journal.ts';
+import { pileSources, standbyAir } from '../pile/pile-sources.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import { pileSources, standbyAir } from './pile/pile-sources.ts';
 import { routeReadings } from './route-readings.ts';
 
 /** The piles watched here. Whoever is added hears its probes' readings from then on, until it is replaced or removed. */

@@ -1,7 +1,7 @@
 /** Whether every pile is watched. */
 import { message } from '../../shared/messages/message.ts';
 import { type PartHealth, partHealth } from '../../shared/part-health.ts';
-import type { PilePort } from './pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import { halfJudged, together, unjudged } from './troubles-words.ts';
 
 export function pilesHealth(watch: Pick<PilePort, 'all' | 'troubles'>): PartHealth<'ok' | 'degraded' | 'down'> {

@@ -7,8 +7,8 @@ import type {
   PileRecord,
   WatchChange,
 } from '../../shared/store/journal.ts';
+import type { PileRecords } from '../pile/open-pile.ts';
 import { claimsBySite } from './claims-by-site.ts';
-import type { PileRecords } from './pile/open-pile.ts';
 
 export interface RecordsOfPiles {
   readonly records: readonly PileRecords[];

@@ -2,9 +2,9 @@
  * Which piles hear a probe's readings as they are committed.
  */
 import { isOfPile } from '../../shared/quantity.ts';
+import { judged } from '../pile/pile-sources.ts';
+import type { OwnPile } from '../pile/watched-pile.ts';
 import type { KnownProbe, ProbeBook } from '../services/probes/probe-book.ts';
-import { judged } from './pile/pile-sources.ts';
-import type { OwnPile } from './pile/watched-pile.ts';
 
 /** Tells each probe that the piles of a site hear which piles hear it: a probe may serve a pile of another site. */
 export function routeReadings<Pile extends OwnPile>(

@@ -1,7 +1,7 @@
 import type { Lease, PileRecord } from '../../shared/store/journal.ts';
+import type { OwnPile } from '../pile/watched-pile.ts';
 import type { LiveHub } from '../services/live/live-hub.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import type { OwnPile } from './pile/watched-pile.ts';
 import type { SiteLeases } from './site-leases.ts';
 
 /** What a monitor that shares the piles with other processes tells its worker. */

@@ -1,6 +1,6 @@
 import { type ProbeRhythm, siteSilence } from '../../core/notify/site-silence.ts';
-import type { SiteSilenceSeen } from './pile/alarm-notices.ts';
-import type { OwnPile } from './pile/watched-pile.ts';
+import type { SiteSilenceSeen } from '../pile/alarm-notices.ts';
+import type { OwnPile } from '../pile/watched-pile.ts';
 
 /** Whether everything at a site has fallen silent, as far as its piles are watched here. */
 export function siteSilenceOf(piles: Iterable<OwnPile>, siteId: string, nowMs: number): SiteSilenceSeen {

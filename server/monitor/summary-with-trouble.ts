@@ -1,12 +1,12 @@
 import type { FastifyBaseLogger } from 'fastify';
 import type { Clock } from '../../shared/clock.ts';
 import type { PileSummary } from '../../shared/contracts/piles.ts';
+import type { OpenedPile } from '../pile/open-pile.ts';
+import type { TroubleSeen } from '../pile/trouble-seen.ts';
 import type { ProbeBook } from '../services/probes/probe-book.ts';
 import { pileSummary } from '../services/views/pile-summary.ts';
 import { troubleView, withTrouble } from '../services/views/trouble-view.ts';
 import { unseenPile } from '../services/views/unjudged-pile.ts';
-import type { OpenedPile } from './pile/open-pile.ts';
-import type { TroubleSeen } from './pile/trouble-seen.ts';
 
 export interface SummaryParts {
   readonly probes: ProbeBook;

@@ -1,7 +1,7 @@
 import type { Clock } from '../../shared/clock.ts';
 import type { UnreadableRow } from '../../shared/store/unreadable.ts';
+import { type TroubleSeen, troubleSeen } from '../pile/trouble-seen.ts';
 import type { MonitoredPile } from './monitored-pile.ts';
-import { type TroubleSeen, troubleSeen } from './pile/trouble-seen.ts';
 
 /** An evaluation that has not ended by then hangs [ms of the machine]. */
 const hangsAfterMs = 60_000;

@@ -1,6 +1,6 @@
 /** How many piles are in trouble, and which: for health, the heartbeat, and a notice to owners. */
 import { type Message, message } from '../../shared/messages/message.ts';
-import type { TroubledPile } from './pile/pile-port.ts';
+import type { TroubledPile } from '../pile/pile-port.ts';
 
 const mostNamed = 5;
 

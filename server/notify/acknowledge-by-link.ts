@@ -7,7 +7,7 @@ import { plainSpaces, render } from '../../shared/messages/render.ts';
 import { isServiceChannel, serviceOf } from '../../shared/notification-services/services.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NotificationLink } from '../../shared/store/notifications-store.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import { type MessageContent, readerOf } from './channels/render-content.ts';
 import { contentOf } from './messages.ts';
 import { digestOf } from './notification-links.ts';

@@ -11,7 +11,7 @@ import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import type { KeptNotice, NoticeRecord } from '../../shared/store/notifications-store.ts';
 import { msPerDay } from '../../shared/units.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import type { Channel } from './channels/channel.ts';
 import type { PushKeys } from './channels/push-keys.ts';
 import { type DeliveryHealth, deliveryHealth } from './delivery-health.ts';

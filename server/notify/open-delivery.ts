@@ -8,7 +8,7 @@ import type { Message } from '../../shared/messages/message.ts';
 import { type ServiceChannel, serviceChannels } from '../../shared/notification-services/services.ts';
 import type { NotificationChannel } from '../../shared/notifications.ts';
 import type { Journal } from '../../shared/store/journal.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import type { Channel, Job } from './channels/channel.ts';
 import { openEmail } from './channels/email.ts';
 import type { GuardedOptions } from './channels/guarded-request.ts';

@@ -6,7 +6,7 @@
 import { message } from '../../shared/messages/message.ts';
 import type { Journal } from '../../shared/store/journal.ts';
 import { msPerHour, msPerMinute } from '../../shared/units.ts';
-import { Refusal } from '../services/refusal.ts';
+import { Refusal } from '../refusal.ts';
 
 /** `atOnce` in a row, then one every `thenEveryMs`; all anew after `quietMs` without one. */
 interface Bound {

@@ -18,8 +18,8 @@ import {
   overEnding,
 } from '../../shared/store/notifications-store.ts';
 import { msPerDay, msPerMinute } from '../../shared/units.ts';
-import { alarmFacts } from '../monitor/pile/alarm-notices.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import { alarmFacts } from '../pile/alarm-notices.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import { notifyEventOf } from './fan-out.ts';
 import { aloneEnding } from './group-silence.ts';
 import type { Listener, Recipients } from './people.ts';

@@ -15,7 +15,7 @@ import { type Message, message } from '../../shared/messages/message.ts';
 import { namelessNames } from '../../shared/messages/nameless.ts';
 import type { AlarmRecord, Journal } from '../../shared/store/journal.ts';
 import { msPerMinute } from '../../shared/units.ts';
-import type { PilePort } from '../monitor/pile/pile-port.ts';
+import type { PilePort } from '../pile/pile-port.ts';
 import type { AuditTrail } from '../services/people/audit-trail.ts';
 import type { PublishingChoice } from './publishing-choice.ts';
 

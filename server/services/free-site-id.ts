@@ -2,7 +2,7 @@
 import type { Site } from '../../shared/contracts/sites.ts';
 import { ConflictError } from '../../shared/errors.ts';
 import { message } from '../../shared/messages/message.ts';
-import { idFromName } from './id-from-name.ts';
+import { idFromName } from '../id-from-name.ts';
 
 /** @throws {ConflictError} when a site is called so already: nobody could tell the two apart. */
 export function freeSiteId(sites: readonly Site[], name: string): string {

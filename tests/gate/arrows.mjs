@@ -22,7 +22,7 @@ const runsInAPage = ['core', 'web', 'simulator/model', 'simulator/practice', 'in
 /** Parts that work without knowing who asks them and who puts them together; `app` alone knows all. */
 const mustNotImport = [
   {
-    parts: ['services', 'monitor', 'cluster', 'notify', 'retention', 'health', 'beside', 'backup', 'move'],
+    parts: ['services', 'pile', 'monitor', 'cluster', 'notify', 'retention', 'health', 'beside', 'backup', 'move'],
     never: ['server/http', 'server/app'],
   },
   { parts: ['http'], never: ['server/app'] },
@@ -136,10 +136,26 @@ function findFolderCircles(folder, trail) {
 }
 for (const folder of folders.keys()) findFolderCircles(folder, []);
 
+/** Rooms in which no two folders side by side import each other, each with all that is below it. */
+const parted = ['core', 'ingest', 'server', 'shared', 'simulator'];
+const across = new Map();
+for (const [path, { ours }] of sources) {
+  if (!parted.some((room) => within(path, room))) continue;
+  for (const imported of ours) {
+    const [one, other] = [path.split('/'), imported.split('/')];
+    const level = one.findIndex((name, index) => name !== other[index]);
+    if (level < 1 || level >= one.length - 1 || level >= other.length - 1) continue;
+    const [from, to] = [one, other].map((names) => names.slice(0, level + 1).join('/'));
+    across.set(`${from} ${to}`, `${path} imports ${imported}`);
+    const back = across.get(`${to} ${from}`);
+    if (back) faults.push(`folders side by side that need each other: ${path} imports ${imported}; ${back}`);
+  }
+}
+
 if (faults.length > 0) {
   console.error([...new Set(faults)].join('\n'));
   process.exit(1);
 }
 console.log(
-  `arrows: ${sources.size} files, none runs against an arrow, no circle of files, nor of folders in ${layered.join(', ')}`,
+  `arrows: ${sources.size} files, none runs against an arrow, no circle of files, nor of folders in ${layered.join(', ')}; none beside another needs it back`,
 );

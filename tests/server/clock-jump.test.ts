@@ -3,7 +3,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
 import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
 import { jumpDetector } from '../../server/monitor/clock-jump.ts';
-import { PileWatch } from '../../server/monitor/pile/pile-watch.ts';
+import { PileWatch } from '../../server/pile/pile-watch.ts';
 import { fastClock } from '../../shared/clock.ts';
 import { commitReadings } from '../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation } from '../helpers/open-test-server.ts';

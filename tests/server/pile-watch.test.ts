@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
 import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
-import { PileWatch } from '../../server/monitor/pile/pile-watch.ts';
+import { PileWatch } from '../../server/pile/pile-watch.ts';
 import type { BatchRecord } from '../../shared/store/journal.ts';
 
 const minuteMs = 60_000;

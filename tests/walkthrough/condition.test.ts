@@ -101,9 +101,7 @@ type Journal = import('../../shared/store/journal.ts').Journal;
 
 /** What is mailed of the one alarm that stands. */
 async function mailOf(journal: Journal): Promise<string> {
-  const { alarmFacts } = await of<typeof import('../../server/monitor/pile/alarm-notices.ts')>(
-    'server/monitor/pile/alarm-notices.ts',
-  );
+  const { alarmFacts } = await of<typeof import('../../server/pile/alarm-notices.ts')>('server/pile/alarm-notices.ts');
   const { contentOf } = await of<typeof import('../../server/notify/messages.ts')>('server/notify/messages.ts');
   const [record] = (await journal.alarms.open('shed')).filter(({ kind }) => (kind as string) === 'frozen');
   if (record === undefined) throw new Error('not raised');

@@ -5,7 +5,7 @@ import type { AuthPolicy } from '../../../ingest/auth/auth-policy.ts';
 import type { Ingest } from '../../../ingest/ingest.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import type { Downsampling } from '../../retention/downsampling.ts';
 import type { LiveHub } from '../../services/live/live-hub.ts';
 import type { ProbeBook } from '../../services/probes/probe-book.ts';

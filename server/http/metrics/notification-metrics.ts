@@ -2,7 +2,7 @@ import { Gauge } from 'prom-client';
 import { messageStates, notificationChannels } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { alarmStates } from '../../../shared/warning.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { addGauge, type MetricsRegistry } from './registers.ts';
 
 interface NotificationMetricsParts {

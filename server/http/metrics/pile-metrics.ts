@@ -6,7 +6,7 @@ import { Gauge } from 'prom-client';
 import { isHandProbe } from '../../../shared/hand-series.ts';
 import { pileQuantities, quantityFacts } from '../../../shared/quantity.ts';
 import { alarmStates } from '../../../shared/warning.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import type { KnownProbe, ProbeBook } from '../../services/probes/probe-book.ts';
 import type { MetricsRegistry } from './registers.ts';
 

@@ -6,8 +6,8 @@ import { actRecordSchema, newActSchema } from '../../../shared/contracts/piles.t
 import { entryFactsSchema } from '../../../shared/entry.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
-import { randomId } from '../../services/id-from-name.ts';
+import { randomId } from '../../id-from-name.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { actView } from '../../services/views/pile-detail.ts';
 import type { Api } from '../api.ts';

@@ -7,7 +7,7 @@ import {
   shelveSchema,
 } from '../../../shared/contracts/alarms.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import type { AuditedCode } from '../../services/people/audited-code.ts';
 import { signedBy } from '../../services/people/signed-by.ts';
 import { alarmDetail } from '../../services/views/alarm-view.ts';

@@ -18,7 +18,7 @@ import {
 import { type Message, message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { entriesPage } from '../../services/journal/entries-page.ts';
 import { findEntry } from '../../services/journal/find-entry.ts';
 import { JournalService, timeProblem } from '../../services/journal/journal-service.ts';

@@ -3,7 +3,7 @@ import { takeDifferenceSchema } from '../../../shared/contracts/piles.ts';
 import { probeSchema } from '../../../shared/contracts/probes.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import type { LiveHub } from '../../services/live/live-hub.ts';
 import { type DifferenceParts, differenceTaken, handDifferences } from '../../services/probes/hand-differences.ts';
 import type { ProbeBook } from '../../services/probes/probe-book.ts';

@@ -11,9 +11,9 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { rowWords, type UnreadableRow } from '../../../shared/store/unreadable.ts';
 import type { DiskWatch } from '../../health/disk-watch.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
 import { pilesHealth } from '../../monitor/piles-health.ts';
 import type { Delivery } from '../../notify/delivery.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import type { People } from '../../services/people/open-people.ts';
 import type { Api } from '../api.ts';
 

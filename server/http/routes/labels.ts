@@ -5,7 +5,7 @@ import { labelSchema } from '../../../shared/contracts/records.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { labelSvg } from '../../services/records/label.ts';
 import type { Api } from '../api.ts';
 import { fileAnswer } from '../file-answer.ts';

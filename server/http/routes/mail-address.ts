@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { mailAnswerSchema, mailCodeSchema } from '../../../shared/contracts/notifications.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { Delivery } from '../../notify/delivery.ts';
-import { Refusal } from '../../services/refusal.ts';
+import { Refusal } from '../../refusal.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
 import { recipientAsking } from '../recipient-asking.ts';

@@ -11,7 +11,7 @@ import {
   mappingTrialSchema,
 } from '../../../shared/contracts/mappings.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import { randomId } from '../../services/id-from-name.ts';
+import { randomId } from '../../id-from-name.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
 import { notFound, refuseField } from '../problem.ts';

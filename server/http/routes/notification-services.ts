@@ -4,7 +4,7 @@ import { serviceViewSchema } from '../../../shared/contracts/notifications.ts';
 import { message } from '../../../shared/messages/message.ts';
 import { serviceAskSchema, serviceChannelSchema } from '../../../shared/notification-services/services.ts';
 import type { Delivery } from '../../notify/delivery.ts';
-import { Refusal } from '../../services/refusal.ts';
+import { Refusal } from '../../refusal.ts';
 import type { Api } from '../api.ts';
 import { audit } from '../audit-hook.ts';
 import { notFound } from '../problem.ts';

@@ -11,12 +11,12 @@ import {
 import { message } from '../../../shared/messages/message.ts';
 import { preferencesSchema } from '../../../shared/notifications.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import { randomId } from '../../id-from-name.ts';
 import type { Delivery } from '../../notify/delivery.ts';
 import type { KnownPerson } from '../../notify/people.ts';
 import { countTest } from '../../notify/sending-bounds.ts';
-import { randomId } from '../../services/id-from-name.ts';
+import { Refusal } from '../../refusal.ts';
 import type { People } from '../../services/people/open-people.ts';
-import { Refusal } from '../../services/refusal.ts';
 import { deviceView } from '../../services/views/device-view.ts';
 import { notificationView } from '../../services/views/notification-view.ts';
 import type { Api } from '../api.ts';

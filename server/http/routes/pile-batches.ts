@@ -3,7 +3,7 @@ import type { Clock } from '../../../shared/clock.ts';
 import { finishBatchSchema, newBatchSchema, pileDetailSchema } from '../../../shared/contracts/piles.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { newBatch, startProblem } from '../../services/lineage/new-batch.ts';
 import type { Api } from '../api.ts';
 import { notFound, refuseField, sendProblem } from '../problem.ts';

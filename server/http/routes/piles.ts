@@ -8,9 +8,9 @@ import {
   pilesAnswerSchema,
 } from '../../../shared/contracts/piles.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import { randomId } from '../../id-from-name.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { siteAirOf } from '../../services/air-ahead/site-air.ts';
-import { randomId } from '../../services/id-from-name.ts';
 import { newBatch, startProblem } from '../../services/lineage/new-batch.ts';
 import { omitUndefined } from '../../services/omit-undefined.ts';
 import { handDifferences } from '../../services/probes/hand-differences.ts';

@@ -7,11 +7,11 @@ import { deviceHereSchema, newPushDeviceSchema, pushDeviceSchema } from '../../.
 import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { DeviceHere, PushDevice } from '../../../shared/store/notifications-store.ts';
+import { randomId } from '../../id-from-name.ts';
 import type { Delivery } from '../../notify/delivery.ts';
-import { randomId } from '../../services/id-from-name.ts';
+import { Refusal } from '../../refusal.ts';
 import type { AuditedCode } from '../../services/people/audited-code.ts';
 import type { People } from '../../services/people/open-people.ts';
-import { Refusal } from '../../services/refusal.ts';
 import { deviceView } from '../../services/views/device-view.ts';
 import type { Api } from '../api.ts';
 import { notFound } from '../problem.ts';

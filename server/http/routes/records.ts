@@ -6,7 +6,7 @@ import { metric } from '../../../shared/messages/format.ts';
 import type { Beside } from '../../beside/job.ts';
 import { oneAnswer } from '../../beside/job.ts';
 import { WorkLine } from '../../beside/work-line.ts';
-import { idFromName } from '../../services/id-from-name.ts';
+import { idFromName } from '../../id-from-name.ts';
 import type { PhotoStore } from '../../services/photos/photo-store.ts';
 import { batchHeatHistory } from '../../services/records/batch-heat-history.ts';
 import { batchRecord, entriesOf, type RecordParts } from '../../services/records/batch-record.ts';

@@ -7,7 +7,7 @@ import { seriesAnswerSchema, seriesQuerySchema } from '../../../shared/contracts
 import { message } from '../../../shared/messages/message.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { pileSeries } from '../../services/views/pile-series.ts';
 import type { Api } from '../api.ts';
 import { notFound, refuseField } from '../problem.ts';

@@ -12,7 +12,7 @@ import { toInstant } from '../../../shared/contracts/time.ts';
 import { ConflictError, ReadingError } from '../../../shared/errors.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { AirAheadRecord, Journal } from '../../../shared/store/journal.ts';
-import { Refusal } from '../refusal.ts';
+import { Refusal } from '../../refusal.ts';
 import { shownSource, unnamedSource } from './shown-source.ts';
 
 export interface AirAheadParts {

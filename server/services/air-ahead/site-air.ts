@@ -3,7 +3,7 @@ import type { Clock } from '../../../shared/clock.ts';
 import type { PileDetail } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
+import type { WatchedPile } from '../../pile/watched-pile.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
 import { shownSource } from './shown-source.ts';
 

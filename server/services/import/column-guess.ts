@@ -3,7 +3,7 @@ import type { ColumnMeaning, ImportAsk } from '../../../shared/contracts/import.
 import { type Message, type MessageParams, message } from '../../../shared/messages/message.ts';
 import { positions } from '../../../shared/names.ts';
 import { quantityFacts } from '../../../shared/quantity.ts';
-import { idFromName } from '../id-from-name.ts';
+import { idFromName } from '../../id-from-name.ts';
 import { entryFactColumns } from '../records/export/subjects.ts';
 import { headingDegrees, headingUnit, namedQuantity, plain, withoutQuantity } from './heading-words.ts';
 

@@ -5,7 +5,7 @@
 import { parse } from 'secure-json-parse';
 import type { z } from 'zod';
 import { type Message, message } from '../../../shared/messages/message.ts';
-import { type FieldProblem, fieldProblem, saidOfFields } from '../field-problem.ts';
+import { type FieldProblem, fieldProblem, saidOfFields } from '../../field-problem.ts';
 import { holdsNul } from '../holds-nul.ts';
 
 /** Why a body cannot be used, as the answer says it. */

@@ -9,7 +9,7 @@ import { type Message, message } from '../../../shared/messages/message.ts';
 import { namePattern } from '../../../shared/names.ts';
 import { type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { Reading } from '../../../shared/reading.ts';
-import { idFromName } from '../id-from-name.ts';
+import { idFromName } from '../../id-from-name.ts';
 import { cellNumber, isEmptyCell } from './cell-number.ts';
 import { unitName } from './column-guess.ts';
 import { namedQuantity } from './heading-words.ts';

@@ -8,9 +8,9 @@ import { clockAheadMs } from '../../../shared/clock-ahead.ts';
 import type { correctionSchema, newEntrySchema, withdrawalSchema } from '../../../shared/contracts/journal.ts';
 import { type Message, message } from '../../../shared/messages/message.ts';
 import type { EntryRecord, Journal, Kept } from '../../../shared/store/journal.ts';
-import { randomId } from '../id-from-name.ts';
-import { type HandParts, isMeasured, keepHandReadings } from './hand-readings.ts';
-import { isHeard } from './heard-by-judge.ts';
+import { randomId } from '../../id-from-name.ts';
+import { type HandParts, isMeasured, keepHandReadings } from '../../pile/hand-readings.ts';
+import { isHeard } from '../../pile/heard-by-judge.ts';
 
 type NewEntryRead = z.output<typeof newEntrySchema>;
 type CorrectionRead = z.output<typeof correctionSchema>;

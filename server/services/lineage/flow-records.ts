@@ -5,7 +5,7 @@ import type { continueBatchSchema } from '../../../shared/contracts/lineage.ts';
 import { ConflictError } from '../../../shared/errors.ts';
 import { message } from '../../../shared/messages/message.ts';
 import type { BatchRecord, FlowRecord } from '../../../shared/store/journal.ts';
-import { randomId } from '../id-from-name.ts';
+import { randomId } from '../../id-from-name.ts';
 import type { Family } from './family.ts';
 
 type Inputs = z.output<typeof continueBatchSchema>['inputs'];

@@ -3,7 +3,7 @@ import { clockAheadMs } from '../../../shared/clock-ahead.ts';
 import type { newBatchSchema } from '../../../shared/contracts/piles.ts';
 import { type Message, message } from '../../../shared/messages/message.ts';
 import type { BatchRecord } from '../../../shared/store/journal.ts';
-import { randomId } from '../id-from-name.ts';
+import { randomId } from '../../id-from-name.ts';
 import { omitUndefined } from '../omit-undefined.ts';
 
 type NewBatch = z.output<typeof newBatchSchema>;

@@ -5,7 +5,7 @@ import type { BatchVerdict } from '../../../shared/contracts/verdict.ts';
 import type { EntryFacts } from '../../../shared/entry.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
 import type { EntryRecord, Journal } from '../../../shared/store/journal.ts';
-import { allEntries } from '../journal/all-entries.ts';
+import { allEntries } from '../../pile/all-entries.ts';
 
 export type VerdictRecord = EntryRecord & { readonly what: Extract<EntryFacts, { readonly kind: 'verdict' }> };
 

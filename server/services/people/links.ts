@@ -10,7 +10,7 @@ import type { Person, Role } from '../../../shared/person.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { LinkKind, LinkRecord, PersonRecord } from '../../../shared/store/people-journal.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import { Refusal } from '../refusal.ts';
+import { Refusal } from '../../refusal.ts';
 import type { AuditTrail } from './audit-trail.ts';
 import { nameKeyOf } from './names.ts';
 import { hashPassword } from './passwords.ts';

@@ -7,7 +7,7 @@ import { type Message, message } from '../../../shared/messages/message.ts';
 import { passwordProblem } from '../../../shared/password-rule.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import type { PersonRecord } from '../../../shared/store/people-journal.ts';
-import { Refusal } from '../refusal.ts';
+import { Refusal } from '../../refusal.ts';
 import type { AuditTrail } from './audit-trail.ts';
 import { readCookie, readDevice } from './cookies.ts';
 import { nameKeyOf } from './names.ts';

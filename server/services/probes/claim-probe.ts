@@ -3,8 +3,8 @@ import type { z } from 'zod';
 import type { Clock } from '../../../shared/clock.ts';
 import type { claimSchema } from '../../../shared/contracts/probes.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
-import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
+import type { WatchedPile } from '../../pile/watched-pile.ts';
 import type { KnownProbe, ProbeBook } from './probe-book.ts';
 
 export interface ClaimProbeParts {

@@ -9,7 +9,7 @@ import { toInstant } from '../../../shared/contracts/time.ts';
 import { isHandProbe } from '../../../shared/hand-series.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { msPerDay } from '../../../shared/units.ts';
-import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
+import type { WatchedPile } from '../../pile/watched-pile.ts';
 import type { ProbeBook } from './probe-book.ts';
 
 export interface DifferenceParts {

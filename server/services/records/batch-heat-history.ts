@@ -2,7 +2,7 @@
 import { type HeatHistory, startHeatHistory } from '../../../core/records/heat-history.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import type { BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
-import { heardIn } from '../journal/heard-by-judge.ts';
+import { heardIn } from '../../pile/heard-by-judge.ts';
 
 /** @returns Nothing followed yet: give it to `heatLogs`. */
 export function batchHeatHistory(batch: BatchRecord, entries: readonly EntryRecord[]): HeatHistory {

@@ -13,7 +13,7 @@ import { worded } from '../../../shared/messages/in-words.ts';
 import { plainEnglish } from '../../../shared/messages/render.ts';
 import type { AlarmRecord, BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import { judgedFrom } from '../../monitor/pile/origin.ts';
+import { judgedFrom } from '../../pile/origin.ts';
 import { entryView } from '../journal/entry-view.ts';
 import { handPoints } from '../journal/hand-points.ts';
 import { batchDetail } from '../lineage/batch-detail.ts';

@@ -1,7 +1,7 @@
 /** Which probes measured a batch while it lay there, also long after. */
 import { isHandProbe } from '../../../shared/hand-series.ts';
 import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
-import { handSources, type PileSource, pileSources } from '../../monitor/pile/pile-sources.ts';
+import { handSources, type PileSource, pileSources } from '../../pile/pile-sources.ts';
 
 export interface BatchTime {
   readonly pileId: string;

@@ -8,7 +8,7 @@ import { isHandProbe } from '../../../shared/hand-series.ts';
 import { type Position, positions } from '../../../shared/names.ts';
 import type { ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
 import { msPerDay, msPerHour, msPerMinute } from '../../../shared/units.ts';
-import { judged, type PileSource, sourceSeries } from '../../monitor/pile/pile-sources.ts';
+import { judged, type PileSource, sourceSeries } from '../../pile/pile-sources.ts';
 
 type Curve = BatchRecordSheet['curves']['temperatureC'][number];
 

@@ -12,8 +12,8 @@ import { stageLimits } from '../../../shared/stage.ts';
 import type { BatchRecord, EntryRecord } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { msPerHour } from '../../../shared/units.ts';
-import type { PileSource } from '../../monitor/pile/pile-sources.ts';
-import { heardIn } from '../journal/heard-by-judge.ts';
+import { heardIn } from '../../pile/heard-by-judge.ts';
+import type { PileSource } from '../../pile/pile-sources.ts';
 import { hourlyTemperatures } from './batch-temperatures.ts';
 
 /** @param entries Of the batch, in any order. @param heat What its places have been through (batch-heat-history.ts). */

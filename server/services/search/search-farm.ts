@@ -10,7 +10,7 @@ import type { Reader } from '../../../shared/messages/format.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
 import { render } from '../../../shared/messages/render.ts';
 import type { BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
-import { allEntries } from '../journal/all-entries.ts';
+import { allEntries } from '../../pile/all-entries.ts';
 import { batchAt } from '../journal/batch-at.ts';
 import { batchName, batchView, type Family, readFamily } from '../lineage/family.ts';
 import { findProbes, type ProbeNames, readProbeNames } from '../probes/list-probes.ts';

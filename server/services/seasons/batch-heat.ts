@@ -6,7 +6,7 @@ import type { Columns } from '../../../core/seasons/course.ts';
 import type { BatchRecord, ClaimRecord } from '../../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { msPerHour, msPerMinute } from '../../../shared/units.ts';
-import { pileSources } from '../../monitor/pile/pile-sources.ts';
+import { pileSources } from '../../pile/pile-sources.ts';
 
 export interface BatchHeat {
   readonly core: Columns;

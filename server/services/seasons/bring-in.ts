@@ -12,8 +12,8 @@ import type { Reading } from '../../../shared/reading.ts';
 import type { BatchRecord, Journal } from '../../../shared/store/journal.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
 import { msPerDay, msPerMinute } from '../../../shared/units.ts';
-import type { PilePort } from '../../monitor/pile/pile-port.ts';
-import { randomId } from '../id-from-name.ts';
+import { randomId } from '../../id-from-name.ts';
+import type { PilePort } from '../../pile/pile-port.ts';
 import { omitUndefined } from '../omit-undefined.ts';
 import { type DayTable, readDayTable } from './day-table.ts';
 

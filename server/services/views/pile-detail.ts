@@ -7,7 +7,7 @@ import type { actRecordSchema, PileDetail } from '../../../shared/contracts/pile
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { worded } from '../../../shared/messages/in-words.ts';
 import type { ActRecord } from '../../../shared/store/journal.ts';
-import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
+import type { WatchedPile } from '../../pile/watched-pile.ts';
 import { shownSource } from '../air-ahead/shown-source.ts';
 
 export async function pileDetail(one: WatchedPile, acts: readonly ActRecord[]): Promise<PileDetail> {

@@ -8,7 +8,7 @@ import type { Position } from '../../../shared/names.ts';
 import { pileQuantities, type Quantity, quantityFacts } from '../../../shared/quantity.ts';
 import type { ClaimRecord, Journal } from '../../../shared/store/journal.ts';
 import type { BucketColumns, ReadingsStore, SeriesPart } from '../../../shared/store/readings-store.ts';
-import type { WatchedPile } from '../../monitor/pile/watched-pile.ts';
+import type { WatchedPile } from '../../pile/watched-pile.ts';
 import { handPoints } from '../journal/hand-points.ts';
 
 interface Part {

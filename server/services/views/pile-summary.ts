@@ -10,7 +10,7 @@ import { toInstant } from '../../../shared/contracts/time.ts';
 import { worded } from '../../../shared/messages/in-words.ts';
 import type { Position } from '../../../shared/names.ts';
 import { pileValues } from '../../../shared/quantity.ts';
-import type { OwnPile } from '../../monitor/pile/watched-pile.ts';
+import type { OwnPile } from '../../pile/watched-pile.ts';
 import type { ProbeBook } from '../probes/probe-book.ts';
 import { unseenPile } from './unjudged-pile.ts';
 

@@ -6,7 +6,7 @@ import type { PileSummary } from '../../../shared/contracts/piles.ts';
 import { toInstant } from '../../../shared/contracts/time.ts';
 import { inWords } from '../../../shared/messages/in-words.ts';
 import type { PileTrouble } from '../../../shared/pile-trouble.ts';
-import type { TroubleSeen } from '../../monitor/pile/trouble-seen.ts';
+import type { TroubleSeen } from '../../pile/trouble-seen.ts';
 
 export function troubleView(seen: TroubleSeen): PileTrouble {
   const { code, judged, sinceMs, details } = seen;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { inThreads } from '../../../server/beside/in-thread.ts';
 import type { Job } from '../../../server/beside/job.ts';
+import { Refusal } from '../../../server/refusal.ts';
 import { CsvError } from '../../../server/services/import/csv-error.ts';
-import { Refusal } from '../../../server/services/refusal.ts';
 import { message, verbatim } from '../../../shared/messages/message.ts';
 
 /** A thread that runs this on every "next, please", with `port` and `count` at hand. */

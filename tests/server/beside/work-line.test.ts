@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { WorkLine } from '../../../server/beside/work-line.ts';
-import { Refusal } from '../../../server/services/refusal.ts';
+import { Refusal } from '../../../server/refusal.ts';
 
 /** Work that begins when its turn comes, is noted, and ends when it is let. */
 function bench(line: WorkLine) {

@@ -1,7 +1,7 @@
 import pino from 'pino';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { CrossSiteReadings } from '../../../server/cluster/cross-site-readings.ts';
-import type { OwnPile } from '../../../server/monitor/pile/watched-pile.ts';
+import type { OwnPile } from '../../../server/pile/watched-pile.ts';
 import { StoreError } from '../../../shared/errors.ts';
 import type { Reading } from '../../../shared/reading.ts';
 import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';

@@ -1,5 +1,5 @@
 /** A server of its own with one site and a few piles, and short ways to ask it. */
-import { idFromName } from '../../../server/services/id-from-name.ts';
+import { idFromName } from '../../../server/id-from-name.ts';
 import type { Quantity } from '../../../shared/quantity.ts';
 import { commitReadings } from '../../helpers/commit-readings.ts';
 import { makeDataDir, openTestInstallation, type TestInstallation } from '../../helpers/open-test-server.ts';

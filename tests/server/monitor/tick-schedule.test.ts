@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { Failing } from '../../../server/monitor/pile/failing.ts';
 import { bandIsDue, checkpointIsDue, isDue } from '../../../server/monitor/tick-schedule.ts';
+import { Failing } from '../../../server/pile/failing.ts';
 import { msPerHour } from '../../../shared/units.ts';
 
 const atMs = 1_000_000;

@@ -1,6 +1,6 @@
 import pino from 'pino';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import type { OwnPile } from '../../../server/monitor/pile/watched-pile.ts';
+import type { OwnPile } from '../../../server/pile/watched-pile.ts';
 import { PublishingChoice } from '../../../server/publish/publishing-choice.ts';
 import { StatePublisher } from '../../../server/publish/state-publisher.ts';
 import { unseenPile } from '../../../server/services/views/unjudged-pile.ts';

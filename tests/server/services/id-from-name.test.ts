@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { idFromName } from '../../../server/services/id-from-name.ts';
+import { idFromName } from '../../../server/id-from-name.ts';
 import { namePattern } from '../../../shared/names.ts';
 
 const rows: [string, string][] = [

@@ -6,7 +6,7 @@
 import { toInstant } from '../../../../shared/contracts/time.ts';
 import { quantities, quantityFacts } from '../../../../shared/quantity.ts';
 import type { ReadingsStore } from '../../../../shared/store/readings-store.ts';
-import { judged, type PileSource, sourceSeries } from '../../../monitor/pile/pile-sources.ts';
+import { judged, type PileSource, sourceSeries } from '../../../pile/pile-sources.ts';
 import type { Row } from './subjects.ts';
 
 export const readingColumns = [

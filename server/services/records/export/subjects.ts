@@ -5,7 +5,7 @@ import { toInstant } from '../../../../shared/contracts/time.ts';
 import { type EntryFacts, sampleMoistureFrac } from '../../../../shared/entry.ts';
 import { plainEnglish } from '../../../../shared/messages/render.ts';
 import type { BatchRecord, EntryRecord, Journal } from '../../../../shared/store/journal.ts';
-import { allEntries } from '../../journal/all-entries.ts';
+import { allEntries } from '../../../pile/all-entries.ts';
 import { batchAt } from '../../journal/batch-at.ts';
 import { batchView, readFamily } from '../../lineage/family.ts';
 import { amountsOf } from '../../lineage/rest.ts';

@@ -2,10 +2,10 @@
  * What the judge hears of the journal beside the acts: what people noted with hand, nose, eyes and scales, and their
  * word that it is ready.
  */
-import { type Noted, type NotedFacts, notedKinds } from '../../../core/profiles/noted.ts';
-import type { PileSetup } from '../../../core/profiles/pile-setup.ts';
-import { type EntryFacts, type EntryKind, isActKind } from '../../../shared/entry.ts';
-import type { BatchRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
+import { type Noted, type NotedFacts, notedKinds } from '../../core/profiles/noted.ts';
+import type { PileSetup } from '../../core/profiles/pile-setup.ts';
+import { type EntryFacts, type EntryKind, isActKind } from '../../shared/entry.ts';
+import type { BatchRecord, EntryRecord, Journal } from '../../shared/store/journal.ts';
 
 export type HeardOfPeople = Pick<PileSetup, 'noted' | 'confirmedAtMs'>;
 

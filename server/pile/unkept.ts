@@ -1,7 +1,7 @@
 /**
  * Changes of a pile that the journal has not taken yet: one change of those that follow each other.
  */
-import type { WatchChange } from '../../../shared/store/journal.ts';
+import type { WatchChange } from '../../shared/store/journal.ts';
 
 export const nothingOwed: WatchChange = { alarms: [], steps: [], watch: null };
 

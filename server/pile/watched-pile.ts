@@ -1,9 +1,9 @@
 /** A pile with what its watch saw of it, as routes and views see it, wherever it is watched. */
-import type { ExpectedBand } from '../../../core/expect/band.ts';
-import type { Assessment } from '../../../core/session/assessment.ts';
-import type { PileSummary } from '../../../shared/contracts/piles.ts';
-import type { BatchRecord, PileRecord } from '../../../shared/store/journal.ts';
-import type { AlarmState } from '../../../shared/warning.ts';
+import type { ExpectedBand } from '../../core/expect/band.ts';
+import type { Assessment } from '../../core/session/assessment.ts';
+import type { PileSummary } from '../../shared/contracts/piles.ts';
+import type { BatchRecord, PileRecord } from '../../shared/store/journal.ts';
+import type { AlarmState } from '../../shared/warning.ts';
 import type { PileSource } from './pile-sources.ts';
 import type { PileWatch } from './pile-watch.ts';
 

@@ -1,11 +1,11 @@
 /** What a change of alarms gives people to hear, as notices for the outbox. */
-import type { NoticeSources } from '../../../core/notify/alarm-content.ts';
-import { newsOf } from '../../../core/notify/news.ts';
-import type { SiteNoticeSources } from '../../../core/notify/other-contents.ts';
-import type { SiteSilence } from '../../../core/notify/site-silence.ts';
-import { rankOf } from '../../../shared/notifications.ts';
-import type { AlarmRecord, PileRecord, WatchChange } from '../../../shared/store/journal.ts';
-import type { NoticeRecord } from '../../../shared/store/notifications-store.ts';
+import type { NoticeSources } from '../../core/notify/alarm-content.ts';
+import { newsOf } from '../../core/notify/news.ts';
+import type { SiteNoticeSources } from '../../core/notify/other-contents.ts';
+import type { SiteSilence } from '../../core/notify/site-silence.ts';
+import { rankOf } from '../../shared/notifications.ts';
+import type { AlarmRecord, PileRecord, WatchChange } from '../../shared/store/journal.ts';
+import type { NoticeRecord } from '../../shared/store/notifications-store.ts';
 
 /** How a site stands, with what a message about it says. */
 export interface SiteSilenceSeen extends SiteSilence {

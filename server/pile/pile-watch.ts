@@ -2,23 +2,17 @@
  * One pile being watched: readings in, judgement and alarms out. It never judges a reading before it is committed, or
  * loses a late one: it goes back and reads again.
  */
-import type { ExpectedBand } from '../../../core/expect/band.ts';
-import type { AirAhead } from '../../../core/profiles/air-reading.ts';
-import type { JudgeReading, PileSetup } from '../../../core/profiles/pile-setup.ts';
-import type { AlarmChange, AlarmHandling, AlarmRegistry } from '../../../core/session/alarm-registry.ts';
-import type { Assessment } from '../../../core/session/assessment.ts';
-import { PileSession } from '../../../core/session/pile-session.ts';
-import type { PositionRhythm } from '../../../core/session/rhythms.ts';
-import { StoreError } from '../../../shared/errors.ts';
-import type {
-  ActRecord,
-  BatchRecord,
-  CheckpointRecord,
-  PileRecord,
-  WatchChange,
-} from '../../../shared/store/journal.ts';
-import type { HeardOfPeople } from '../../services/journal/heard-by-judge.ts';
+import type { ExpectedBand } from '../../core/expect/band.ts';
+import type { AirAhead } from '../../core/profiles/air-reading.ts';
+import type { JudgeReading, PileSetup } from '../../core/profiles/pile-setup.ts';
+import type { AlarmChange, AlarmHandling, AlarmRegistry } from '../../core/session/alarm-registry.ts';
+import type { Assessment } from '../../core/session/assessment.ts';
+import { PileSession } from '../../core/session/pile-session.ts';
+import type { PositionRhythm } from '../../core/session/rhythms.ts';
+import { StoreError } from '../../shared/errors.ts';
+import type { ActRecord, BatchRecord, CheckpointRecord, PileRecord, WatchChange } from '../../shared/store/journal.ts';
 import { Checkpoints, checkpointReachMs } from './checkpoints.ts';
+import type { HeardOfPeople } from './heard-by-judge.ts';
 import { type KeptJudgement, keptJudgement, readKept } from './kept-judgement.ts';
 import { setupOf } from './origin.ts';
 

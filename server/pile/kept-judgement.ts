@@ -1,8 +1,8 @@
 /** What the journal keeps of a pile's judgement, so that a start need not judge its batch anew. */
 import { z } from 'zod';
-import { judgeStateSchema } from '../../../core/estimate/state.ts';
-import { stateVersion } from '../../../core/session/kept-state.ts';
-import { alarmMachineSchema } from '../../../shared/alarm-record.ts';
+import { judgeStateSchema } from '../../core/estimate/state.ts';
+import { stateVersion } from '../../core/session/kept-state.ts';
+import { alarmMachineSchema } from '../../shared/alarm-record.ts';
 
 const keptSchema = z.object({
   version: z.string(),

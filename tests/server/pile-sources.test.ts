@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { pileSources } from '../../../server/monitor/pile/pile-sources.ts';
-import type { ClaimRecord } from '../../../shared/store/journal.ts';
+import { pileSources } from '../../server/pile/pile-sources.ts';
+import type { ClaimRecord } from '../../shared/store/journal.ts';
 
 /** pile/probe, from, to. */
 const air = (name: string, fromMs: number, toMs: number | null = null, site = 'yard'): ClaimRecord => {

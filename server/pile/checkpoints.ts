@@ -1,7 +1,7 @@
 /** The places that a pile's judge can go back to when a late reading comes, in memory. */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
-import { judgeStateSchema } from '../../../core/estimate/state.ts';
-import type { JudgeState } from '../../../core/session/judge.ts';
+import { judgeStateSchema } from '../../core/estimate/state.ts';
+import type { JudgeState } from '../../core/session/judge.ts';
 
 const everyMs = 2 * 3_600_000;
 const most = 3;

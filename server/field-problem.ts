@@ -1,6 +1,6 @@
 /** What is wrong with the fields of a request, for an answer that names each. */
-import { type FieldIssue, fieldFault } from '../../shared/messages/field-fault.ts';
-import { type Message, message, paragraph } from '../../shared/messages/message.ts';
+import { type FieldIssue, fieldFault } from '../shared/messages/field-fault.ts';
+import { type Message, message, paragraph } from '../shared/messages/message.ts';
 
 export interface FieldProblem {
   /** JSON Pointer (RFC 6901). */

@@ -1,6 +1,6 @@
 /** What routes and messages ask of whoever watches the piles: this process, or workers elsewhere. */
 
-import type { AlarmHandling } from '../../../core/session/alarm-registry.ts';
+import type { AlarmHandling } from '../../core/session/alarm-registry.ts';
 import type { SiteSilenceSeen } from './alarm-notices.ts';
 import type { TroubleSeen } from './trouble-seen.ts';
 import type { WatchedPile } from './watched-pile.ts';

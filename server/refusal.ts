@@ -1,4 +1,4 @@
-import { inCode, type Message } from '../../shared/messages/message.ts';
+import { inCode, type Message } from '../shared/messages/message.ts';
 import type { FieldProblem } from './field-problem.ts';
 
 /** A "no" thrown from below a route, with all that the answer needs. */

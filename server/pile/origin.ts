@@ -2,12 +2,12 @@
  * What a batch was split off from, so that it is judged on from where that was laid. It never goes round in a circle:
  * what came of what is checked when it is kept.
  */
-import { wholeKg } from '../../../core/lineage/amounts.ts';
-import { carriedOn } from '../../../core/profiles/carried-on.ts';
-import type { PileSetup, Served } from '../../../core/profiles/pile-setup.ts';
-import { fillRecipe } from '../../../core/session/fill-recipe.ts';
-import { isHandProbe } from '../../../shared/hand-series.ts';
-import { stageLimits } from '../../../shared/stage.ts';
+import { wholeKg } from '../../core/lineage/amounts.ts';
+import { carriedOn } from '../../core/profiles/carried-on.ts';
+import type { PileSetup, Served } from '../../core/profiles/pile-setup.ts';
+import { fillRecipe } from '../../core/session/fill-recipe.ts';
+import { isHandProbe } from '../../shared/hand-series.ts';
+import { stageLimits } from '../../shared/stage.ts';
 import type {
   ActRecord,
   BatchRecord,
@@ -15,8 +15,8 @@ import type {
   FlowRecord,
   Journal,
   PileRecord,
-} from '../../../shared/store/journal.ts';
-import { type HeardOfPeople, heardOfPeople } from '../../services/journal/heard-by-judge.ts';
+} from '../../shared/store/journal.ts';
+import { type HeardOfPeople, heardOfPeople } from './heard-by-judge.ts';
 import { handSources, type PileSource, pileSources } from './pile-sources.ts';
 
 export interface JudgedFrom {

@@ -1,6 +1,6 @@
 /** A name for addresses and topics made from what a person wrote. */
 import { randomBytes } from 'node:crypto';
-import { trimSign, trimSignEnd } from '../../shared/trim-sign.ts';
+import { trimSign, trimSignEnd } from '../shared/trim-sign.ts';
 
 /** Short id that no name leads to, e.g. "x7f3k2". */
 export function randomId(): string {

@@ -1,9 +1,9 @@
 /**
  * What stands in the way of one watched pile, gravest first.
  */
-import { StoreError } from '../../../shared/errors.ts';
-import type { PileTroubleCode } from '../../../shared/pile-trouble.ts';
-import { rowWords, type UnreadableRow } from '../../../shared/store/unreadable.ts';
+import { StoreError } from '../../shared/errors.ts';
+import type { PileTroubleCode } from '../../shared/pile-trouble.ts';
+import { rowWords, type UnreadableRow } from '../../shared/store/unreadable.ts';
 import { codeOf, detailOf, type Failing } from './failing.ts';
 
 export interface TroubleSeen {

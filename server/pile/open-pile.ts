@@ -4,9 +4,9 @@
  * A pile whose batch cannot be read is opened all the same: its alarms stand, its probes are shown, and it says that
  * nobody judges it.
  */
-import type { JudgeReading } from '../../../core/profiles/pile-setup.ts';
-import { AlarmRegistry } from '../../../core/session/alarm-registry.ts';
-import { pileQuantities } from '../../../shared/quantity.ts';
+import type { JudgeReading } from '../../core/profiles/pile-setup.ts';
+import { AlarmRegistry } from '../../core/session/alarm-registry.ts';
+import { pileQuantities } from '../../shared/quantity.ts';
 import type {
   AirAheadRecord,
   AlarmRecord,
@@ -15,14 +15,14 @@ import type {
   FlowRecord,
   Journal,
   PileRecord,
-} from '../../../shared/store/journal.ts';
-import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import { UnreadableRowError } from '../../../shared/store/unreadable.ts';
-import { msPerDay } from '../../../shared/units.ts';
-import { randomId } from '../../services/id-from-name.ts';
-import { type HandParts, keepHandReadingsOf } from '../../services/journal/hand-readings.ts';
-import { heardOfPeople } from '../../services/journal/heard-by-judge.ts';
+} from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
+import { UnreadableRowError } from '../../shared/store/unreadable.ts';
+import { msPerDay } from '../../shared/units.ts';
+import { randomId } from '../id-from-name.ts';
 import { ReadBackError } from './failing.ts';
+import { type HandParts, keepHandReadingsOf } from './hand-readings.ts';
+import { heardOfPeople } from './heard-by-judge.ts';
 import { heardSources, judgedFrom } from './origin.ts';
 import { judged, type PileSource, pileSources, sourceSeries, standbyAir } from './pile-sources.ts';
 import { PileWatch } from './pile-watch.ts';

@@ -1,9 +1,9 @@
 /**
  * What goes wrong with one pile, and when it is tried again: by itself, so that no other pile waits for it.
  */
-import { StoreError } from '../../../shared/errors.ts';
-import type { PileTroubleCode } from '../../../shared/pile-trouble.ts';
-import { UnreadableRowError } from '../../../shared/store/unreadable.ts';
+import { StoreError } from '../../shared/errors.ts';
+import type { PileTroubleCode } from '../../shared/pile-trouble.ts';
+import { UnreadableRowError } from '../../shared/store/unreadable.ts';
 
 const firstPauseMs = 1_000;
 const longestPauseMs = 60_000;

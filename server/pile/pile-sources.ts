@@ -2,13 +2,13 @@
  * Which probe served which position of a pile when. It never mixes two probes at one position and time: claims do not
  * overlap there.
  */
-import type { JudgeReading, Standby } from '../../../core/profiles/pile-setup.ts';
-import { handClaimEndMs, isHandProbe } from '../../../shared/hand-series.ts';
-import type { Position } from '../../../shared/names.ts';
-import type { Quantity } from '../../../shared/quantity.ts';
-import type { Reading } from '../../../shared/reading.ts';
-import type { ClaimRecord } from '../../../shared/store/journal.ts';
-import type { SeriesRef } from '../../../shared/store/readings-store.ts';
+import type { JudgeReading, Standby } from '../../core/profiles/pile-setup.ts';
+import { handClaimEndMs, isHandProbe } from '../../shared/hand-series.ts';
+import type { Position } from '../../shared/names.ts';
+import type { Quantity } from '../../shared/quantity.ts';
+import type { Reading } from '../../shared/reading.ts';
+import type { ClaimRecord } from '../../shared/store/journal.ts';
+import type { SeriesRef } from '../../shared/store/readings-store.ts';
 
 export interface PileSource {
   readonly claim: ClaimRecord;

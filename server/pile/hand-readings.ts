@@ -2,11 +2,11 @@
  * What was measured by hand, brought from the journal into the readings store. The journal has the last word: whatever a
  * crash kept from the readings is brought there by the next entry, or as the pile is opened.
  */
-import type { EntryFacts } from '../../../shared/entry.ts';
-import { handProbe, handSeries } from '../../../shared/hand-series.ts';
-import type { Reading } from '../../../shared/reading.ts';
-import type { ClaimRecord, EntryRecord, Journal } from '../../../shared/store/journal.ts';
-import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
+import type { EntryFacts } from '../../shared/entry.ts';
+import { handProbe, handSeries } from '../../shared/hand-series.ts';
+import type { Reading } from '../../shared/reading.ts';
+import type { ClaimRecord, EntryRecord, Journal } from '../../shared/store/journal.ts';
+import type { ReadingsStore } from '../../shared/store/readings-store.ts';
 import { allEntries } from './all-entries.ts';
 
 /** Of readings that are read at once. */

@@ -1,5 +1,5 @@
-import type { EntriesQuestion, EntryRecord } from '../../../shared/store/entry-records.ts';
-import type { Journal } from '../../../shared/store/journal.ts';
+import type { EntriesQuestion, EntryRecord } from '../../shared/store/entry-records.ts';
+import type { Journal } from '../../shared/store/journal.ts';
 
 const pageRows = 1000;
 
