@@ -9,7 +9,7 @@
  * It never asks for a fault where this machine cannot make it: it says so instead.
  */
 import { fastClock } from '../../shared/clock.ts';
-import { hasInflux } from '../helpers/influxdb.ts';
+import { hasTestInflux } from '../helpers/given-influx.ts';
 import { hasMosquitto } from '../helpers/mosquitto.ts';
 import { hasPostgres } from '../helpers/postgres.ts';
 import { until } from '../helpers/until.ts';
@@ -32,7 +32,7 @@ export async function run(only = ''): Promise<Record<string, number>> {
   const installations: ((clock: string) => Promise<FaultInstallation>)[] = [];
   if (only !== 'servers') installations.push(openSingleProcess);
   if (only !== 'single') {
-    if (hasInflux && hasMosquitto && hasPostgres) installations.push(openServerInstallation);
+    if (hasTestInflux && hasMosquitto && hasPostgres) installations.push(openServerInstallation);
     else console.warn('*** SKIPPED: an installation on servers needs PostgreSQL, InfluxDB 1.6 and Mosquitto ***');
   }
   const sums: Record<string, number> = { readings: 0, faults: 0, lost: 0, twice: 0, alarms: 0 };

@@ -30,7 +30,8 @@ export interface TestInflux {
   readonly url: string;
   /** Makes a database that was not there. */
   newDatabase(): Promise<KnownInflux>;
-  ask(question: string, user?: string): Promise<string>;
+  /** Answers with times in milliseconds. @param as `user` is user:password. */
+  ask(question: string, as?: { readonly bucket?: string; readonly user?: string }): Promise<string>;
   stop(signal?: NodeJS.Signals): Promise<void>;
   start(): Promise<void>;
   /** Stops its clockwork: connections are taken, nothing is answered. */
@@ -87,14 +88,15 @@ ${httpLines.map(([name, value]) => `  ${name} = ${value}`).join('\n')}
     runningNow.delete(child);
   }
 
-  async function ask(question: string, user?: string): Promise<string> {
-    const answer = await fetch(`${url}/query`, {
+  const ask: TestInflux['ask'] = async (question, { bucket = '', user } = {}) => {
+    const answer = await fetch(`${url}/query?${new URLSearchParams({ db: bucket, epoch: 'ms' })}`, {
       method: 'POST',
       body: new URLSearchParams({ q: question }),
+      signal: AbortSignal.timeout(60_000),
       headers: user === undefined ? {} : { authorization: `Basic ${Buffer.from(user).toString('base64')}` },
     });
     return answer.text();
-  }
+  };
 
   await start();
   return {

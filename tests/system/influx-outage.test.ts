@@ -2,7 +2,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { expect, test } from 'vitest';
 import { openInfluxReadings } from '../../shared/store/influx/influx-readings.ts';
 import { type LineState, openFaultyLine } from '../helpers/faulty-line.ts';
-import { hasInflux, startInflux } from '../helpers/influxdb.ts';
+import { hasTestInflux, openTestInflux, readingsEnvironment } from '../helpers/given-influx.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { spawnInstallation } from '../helpers/spawn-server.ts';
@@ -24,16 +24,16 @@ const untilReadings = (pagesUrl: string, state: 'ok' | 'down') =>
     return health.parts.readings.state === state ? health : undefined;
   });
 
-test.skipIf(!hasInflux || !hasMosquitto)(
+test.skipIf(!hasTestInflux || !hasMosquitto)(
   'every reading is in InfluxDB once after it was stopped, frozen, slow, busy, failing and not heard, and the server killed',
   async () => {
     const { dataDir, remove } = await makeDataDir();
-    const [broker, influx] = [await startMosquitto(), await startInflux()];
+    const [broker, influx] = [await startMosquitto(), await openTestInflux()];
     const address = await influx.newDatabase();
     const line = await openFaultyLine(influx.url);
     const start = () =>
       spawnInstallation(dataDir, {
-        environment: { MQTT_URL: broker.url, READINGS_URL: line.url, READINGS_BUCKET: address.bucket },
+        environment: { MQTT_URL: broker.url, ...readingsEnvironment({ ...address, url: line.url }) },
       });
     let installation = await start();
     await until(
@@ -96,13 +96,10 @@ async function reached(pagesUrl: string, times: ReadonlyMap<string, number>): Pr
   return [...times].every(([probe, atMs]) => told.get(probe) === atMs) || undefined;
 }
 
-test.skipIf(!hasInflux)(
-  'a server whose InfluxDB is not there stops with one line that names the variable',
-  async () => {
-    const { dataDir, remove } = await makeDataDir();
-    await expect(spawnInstallation(dataDir, { environment: { READINGS_URL: 'http://127.0.0.1:9' } })).rejects.toThrow(
-      /^BRANHEARTH_READINGS_URL must be the address of an InfluxDB that answers; it was "http:[^\n]*\(it cannot be reached: ECONNREFUSED\)$/,
-    );
-    await remove();
-  },
-);
+test('a server whose InfluxDB is not there stops with one line that names the variable', async () => {
+  const { dataDir, remove } = await makeDataDir();
+  await expect(spawnInstallation(dataDir, { environment: { READINGS_URL: 'http://127.0.0.1:9' } })).rejects.toThrow(
+    /^BRANHEARTH_READINGS_URL must be the address of an InfluxDB that answers; it was "http:[^\n]*\(it cannot be reached: ECONNREFUSED\)$/,
+  );
+  await remove();
+});

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import type { Reading } from '../../shared/reading.ts';
 import { openInfluxReadings } from '../../shared/store/influx/influx-readings.ts';
 import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
-import { hasInflux, startInflux } from '../helpers/influxdb.ts';
+import { hasTestInflux, openTestInflux, readingsEnvironment } from '../helpers/given-influx.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
 import { until } from '../helpers/until.ts';
 
@@ -17,10 +17,13 @@ const total = probes * minutes;
 
 function start(
   args: string[],
-  bucket: string,
+  environment: Record<string, string> = {},
 ): { child: ChildProcess; ended: Promise<{ code: number | null; said: string }> } {
   const child = spawn(process.execPath, [program, ...args], {
-    env: { PATH: process.env.PATH, BRANHEARTH_READINGS_BUCKET: bucket },
+    env: {
+      PATH: process.env.PATH,
+      ...Object.fromEntries(Object.entries(environment).map(([name, value]) => [`BRANHEARTH_${name}`, value])),
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let said = '';
@@ -34,12 +37,14 @@ function start(
 
 const whole = new RegExp(`${probes} series, 400,000 readings there, 400,000 here\nBoth have the same\n$`);
 
-test.skipIf(!hasInflux)(
+test.skipIf(!hasTestInflux)(
   'npm run move-readings takes a folder into InfluxDB and back, each killed in the middle and run again',
   async () => {
     expect(existsSync(program), 'compile first: node server/build.mjs').toBe(true);
-    const [home, back, influx] = [await makeDataDir(), await makeDataDir(), await startInflux()];
+    const [home, back, influx] = [await makeDataDir(), await makeDataDir(), await openTestInflux()];
     const address = await influx.newDatabase();
+    // Where it is, is said by the command itself.
+    const { READINGS_URL: _, ...environment } = readingsEnvironment(address);
     const store = openSqliteReadings(join(home.dataDir, 'readings.db'));
     const firstMs = Date.UTC(2031, 2, 30);
     for (let probe = 0; probe < probes; probe++) {
@@ -59,10 +64,10 @@ test.skipIf(!hasInflux)(
     await store.close();
 
     const there = ['--from', home.dataDir, '--to', influx.url];
-    const first = start(there, address.bucket);
+    const first = start(there, environment);
     await until('some readings there', async () => {
       const count = /"values":\[\[\d*"?[^,]*,(\d+)/.exec(
-        await influx.ask(`SELECT count(value) FROM ${address.bucket}..temperature`),
+        await influx.ask('SELECT count(value) FROM temperature', address),
       )?.[1];
       return Number(count ?? 0) > total / 10 || undefined;
     });
@@ -71,11 +76,11 @@ test.skipIf(!hasInflux)(
     const halfway = await openInfluxReadings(address);
     expect((await halfway.size()).rows).toBeLessThan(total);
     await halfway.close();
-    expect(await start(there, address.bucket).ended).toMatchObject({ code: 0, said: expect.stringMatching(whole) });
-    expect(await start(there, address.bucket).ended).toMatchObject({ code: 0, said: expect.stringMatching(whole) });
+    expect(await start(there, environment).ended).toMatchObject({ code: 0, said: expect.stringMatching(whole) });
+    expect(await start(there, environment).ended).toMatchObject({ code: 0, said: expect.stringMatching(whole) });
 
     const returning = ['--from', influx.url, '--to', back.dataDir];
-    const second = start(returning, address.bucket);
+    const second = start(returning, environment);
     await until('some readings here', () => {
       const wal = statSync(join(back.dataDir, 'readings.db-wal'), { throwIfNoEntry: false });
       return (wal?.size ?? 0) > 1_000_000 || undefined;
@@ -85,7 +90,7 @@ test.skipIf(!hasInflux)(
     const begun = openSqliteReadings(join(back.dataDir, 'readings.db'));
     expect((await begun.size()).rows).toBeLessThan(total);
     await begun.close();
-    expect(await start(returning, address.bucket).ended).toMatchObject({ code: 0, said: expect.stringMatching(whole) });
+    expect(await start(returning, environment).ended).toMatchObject({ code: 0, said: expect.stringMatching(whole) });
 
     // one reading with another value: it says which, and fails
     const changed = await openInfluxReadings(address);
@@ -93,7 +98,7 @@ test.skipIf(!hasInflux)(
       { site: 'saltmere-yard', probe: 'p7', quantity: 'temperature', atMs: firstMs + 1, value: 3 },
     ]);
     await changed.close();
-    const differs = await start(['--from', back.dataDir, '--to', influx.url, '--each'], address.bucket).ended;
+    const differs = await start(['--from', back.dataDir, '--to', influx.url, '--each'], environment).ended;
     expect(differs.code).toBe(1);
     expect(differs.said).toContain('saltmere-yard/p7 temperature: 10,000 there, 10,001 here');
     expect(differs.said).toMatch(/40 series, 400,000 readings there, 400,001 here\n1 series differ\n$/);
@@ -104,9 +109,9 @@ test.skipIf(!hasInflux)(
 
 test('npm run move-readings says what is wrong with a place', async () => {
   const { dataDir, remove } = await makeDataDir();
-  const nowhere = await start(['--from', dataDir, '--to', join(dataDir, 'other')], 'x').ended;
+  const nowhere = await start(['--from', dataDir, '--to', join(dataDir, 'other')]).ended;
   expect(nowhere).toEqual({ code: 1, said: `There are no readings in ${dataDir}: it has no readings.db\n` });
-  expect(await start(['--from', dataDir], 'x').ended).toMatchObject({
+  expect(await start(['--from', dataDir]).ended).toMatchObject({
     code: 2,
     said: expect.stringMatching(/^npm run move-readings/),
   });

@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { type LineState, openFaultyLine } from '../../helpers/faulty-line.ts';
-import { startInflux } from '../../helpers/influxdb.ts';
+import { openTestInflux, readingsEnvironment, testInfluxName } from '../../helpers/given-influx.ts';
 import { startMosquitto } from '../../helpers/mosquitto.ts';
 import { makeDataDir } from '../../helpers/open-test-server.ts';
 import { startPostgres } from '../../helpers/postgres.ts';
@@ -28,7 +28,7 @@ const keptSchema = z.object({
 export async function openServerInstallation(clock: string): Promise<FaultInstallation> {
   const [postgres, influx, mosquitto, folder] = await Promise.all([
     startPostgres(),
-    startInflux(),
+    openTestInflux(),
     startMosquitto(),
     makeDataDir(),
   ]);
@@ -37,9 +37,7 @@ export async function openServerInstallation(clock: string): Promise<FaultInstal
   const stepped = await steppedClock(folder.dataDir);
   const environment = {
     JOURNAL_URL: await postgres.database(),
-    READINGS_URL: line.url,
-    READINGS_BUCKET: address.bucket,
-    READINGS_GENERATION: '1',
+    ...readingsEnvironment({ ...address, url: line.url }),
     MQTT_URL: mosquitto.url,
     CLOCK: clock,
     LOG_LEVEL: 'info',
@@ -76,7 +74,7 @@ export async function openServerInstallation(clock: string): Promise<FaultInstal
       },
     },
     {
-      name: 'InfluxDB frozen (SIGSTOP) for 12 s',
+      name: 'InfluxDB frozen for 12 s',
       async run() {
         influx.freeze();
         await seconds(12); // until a write was given up that it carries out when it wakes
@@ -122,7 +120,7 @@ export async function openServerInstallation(clock: string): Promise<FaultInstal
     { name: 'disk full', run: () => 'the disks of servers are theirs: done on the single machine' },
   ];
   return {
-    name: 'servers (PostgreSQL, InfluxDB 1.6, Mosquitto, two workers)',
+    name: `servers (PostgreSQL, ${testInfluxName}, Mosquitto, two workers)`,
     mqttUrl: mosquitto.url,
     pagesUrl: () => web.pagesUrl,
     faults,
@@ -131,12 +129,8 @@ export async function openServerInstallation(clock: string): Promise<FaultInstal
     },
     // Pages of a web process show what they hear from the broker, kept or not.
     async kept() {
-      const database = encodeURIComponent(address.bucket);
-      const question = encodeURIComponent('SELECT last(value) FROM temperature GROUP BY site, probe');
-      const answer = await fetch(`${influx.url}/query?db=${database}&epoch=ms&q=${question}`, {
-        signal: AbortSignal.timeout(5_000),
-      });
-      const { results } = keptSchema.parse(await answer.json());
+      const answer = await influx.ask('SELECT last(value) FROM temperature GROUP BY site, probe', address);
+      const { results } = keptSchema.parse(JSON.parse(answer));
       const series = results.flatMap((one) => one.series ?? []);
       return new Map(series.map(({ tags, values }) => [`${tags.site}/${tags.probe}`, Number(values[0]?.[0])]));
     },

@@ -4,7 +4,8 @@ import type { Reading } from '../../../shared/reading.ts';
 import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { openSqliteReadings } from '../../../shared/store/readings/sqlite-readings.ts';
 import type { ReadingsStore } from '../../../shared/store/readings-store.ts';
-import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';
+import { hasTestInflux, openTestInflux } from '../../helpers/given-influx.ts';
+import type { TestInflux } from '../../helpers/influxdb.ts';
 import { beginMs, dayMs, someSeries } from '../../shared/store/arbitrary-readings.ts';
 import { downsampleWhole, toBuckets } from '../../shared/store/readings-store-contract.ts';
 
@@ -50,10 +51,10 @@ async function everything(store: ReadingsStore) {
   };
 }
 
-describe.skipIf(!hasInflux)('moveReadings()', () => {
+describe.skipIf(!hasTestInflux)('moveReadings()', () => {
   let influx: TestInflux;
   beforeAll(async () => {
-    influx = await startInflux();
+    influx = await openTestInflux();
   });
   afterAll(() => influx.remove());
 

@@ -2,13 +2,20 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Reading } from '../../../shared/reading.ts';
 import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { latestInfluxMs } from '../../../shared/store/influx/line-protocol.ts';
-import { hasInflux, startInflux, type TestInflux } from '../../helpers/influxdb.ts';
+import { hasTestInflux, openTestInflux, testInfluxGeneration, testInfluxName } from '../../helpers/given-influx.ts';
+import type { TestInflux } from '../../helpers/influxdb.ts';
 import { downsampleWhole, readingsStoreContract } from './readings-store-contract.ts';
 
-describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
+const contractBounds = {
+  1: { latestMs: latestInfluxMs },
+  2: { latestMs: latestInfluxMs, tellsBytes: false },
+  3: { latestMs: latestInfluxMs, tellsBytes: false, downsamples: false },
+};
+
+describe.skipIf(!hasTestInflux)(testInfluxName, () => {
   let influx: TestInflux;
   beforeAll(async () => {
-    influx = await startInflux();
+    influx = await openTestInflux();
   });
   afterAll(() => influx.remove());
 
@@ -26,7 +33,7 @@ describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
         },
       };
     },
-    { latestMs: latestInfluxMs },
+    contractBounds[testInfluxGeneration],
   );
 
   const hourMs = 3_600_000;
@@ -69,10 +76,7 @@ describe.skipIf(!hasInflux)('InfluxDB 1.6', () => {
     const first = await openInfluxReadings(address);
     await first.append([reading(5, 1), reading(3, 2)]);
     await first.close();
-    await fetch(`${influx.url}/query?db=${address.bucket}`, {
-      method: 'POST',
-      body: new URLSearchParams({ q: 'DROP MEASUREMENT "series"' }),
-    });
+    await influx.ask('DROP MEASUREMENT "series"', address);
     const again = await openInfluxReadings(address);
     expect(await again.lasts()).toEqual([{ ...reading(5, 1), firstAtMs: 3 }]);
     expect([...(await again.append([reading(5, 1), reading(3, 2), reading(4, 1)])).outcomes]).toEqual([2, 2, 1]);

@@ -56,11 +56,11 @@ describe.skipIf(!hasInflux)('openReadings() with InfluxDB 1.6', () => {
     await plain.ask('CREATE DATABASE branhearth');
     guarded = await startInflux({ 'auth-enabled': 'true' });
     await guarded.ask(`CREATE USER root WITH PASSWORD 'r' WITH ALL PRIVILEGES`);
-    await guarded.ask('CREATE DATABASE branhearth', 'root:r');
-    await guarded.ask(`CREATE USER server WITH PASSWORD 'pass'`, 'root:r');
-    await guarded.ask(`CREATE USER guest WITH PASSWORD 'pass'`, 'root:r');
-    await guarded.ask('GRANT ALL ON branhearth TO server', 'root:r');
-    await guarded.ask('GRANT READ ON branhearth TO guest', 'root:r');
+    await guarded.ask('CREATE DATABASE branhearth', { user: 'root:r' });
+    await guarded.ask(`CREATE USER server WITH PASSWORD 'pass'`, { user: 'root:r' });
+    await guarded.ask(`CREATE USER guest WITH PASSWORD 'pass'`, { user: 'root:r' });
+    await guarded.ask('GRANT ALL ON branhearth TO server', { user: 'root:r' });
+    await guarded.ask('GRANT READ ON branhearth TO guest', { user: 'root:r' });
   });
   afterAll(async () => {
     await plain.remove();
