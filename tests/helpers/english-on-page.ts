@@ -18,7 +18,7 @@ function readTexts(language: string): Readonly<Record<string, string>> {
   return Object.assign({}, ...files.map((name) => JSON.parse(readFileSync(`${folder}/${language}/${name}`, 'utf8'))));
 }
 
-/** Words without which no English sentence goes, and which Spanish and Portuguese do not have. */
+/** Words without which no English sentence goes, and which no other language that is offered has. */
 const particle = /\b(?:the|and|of|with|your|is|are|was|it|this|that|from|not|here|when|what|how|been|will)\b/i;
 
 /** Of a page: what is shown, what stands in empty fields, and what screen readers say. Commands and what was sent stand as they are. */

@@ -1,19 +1,17 @@
 /** How much script a first visit loads before its first sentence, in each language: what begins the page, and what that loads at once. */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { createContext, runInContext } from 'node:vm';
 import { gzipSync } from 'node:zlib';
-import { beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { languages } from '../../shared/messages/made/languages.ts';
-import { buildPages } from '../helpers/browser.ts';
 
 /** The budget of the first page [bytes, gzip]. */
 const most = 75_000;
 
-let dir = '';
-beforeAll(async () => {
-  ({ dir } = await buildPages());
-});
+/** As they are shipped: pages built within tests hold what helps whoever develops. */
+const dir = fileURLToPath(new URL('../../.build/web', import.meta.url));
 
 /** @returns Addresses of the scripts that the page begins with, for a browser that asks for this language. */
 async function firstScripts(language: string): Promise<string[]> {

@@ -10,6 +10,7 @@ import type { Entry } from '../../shared/contracts/journal.ts';
 import type { PileDetail } from '../../shared/contracts/piles.ts';
 import { formatQuantity, metric, plainReader } from '../../shared/messages/format.ts';
 import { conditionTexts } from '../../shared/messages/made/en/condition.ts';
+import { meaningTexts } from '../../shared/messages/made/en/meaning.ts';
 import { pagePileTexts } from '../../shared/messages/made/en/page-pile.ts';
 import { stageLimitsSchema } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
@@ -278,9 +279,8 @@ describe('a person’s word', () => {
 
 describe('why it says so', () => {
   test('every kind has a meaning and a title', () => {
-    expect(Object.keys(conditionTexts)).toEqual(
-      expect.arrayContaining(warningKinds.flatMap((kind) => [`condition.${kind}.name`, `condition.${kind}.meaning`])),
-    );
+    expect(Object.keys(conditionTexts).sort()).toEqual(warningKinds.map((kind) => `condition.${kind}.name`).sort());
+    expect(Object.keys(meaningTexts).sort()).toEqual(warningKinds.map((kind) => `meaning.${kind}`).sort());
     expect(warningTitle('probe-silent', 'core')).toBe('Probe silent, core');
     expect(warningTitle('probe-out', 'edge')).toBe('Probe out of the pile, edge');
     expect(warningTitle('overheating', 'top')).toBe('Overheating, top');

@@ -18,6 +18,7 @@ import { lineageTexts } from './en/lineage.ts';
 import { linkTexts } from './en/link.ts';
 import { mailTexts } from './en/mail.ts';
 import { materialTexts } from './en/material.ts';
+import { meaningTexts } from './en/meaning.ts';
 import { measureTexts } from './en/measure.ts';
 import { noticeTexts } from './en/notice.ts';
 import { originTexts } from './en/origin.ts';
@@ -63,6 +64,7 @@ export const enTexts = {
   ...linkTexts,
   ...mailTexts,
   ...materialTexts,
+  ...meaningTexts,
   ...measureTexts,
   ...noticeTexts,
   ...originTexts,

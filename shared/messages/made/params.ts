@@ -18,6 +18,7 @@ import type { LineageParams } from './params/lineage.ts';
 import type { LinkParams } from './params/link.ts';
 import type { MailParams } from './params/mail.ts';
 import type { MaterialParams } from './params/material.ts';
+import type { MeaningParams } from './params/meaning.ts';
 import type { MeasureParams } from './params/measure.ts';
 import type { NoticeParams } from './params/notice.ts';
 import type { OriginParams } from './params/origin.ts';
@@ -64,6 +65,7 @@ export interface MessageParams
     LinkParams,
     MailParams,
     MaterialParams,
+    MeaningParams,
     MeasureParams,
     NoticeParams,
     OriginParams,

@@ -7,7 +7,7 @@ const read = (path: string): unknown => JSON.parse(readFileSync(new URL(path, fo
 
 /** Cautions, orders and warnings. */
 const canHurt =
-  /^(caution|condition|rule|warnings|alarm|readiness|squeeze)\.|^plan\.(water|air|ground|date)\.|^notice\.(fire-service|still-watch|site\.todo|system\.(broker|piles)\.todo)$|^say\.(next|eased)\./;
+  /^(caution|condition|meaning|rule|warnings|alarm|readiness|squeeze)\.|^plan\.(water|air|ground|date)\.|^notice\.(fire-service|still-watch|site\.todo|system\.(broker|piles)\.todo)$|^say\.(next|eased)\./;
 
 /** English, what came back, and the translation by its language. */
 type Compared = Readonly<Record<string, string>> & { readonly en: string; readonly back: string };

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { formatQuantity } from '../../../../shared/messages/format.ts';
 import { cautionTexts } from '../../../../shared/messages/made/en/caution.ts';
 import { conditionTexts } from '../../../../shared/messages/made/en/condition.ts';
+import { meaningTexts } from '../../../../shared/messages/made/en/meaning.ts';
 import { pageHelpTexts } from '../../../../shared/messages/made/en/page-help.ts';
 import { phaseTexts } from '../../../../shared/messages/made/en/phase.ts';
 import { readinessTexts } from '../../../../shared/messages/made/en/readiness.ts';
@@ -94,6 +95,7 @@ export function linesOf(name: string): readonly { readonly code: HelpCode; reado
 const renderHelp = rendererOf({
   ...cautionTexts,
   ...conditionTexts,
+  ...meaningTexts,
   ...phaseTexts,
   ...readinessTexts,
   ...squeezeTexts,

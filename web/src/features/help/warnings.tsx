@@ -50,7 +50,7 @@ function Kind({ kind }: { readonly kind: ConditionKind }) {
       {isTurned && <Caution>{rich('page-help.warnings.mask')}</Caution>}
       <dl class="help-answers">
         <dt>{text('page-help.warnings.what')}</dt>
-        <dd>{say(message(`condition.${kind}.meaning`))}</dd>
+        <dd>{say(message(`meaning.${kind}`))}</dd>
         <dt>{text('page-help.warnings.why')}</dt>
         <dd>{rich(`page-help.warnings.${kind}.why`)}</dd>
         <dt>{text('page-help.warnings.do')}</dt>

@@ -1,5 +1,6 @@
 /** One kind of warning down to the readings it rests on, its rule, its limits and what holds it back. */
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { meaningTexts } from '../../../../shared/messages/made/en/meaning.ts';
 import type { Evidence, WarningKind } from '../../../../shared/warning.ts';
 import { useList } from '../../data/live/use-list.ts';
 import { useSaid } from '../../data/live/use-say.ts';
@@ -28,7 +29,7 @@ const evidenceOrder: readonly Evidence[] = ['present', 'missing', 'absent'];
 
 export function WhyKind({ pile, kind }: WhyKindProps) {
   const { text, rich } = usePileWords(pile.site);
-  const kindName = warningWords(kind, 'name');
+  const kindName = warningWords(kind);
   const heading = usePage(text('page-pile.why.title.kind', { kindName, pileName: pile.name }));
   const said = useSaid(renderWhy, pile.site);
   const looked = pile.evidence
@@ -49,7 +50,7 @@ export function WhyKind({ pile, kind }: WhyKindProps) {
         <h1 ref={heading} tabIndex={-1}>
           {kindName}
         </h1>
-        <p class="lead">{warningWords(kind, 'meaning')}</p>
+        <p class="lead">{meaningTexts[`meaning.${kind}`]}</p>
       </header>
       {looked.length === 0 ? (
         <p class="quiet">{text('page-pile.why.not-looked')}</p>
@@ -129,7 +130,7 @@ function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: rea
         <p key={position ?? ''}>
           {rich('page-pile.why.holds.by', {
             position: position ?? 'other',
-            kindName: warningWords(explainedBy ?? kind, 'name'),
+            kindName: warningWords(explainedBy ?? kind),
             kind: (inner) => <a href={whyPath(pile.id, explainedBy ?? kind)}>{inner}</a>,
           })}
         </p>
@@ -140,7 +141,7 @@ function HoldsBack({ pile, kind, looked }: WhyKindProps & { readonly looked: rea
           {holds.map((held, i) => (
             <span key={held}>
               {i > 0 && ', '}
-              <a href={whyPath(pile.id, held)}>{warningWords(held, 'name').toLowerCase()}</a>
+              <a href={whyPath(pile.id, held)}>{warningWords(held).toLowerCase()}</a>
             </span>
           ))}
           .

@@ -2,6 +2,7 @@
 import { useRoute } from 'preact-iso';
 import { isConditionKind } from '../../../../shared/conditions/kinds.ts';
 import type { PileDetail } from '../../../../shared/contracts/piles.ts';
+import { meaningTexts } from '../../../../shared/messages/made/en/meaning.ts';
 import type { WarningKind } from '../../../../shared/warning.ts';
 import { useList } from '../../data/live/use-list.ts';
 import { useSaid, useSay } from '../../data/live/use-say.ts';
@@ -80,9 +81,9 @@ function Kinds({ id, title, kinds, pile }: KindsProps) {
         {kinds.map((kind) => (
           <li key={kind}>
             <h3>
-              <a href={whyPath(pile.id, kind)}>{warningWords(kind, 'name')}</a>
+              <a href={whyPath(pile.id, kind)}>{warningWords(kind)}</a>
             </h3>
-            <p class="quiet">{warningWords(kind, 'meaning')}</p>
+            <p class="quiet">{meaningTexts[`meaning.${kind}`]}</p>
             {sightLines(gravest(looked.filter((one) => one.kind === kind))).map(({ places, seen }) => (
               <p key={seen}>
                 {places.length > 0 && <b>{capital(listed(places.map(nameOf)))}: </b>}

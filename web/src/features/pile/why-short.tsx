@@ -21,7 +21,7 @@ export function WhyShort({ pile }: { readonly pile: PileDetail }) {
       {absent.length > 0 && (
         <p>
           <span class="label">{text('page-pile.why.absent.short')}</span>{' '}
-          {absent.map((kind) => warningWords(kind, 'name').toLowerCase()).join(', ')}.
+          {absent.map((kind) => warningWords(kind).toLowerCase()).join(', ')}.
         </p>
       )}
       <p class="buttons">
@@ -49,7 +49,7 @@ function KindLine({
       {kinds.map((kind, i) => (
         <span key={kind}>
           {i > 0 && ', '}
-          <a href={whyPath(pileId, kind)}>{warningWords(kind, 'name').toLowerCase()}</a>
+          <a href={whyPath(pileId, kind)}>{warningWords(kind).toLowerCase()}</a>
         </span>
       ))}
       .

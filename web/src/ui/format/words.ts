@@ -4,9 +4,8 @@ import type { Position } from '../../../../shared/names.ts';
 import type { AlarmState, WarningKind } from '../../../../shared/warning.ts';
 import { textNow } from '../../data/text-now.ts';
 
-/** @param what Its name, or what it looks out for. */
-export function warningWords(kind: WarningKind, what: 'name' | 'meaning' = 'name'): string {
-  return conditionTexts[`condition.${kind}.${what}`];
+export function warningWords(kind: WarningKind): string {
+  return conditionTexts[`condition.${kind}.name`];
 }
 
 /**

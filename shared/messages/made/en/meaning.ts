@@ -1,0 +1,21 @@
+// Made from ../../en/meaning.json by `npm run messages`; change that instead.
+export const meaningTexts = {
+  "meaning.self-heating": "Whether the pile heats itself on towards smouldering and fire.",
+  "meaning.overheating": "Whether the pile is too hot for its culture now.",
+  "meaning.heat-doubted": "Whether a reading jumped over the limit and needs somebody to check it.",
+  "meaning.wrong-growth": "Whether somebody saw black, green or other coloured growth.",
+  "meaning.bad-smell": "Whether somebody smelt rot, sourness or ammonia.",
+  "meaning.hand-wet": "Whether a squeezed handful or a weighed sample was too wet.",
+  "meaning.hand-dry": "Whether a squeezed handful or a weighed sample was too dry.",
+  "meaning.probe-silent": "Whether a probe has stopped talking.",
+  "meaning.probe-stuck": "Whether a probe says one number over and over.",
+  "meaning.probe-out": "Whether a probe has come out of the pile, or is failing.",
+  "meaning.overheating-soon": "Whether the core will be too hot within half a day if nobody comes.",
+  "meaning.heat-damage": "Whether it was so hot for so long that its culture may be lost, and nobody has smelt or looked since.",
+  "meaning.drying": "Whether the pile loses the water its culture lives in.",
+  "meaning.waterlogged": "Whether the pile is so wet that air cannot get in.",
+  "meaning.stalling": "Whether a pile that should be working has stopped.",
+  "meaning.probes-swapped": "Whether the probes of core and top may lie in each other’s place.",
+  "meaning.chilled": "Whether the pile is too cold to work.",
+  "meaning.uneven": "Whether one part of the pile lies far hotter or colder than another.",
+};
