@@ -36,6 +36,10 @@ const benches: Record<string, { what: string; load: () => Promise<Bench> }> = {
     what: 'how fast others are answered while the program is attacked (part: subscribe, unreleased, imports, papers, halfSent)',
     load: () => import('./siege.ts'),
   },
+  page: {
+    what: 'the pages on a slow phone: read, usable, drawn, pressed, live (part: first, pile, visit, many, live)',
+    load: () => import('./page.ts'),
+  },
   simulator: { what: 'days of a pile simulated per second', load: () => import('./simulator.ts') },
 };
 
