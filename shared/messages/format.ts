@@ -54,7 +54,7 @@ const shown: readonly (readonly [RegExp, Show])[] = [
   [/DayMs$/, (ms, reader) => dayWords(ms, reader)],
   [/WhenMs$/, (ms, reader) => whenWords(ms, reader)],
   [/Bytes$/, (bytes, reader) => sizeWords(bytes, reader)],
-  [/Hours$/, (hours, reader) => withUnit(atMost(hours, 2, reader), 'h')],
+  [/Hours$/, (hours, reader) => exactHoursWords(hours, reader)],
   [/[a-z0-9]G$/, (grams, reader) => withUnit(atMost(grams, 2, reader), 'g')],
   [/[^g]M3$/, (m3, reader) => withUnit(figures(m3, 3, reader), 'm³')],
   [/agoMs$/i, (ms, reader) => agoWords(ms, reader)],
@@ -129,6 +129,12 @@ function hoursWords(hours: number, reader: Reader): string {
   return hours < 0.95 ? durationWords(hours * msPerHour, reader) : counted(Math.round(hours * 10) / 10, 'hour', reader);
 }
 
+/** @example exactHoursWords(9.34, reader) // => "9.34 h"; "9.34 時間" where a language is written in other letters */
+function exactHoursWords(hours: number, reader: Reader): string {
+  const own = counted(rounded(hours, 2), 'hour', reader, 2);
+  return /\p{Script=Latin}/u.test(own) ? withUnit(atMost(hours, 2, reader), 'h') : own;
+}
+
 /** @example momentWords(today at 16:30, reader) // => "16:30", or "4:30 pm"; another day: "Fri 2 May, 16:30" */
 function momentWords(atMs: number, reader: Reader): string {
   const { language, timeZone, nowMs, hour12 = false } = reader;
@@ -190,8 +196,10 @@ export function sumWords(sum: Sum, reader: Reader): string {
 /** A number and its unit stay on one line. */
 const withUnit = (number: string, unit: string) => `${number}${noBreak}${unit}`;
 
-function counted(count: number, unit: 'minute' | 'hour' | 'day', { language }: Reader): string {
-  return numberFormat(language, { style: 'unit', unit, unitDisplay: 'long', maximumFractionDigits: 1 }).format(count);
+function counted(count: number, unit: 'minute' | 'hour' | 'day', { language }: Reader, digits = 1): string {
+  return numberFormat(language, { style: 'unit', unit, unitDisplay: 'long', maximumFractionDigits: digits }).format(
+    count,
+  );
 }
 
 function atMost(value: number, digits: number, { language }: Reader): string {

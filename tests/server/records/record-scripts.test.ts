@@ -8,12 +8,6 @@ import { plainReader } from '../../../shared/messages/format.ts';
 import { type Farm, openFarm } from '../journal/farm.ts';
 import { tellBatch } from './recorded-batch.ts';
 
-// Also while one of them is a draft, which is offered to nobody.
-vi.mock('../../../shared/messages/made/languages.ts', async (original) => {
-  const made = await original<typeof import('../../../shared/messages/made/languages.ts')>();
-  return { ...made, languages: [...new Set([...made.languages, 'ja', 'ko', 'th'])] };
-});
-
 let farm: Farm;
 let record: BatchRecordSheet;
 beforeAll(async () => {

@@ -61,6 +61,16 @@ test.each([
   expect([say(text, params), say(text, params, american)]).toEqual([inSi, inAmerican]);
 });
 
+// Names of the unit by the Unicode CLDR, as Intl has them.
+test.each([
+  ['es', '9,34 h'],
+  ['ja', '9.34 時間'],
+  ['ko', '9.34시간'],
+  ['th', '9.34 ชั่วโมง'],
+])('hours to a hundredth stand in %s in its own letters', (language, said) => {
+  expect(say('{spanHours}', { spanHours: 9.34 }, { ...reader, language })).toBe(said);
+});
+
 test('a paragraph says its parts one after the other, and leaves out what is not there', () => {
   expect(plainEnglish(paragraph(verbatim('One.'), null, verbatim('Two.')))).toBe('One. Two.');
   expect(paragraph(verbatim('One.'), null)).toEqual(verbatim('One.'));
