@@ -1,5 +1,5 @@
 /**
- * Compiles what changed into .build/: the rooms for Node, and the pages. `--force` compiles all of it, `--with-tests` also what
+ * Builds what changed into .build/: the programs for Node, and the pages. `--force` builds all of it, `--with-tests` also what
  * tests and benches start as programs. Types are not checked here: the gate does (`npm run types`).
  */
 import { execFileSync } from 'node:child_process';
@@ -10,8 +10,17 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const built = join(root, '.build');
 const rooms = ['shared', 'core', 'ingest', 'server', 'simulator'];
+/** What package.json starts, the health check of the image, and the list by which catalogues are copied. */
+const programs = [...startedBy(/server|simulator/), 'server/check/alive', 'shared/messages/made/languages'];
+const programsOfTests = [...startedBy(/tests/), 'tests/shared/store/append-until-killed'];
 const rootFiles = ['package.json', 'package-lock.json', 'tsconfig.json'];
 const [isForced, isWithTests] = ['--force', '--with-tests'].map((option) => process.argv.includes(option));
+
+/** @returns paths below the root, without their ending. */
+function startedBy(folders) {
+  const named = readFileSync(join(root, 'package.json'), 'utf8').matchAll(/\.build\/((\w+)\/[\w/-]+)\.js/g);
+  return [...new Set([...named].filter(([, , folder]) => folders.test(folder)).map(([, path]) => path))];
+}
 
 function needNode() {
   const { engines } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
@@ -43,9 +52,15 @@ async function buildWhenStale(name, sources, build) {
   writeFileSync(stamp, `${startedAt.toISOString()}\n`);
 }
 
-function runBin(bin, args) {
-  execFileSync(process.execPath, [join(root, 'node_modules', bin), ...args], { cwd: root, stdio: 'inherit' });
+/** The allocator of rolldown, in both builds, takes memory as it is used and gives it back at once: else it asks for nearly twice as much. */
+const sparing = { MIMALLOC_ARENA_EAGER_COMMIT: '0', MIMALLOC_PURGE_DELAY: '0' };
+
+function run(program, ...given) {
+  const env = { ...process.env, ...sparing };
+  execFileSync(process.execPath, [join(root, program), ...given], { cwd: root, env, stdio: 'inherit' });
 }
+
+const bundle = (what) => run('server/bundle.mjs', JSON.stringify({ root, into: built, ...what }));
 
 /** Node 20 runs no driver that comes with its binary (shared/store/sqlite-driver.ts), so the last one for it is compiled once. */
 function compileDriverForNode20() {
@@ -79,21 +94,22 @@ async function copyCatalogues() {
 
 try {
   needNode();
-  // The compiler keeps what is left of files since renamed, so the old output goes first when all is made anew.
   if (isForced) rmSync(built, { recursive: true, force: true });
   compileDriverForNode20();
   await buildWhenStale('rooms', [...rooms, ...rootFiles], async () => {
-    runBin('typescript/bin/tsc', ['-p', 'server/tsconfig.build.json']);
+    for (const folder of [...rooms, 'chunks']) rmSync(join(built, folder), { recursive: true, force: true });
+    bundle({ programs, starts: rooms, chunks: 'chunks' });
     cpSync(join(root, 'server/fonts'), join(built, 'server/fonts'), { recursive: true });
     await copyCatalogues();
   });
   if (isWithTests) {
-    await buildWhenStale('tests', [...rooms, 'tests', ...rootFiles], () => {
-      runBin('typescript/bin/tsc', ['-p', 'tsconfig.json', '--noCheck']);
+    await buildWhenStale('tests', [...rooms, 'tests', ...rootFiles], async () => {
+      rmSync(join(built, 'tests'), { recursive: true, force: true });
+      bundle({ programs: programsOfTests, starts: ['tests'], chunks: 'tests/chunks' });
     });
   }
   await buildWhenStale('web', ['web', 'shared', 'core', 'simulator', ...rootFiles], () => {
-    runBin('vite/bin/vite.js', ['build', '--config', 'web/vite.config.ts', '--logLevel', 'warn']);
+    run('node_modules/vite/bin/vite.js', 'build', '--config', 'web/vite.config.ts', '--logLevel', 'warn');
   });
 } catch (error) {
   console.error(`Cannot build Branhearth: ${error instanceof Error ? error.message : error}`);

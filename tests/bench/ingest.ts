@@ -132,10 +132,7 @@ async function forgetSession(url: string, clientId: string): Promise<void> {
 /** From the publisher's first byte until the last message counted. */
 async function time(port: number, counted: () => number): Promise<Omit<Run, 'lost'>> {
   const task: PublisherTask = { port, messages, connections, probes, startMs: Date.now() - 86_400_000 };
-  const extension = import.meta.url.endsWith('.ts') ? 'ts' : 'js';
-  const publisher = fork(fileURLToPath(new URL(`./ingest-publisher.${extension}`, import.meta.url)), [
-    JSON.stringify(task),
-  ]);
+  const publisher = fork(fileURLToPath(new URL('./ingest-publisher.js', import.meta.url)), [JSON.stringify(task)]);
   const ended = new Promise((resolve) => publisher.once('exit', resolve));
   await heard(publisher, 'go');
   const startMs = performance.now();

@@ -7,6 +7,8 @@ const isDelivered = process.argv.includes('--production');
 export default {
   entry: [
     'server/app/main.ts!',
+    'server/cli/branhearth.ts!',
+    'server/bundle.mjs',
     'server/backup/{backup,restore}.ts!',
     'server/check/{main,alive}.ts!',
     'server/move/{main,move-journal-main}.ts!',

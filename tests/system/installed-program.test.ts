@@ -1,9 +1,9 @@
 /** The package as `npm pack` makes it, unpacked beside the libraries that npm would install for it, run by its command. */
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { readFileSync, symlinkSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { chmod, mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { until } from '../helpers/until.ts';
 
@@ -44,6 +44,22 @@ test('holds the built program and pages, what to give other programs, licences, 
     expect(paths).toContain(path);
   for (const path of ['LICENSE', 'README.md', 'server/licences.md']) expect(paths).toContain(path);
   expect(paths.filter((path) => /(^|\/)tests\/|\.tsx?$|node_modules/.test(path))).toEqual([]);
+});
+
+test('holds whatever a source finds beside itself: other programs, threads, fonts, the pages', () => {
+  const rooms = ['shared', 'core', 'ingest', 'server', 'simulator'];
+  const sources = rooms.flatMap((room) =>
+    readdirSync(room, { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts') && !name.includes('node_modules'))
+      .map((name) => join(room, name)),
+  );
+  const found = sources.flatMap((source) =>
+    [...readFileSync(source, 'utf8').matchAll(/new URL\('([^'$]+)', import\.meta\.url\)/g)].map(([, name = '']) =>
+      join('.build', dirname(source), name),
+    ),
+  );
+  expect(found).toContain('.build/server/app/beside-worker.js');
+  expect(found.filter((path) => !existsSync(join(folder, 'package', path)))).toEqual([]);
 });
 
 test('branhearth --version and --help answer, and each command says what it takes', () => {

@@ -4,8 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import type { ExpectedBand } from '../../../core/expect/band.ts';
 import { expectedBand } from '../../../core/expect/expected-band.ts';
@@ -38,7 +37,8 @@ export function keptBand(
 }
 
 function digestOfCode(): string {
-  const root = join(dirname(fileURLToPath(import.meta.url)), '../../..');
+  // The sources, found from where the bench is called: the root of the project.
+  const root = process.cwd();
   const digest = createHash('sha1');
   for (const room of ['core/expect', 'core/physics', 'core/profiles']) {
     for (const file of readdirSync(join(root, room)).sort()) digest.update(readFileSync(join(root, room, file)));

@@ -129,10 +129,7 @@ async function settle(journalUrl: string, count: number): Promise<void> {
 /** @returns `done` once the broker has acknowledged every message. */
 async function startPublisher(port: number): Promise<{ publisher: ChildProcess; done: Promise<unknown> }> {
   const task: PublisherTask = { port, messages, connections: 4, probes: 400, startMs: Date.now() - 86_400_000 };
-  const extension = import.meta.url.endsWith('.ts') ? 'ts' : 'js';
-  const publisher = fork(fileURLToPath(new URL(`../ingest-publisher.${extension}`, import.meta.url)), [
-    JSON.stringify(task),
-  ]);
+  const publisher = fork(fileURLToPath(new URL('../ingest-publisher.js', import.meta.url)), [JSON.stringify(task)]);
   const done = new Promise((resolve) => publisher.once('exit', resolve));
   await new Promise<void>((resolve) => {
     publisher.on('message', (message) => message === 'go' && resolve());
