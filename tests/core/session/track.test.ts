@@ -101,6 +101,12 @@ test('silentAfterMs() learns nothing of one long outage: the next silence is see
   expect(silentAfterMs(track) / before).toBeLessThan(2);
 });
 
+test('silentAfterMs() of a probe that speaks every six hours takes two losses in a row for chance, and for no burst', () => {
+  const sixHourly = trackEvery(6 * hour, 40);
+  const oneByOne = silentAfterMs({ ...sixHourly, missed: 0.125, gaps: 0.125 });
+  expect(silentAfterMs({ ...sixHourly, missed: 0.125, gaps: 0.0625 })).toBe(oneByOne);
+});
+
 const stepRows: [string, number[], number][] = [
   // how it shows, values, step
   ['sixteenths', [20, 21, 21.5625, 22], 1 / 16],
