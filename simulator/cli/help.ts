@@ -30,6 +30,8 @@ Which piles (run)
                       by-condition  piles that are all different, drawn around hot, dry, wet, cold ...
                       by-keeper     piles that are all different, drawn from keepers and their habits
                       by-mishap     piles that are all different, soundly meant, and something goes amiss with most
+                      by-reading    piles that are all different, each read in a way of its own: each minute to once
+                                    a day, in coarse steps, with losses and outages, probes in the wrong place
   --seed N            same seed, same weather, probes and faults (default: 1)
   --sites N           repeat the scenario's sites up to N
   --piles N           repeat its piles up to N over all sites, or make N different ones (default there:

@@ -8,6 +8,7 @@ import { type FarmMessage, playFarm } from '../farm/play-farm.ts';
 import { pilesByCondition } from '../generate/by-condition.ts';
 import { pilesByKeeper } from '../generate/by-keeper.ts';
 import { pilesByMishap } from '../generate/by-mishap.ts';
+import { pilesByReading } from '../generate/by-reading.ts';
 import { csvSink } from '../publish/csv-sink.ts';
 import { mqttSink, type Principal } from '../publish/mqtt-sink.ts';
 import { paceOut } from '../publish/pace.ts';
@@ -89,6 +90,7 @@ const generators: Record<string, ((seed: number, pileCount: number) => Scenario)
   'by-condition': pilesByCondition,
   'by-keeper': pilesByKeeper,
   'by-mishap': pilesByMishap,
+  'by-reading': pilesByReading,
 };
 
 function prepareReplay(options: ReplayCommandOptions): Play {

@@ -6,7 +6,7 @@ import { actOn, type PileAct } from '../model/acts.ts';
 import { seedOf } from '../model/random.ts';
 import { airAtPile } from '../model/shelter.ts';
 import { longestStepS, stepPile } from '../model/step-pile.ts';
-import { faultAt } from '../probes/fault.ts';
+import { faultAt, lossChance } from '../probes/fault.ts';
 import { measure, type Probe, type Values } from '../probes/probe.ts';
 import { mixed, type Truth, truthAt } from '../probes/truth.ts';
 import { type Farm, type PlayedPile, playedPile } from './farm.ts';
@@ -47,6 +47,8 @@ interface Voice {
   readonly probe: Probe;
   nextAtMs: number;
   powered: boolean;
+  /** Whether its last reading never arrived. */
+  lost: boolean;
 }
 
 export function* playFarm(farm: Farm, options: PlayOptions): Generator<FarmMessage, void, undefined> {
@@ -89,6 +91,7 @@ function voiceOf(played: PlayedPile, probe: Probe): Voice {
     probe,
     nextAtMs: laidAtMs + phaseMs,
     powered: true,
+    lost: false,
   };
 }
 
@@ -122,7 +125,8 @@ function speak(voice: Voice, before: Truth, endMs: number, stepS: number, pendin
     }
     if (values === undefined) continue;
     const dropped = faultAt(faults, 'dropped', afterH);
-    if (dropped !== undefined && probe.random.next() < dropped.share) continue;
+    voice.lost = dropped !== undefined && probe.random.next() < lossChance(dropped, voice.lost);
+    if (voice.lost) continue;
     const late = faultAt(faults, 'late', afterH);
     const clock = faultAt(faults, 'wrong-clock', afterH);
     const reading: FarmReading = {

@@ -22,7 +22,7 @@ interface HumidityChip {
   readonly creepH: number;
 }
 
-export const chipNames = ['one-wire', 'damp-air'] as const;
+export const chipNames = ['one-wire', 'damp-air', 'half-degree', 'whole-degree', 'whole-fahrenheit'] as const;
 export type ChipName = (typeof chipNames)[number];
 
 /*
@@ -30,7 +30,9 @@ export type ChipName = (typeof chipNames)[number];
  * the wire is cut (from memory). ±0.5 is taken as 2.5 standard deviations.
  * damp-air: SHT4x data sheet: 0.01 K and 0.01 %RH steps, ±0.2 °C, ±1.8 %RH; creep up to 3 %RH after 60 h above
  * 80 %RH (SHT1x data sheet, same note for its followers from memory). Lags are of the sheath: assumptions.
+ * The last three are senders that show coarse steps, and thermometers with a stem; common practice, no source.
  */
+const coarse = { offsetSdK: 0.4, noiseSdK: 0.1, lagS: 60, missingC: undefined, humidity: undefined } as const;
 export const chips: Record<ChipName, Chip> = {
   'one-wire': { offsetSdK: 0.2, noiseSdK: 0.03, stepK: 0.0625, lagS: 120, missingC: -127, humidity: undefined },
   'damp-air': {
@@ -41,6 +43,9 @@ export const chips: Record<ChipName, Chip> = {
     missingC: undefined,
     humidity: { offsetSdPct: 0.8, noiseSdPct: 0.1, stepPct: 0.01, lagS: 300, creepPct: 3, creepH: 30 },
   },
+  'half-degree': { ...coarse, stepK: 0.5 },
+  'whole-degree': { ...coarse, stepK: 1 },
+  'whole-fahrenheit': { ...coarse, stepK: 5 / 9 },
 };
 
 /** Value of a one-wire chip that was read before it had measured: raw 0x0550 (data sheet) [°C]. */

@@ -8,8 +8,13 @@ const window = {
 };
 
 export const faultSchema = z.discriminatedUnion('kind', [
-  /** Readings that never arrive, as a share of all. */
-  z.object({ kind: z.literal('dropped'), share: z.number().min(0).max(1).default(0.1), ...window }),
+  /** Readings that never arrive, as a share of all, and how many in a row on the mean where they go together. */
+  z.object({
+    kind: z.literal('dropped'),
+    share: z.number().min(0).max(1).default(0.1),
+    inARow: z.number().min(1).max(1000).optional(),
+    ...window,
+  }),
   /** Readings that arrive twice. */
   z.object({ kind: z.literal('duplicated'), share: z.number().min(0).max(1).default(0.1), ...window }),
   /** No connection: readings are kept, and all arrive when the window ends. */
@@ -42,4 +47,10 @@ export function faultAt<K extends FaultKind>(
     (fault): fault is Extract<Fault, { kind: K }> =>
       fault.kind === kind && afterH >= fault.fromH && afterH < (fault.toH ?? Number.POSITIVE_INFINITY),
   );
+}
+
+/** How likely the next reading is lost, after one that was or was not; one by one that is the same [-]. */
+export function lossChance({ share, inARow }: Extract<Fault, { kind: 'dropped' }>, wasLost: boolean): number {
+  if (inARow === undefined || share === 1) return share;
+  return wasLost ? 1 - 1 / inARow : share / (1 - share) / inARow;
 }

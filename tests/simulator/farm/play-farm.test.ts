@@ -74,6 +74,13 @@ describe('playFarm()', () => {
     expect(readings(messagesWith([{ kind: 'dropped', share: 0.25 }], 100)).length / 1200).toBeCloseTo(0.75, 1);
     expect(readings(messagesWith([{ kind: 'duplicated', share: 0.25 }], 100)).length / 1200).toBeCloseTo(1.25, 1);
   });
+  test('dropped in a row: the same share is lost, five together on the mean', () => {
+    const sent = readings(messagesWith([{ kind: 'dropped', share: 0.3, inARow: 5 }], 400)).map(({ atMs }) => atMs);
+    const lost = sent.flatMap((atMs, i) => (i === 0 ? [] : [(atMs - (sent[i - 1] ?? 0)) / 300_000 - 1]));
+    const runs = lost.filter((count) => count > 0);
+    expect(runs.reduce((sum, count) => sum + count, 0) / runs.length).toBeCloseTo(5, 0);
+    expect(sent.length / 4800).toBeCloseTo(0.7, 1);
+  });
   test('wrong-clock: sent in time, stamped ahead', () => {
     const [first] = readings(messagesWith([{ kind: 'wrong-clock', byS: 1800 }], 1));
     expect((first?.atMs ?? 0) - (first?.sendAtMs ?? 0)).toBe(1_800_000);

@@ -5,6 +5,8 @@ import { playFarm } from '../../../simulator/farm/play-farm.ts';
 import { pilesByCondition } from '../../../simulator/generate/by-condition.ts';
 import { pilesByKeeper } from '../../../simulator/generate/by-keeper.ts';
 import { pilesByMishap } from '../../../simulator/generate/by-mishap.ts';
+import { pilesByReading } from '../../../simulator/generate/by-reading.ts';
+import { chipNames } from '../../../simulator/probes/chip.ts';
 import type { Scenario } from '../../../simulator/scenario/scenario-schema.ts';
 
 const startMs = Date.UTC(2031, 4, 1);
@@ -61,6 +63,52 @@ for (const [name, generate] of generators) {
     });
   });
 }
+
+describe('pilesByReading()', () => {
+  const piles = (seed: number, count: number) => pilesByReading(seed, count).sites.flatMap((site) => site.piles);
+  test('pilesByReading() makes the number asked for, the same for the same seed and others for another', () => {
+    expect(piles(1, 300)).toHaveLength(300);
+    expect(piles(1, 300)).toEqual(piles(1, 300));
+    expect(piles(2, 300)).not.toEqual(piles(1, 300));
+  });
+  test('pilesByReading() reads each minute to once a day, in fine and coarse steps, with losses, outages and probes out of place, of beds of 5 cm to 1 m in air of 0 to 40 °C', () => {
+    const made = pilesByReading(3, 300);
+    const probes = made.sites.flatMap((site) => site.piles.flatMap((pile) => pile.probes));
+    const everyMin = [...new Set(probes.map(({ everyS }) => everyS / 60))].sort((one, other) => one - other);
+    expect(everyMin).toEqual([1, 10, 30, 60, 180, 360, 720, 1440]);
+    expect(new Set(probes.map(({ chip }) => chip))).toEqual(new Set(chipNames));
+    const faults = probes.flatMap((probe) => probe.faults);
+    expect(new Set(faults.map(({ kind }) => kind))).toEqual(
+      new Set(['dropped', 'late', 'wrong-clock', 'flat-battery']),
+    );
+    const lost = faults.filter((fault) => fault.kind === 'dropped');
+    expect(lost.some(({ inARow }) => inARow === 5)).toBe(true);
+    const outagesH = lost.filter(({ share }) => share === 1).map(({ fromH, toH }) => (toH ?? 0) - fromH);
+    expect([Math.min(...outagesH) >= 1, Math.max(...outagesH) <= 72]).toEqual([true, true]);
+    const swapped = made.sites.flatMap(({ piles: [pile] }) => {
+      const depthOf = (position: string) => pile?.probes.find((probe) => probe.position === position)?.depthM;
+      return (depthOf('core') ?? 1) < (depthOf('top') ?? 0) ? [pile] : [];
+    });
+    expect(swapped.length).toBeGreaterThan(20);
+    const depths = made.sites.flatMap((site) => site.piles.map(({ recipe }) => recipe.depthM));
+    expect([Math.min(...depths) < 0.07, Math.max(...depths) > 0.9]).toEqual([true, true]);
+    const meansC = made.sites.map(({ climate }) => climate?.meanC ?? 15);
+    expect([Math.min(...meansC) < 4, Math.max(...meansC) > 36]).toEqual([true, true]);
+  });
+  test('pilesByReading() can be played: readings come as seldom and as coarse as was drawn', () => {
+    const scenario = pilesByReading(3, 12);
+    const farm = farmOf(scenario, 1, startMs);
+    const sent = [...playFarm(farm, { untilMs: startMs + 2 * 86_400_000 })].filter((one) => one.kind === 'reading');
+    const probes = scenario.sites.flatMap((site) => site.piles.flatMap((pile) => pile.probes));
+    for (const { name, everyS, chip } of probes) {
+      const own = sent.filter(({ probe }) => probe === name);
+      expect(own.length).toBeLessThanOrEqual((2 * 86_400) / everyS + 1);
+      const halves = own.map(({ values }) => 2 * (values.temperature ?? 0));
+      if (chip === 'half-degree') expect(halves.every(Number.isInteger)).toBe(true);
+    }
+    expect(sent.length).toBeGreaterThan(0);
+  });
+});
 
 describe('pilesByMishap()', () => {
   test('pilesByMishap() makes piles that stand still, and lets half of them be', () => {

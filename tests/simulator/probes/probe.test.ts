@@ -45,6 +45,14 @@ describe('measure()', () => {
   test('measure() gives a one-wire chip in sixteenths of a degree', () => {
     for (const tempC of temps(readingsOf(probeWith([], 'one-wire'), 5))) expect((tempC * 16) % 1).toBe(0);
   });
+  test.each([
+    ['half-degree', (tempC: number) => 2 * tempC],
+    ['whole-degree', (tempC: number) => tempC],
+    ['whole-fahrenheit', (tempC: number) => 32 + 1.8 * tempC],
+  ] as const)('measure() gives a %s chip in its steps', (chip, inSteps) => {
+    for (const tempC of temps(readingsOf(probeWith([], chip), 5)))
+      expect(inSteps(tempC)).toBeCloseTo(Math.round(inSteps(tempC)), 3);
+  });
   test('measure() follows a step with the lag of its sheath: 63 % after one time constant', () => {
     const probe = probeWith([], 'one-wire');
     measure(probe, { ...truth, tempC: 20 }, aside, 0, 0);
