@@ -22,6 +22,24 @@ export interface PageWriter<Shown> {
   readonly tag: (wrap: unknown, inner: readonly (Shown | string)[]) => Shown;
 }
 
+interface Numbers {
+  readonly format: Intl.NumberFormat;
+  readonly plural: Intl.PluralRules;
+}
+const numbersOf = new Map<string, Numbers>();
+
+/** Making them is slow next to using them, and a page of hundreds of lines uses them thousands of times. */
+function numbersIn(language: string): Numbers {
+  const known = numbersOf.get(language);
+  if (known) return known;
+  const made = { format: new Intl.NumberFormat(language), plural: new Intl.PluralRules(language) };
+  numbersOf.set(language, made);
+  return made;
+}
+
+/** @example writeCount(1234, 'en') // => "1,234" */
+export const writeCount = (count: number, language: string): string => numbersIn(language).format.format(count);
+
 /** @returns The pieces in their order, to be shown one after the other. */
 export function writePage<Shown>(
   text: PageText,
@@ -33,7 +51,7 @@ export function writePage<Shown>(
   return text.flatMap((piece): (Shown | string)[] => {
     if (typeof piece === 'string') return [piece];
     const [name, choices, isByNumber] = piece;
-    if (name === '#') return [new Intl.NumberFormat(writer.language).format(count)];
+    if (name === '#') return [writeCount(count, writer.language)];
     if (choices === undefined) return [writer.value(name, params[name])];
     if (typeof choices === 'string') {
       const inner = writePage(isByNumber as PageText, params, writer, count);
@@ -42,7 +60,7 @@ export function writePage<Shown>(
     const chosen = params[name];
     if (isByNumber === 0) return writePage(choices[String(chosen)] ?? choices.other ?? '', params, writer, count);
     const number = Number(chosen);
-    const form = choices[`=${number}`] ?? choices[new Intl.PluralRules(writer.language).select(number)];
+    const form = choices[`=${number}`] ?? choices[numbersIn(writer.language).plural.select(number)];
     return writePage(form ?? choices.other ?? '', params, writer, number);
   });
 }

@@ -4,18 +4,37 @@ import { useEffect, useState } from 'preact/hooks';
 export interface Store<T> {
   get(): T;
   set(next: T): void;
+  /** Followers hear once of all that `act` sets. */
+  together(act: () => void): void;
   follow(listener: () => void): () => void;
 }
 
+export type Followed<T> = Pick<Store<T>, 'get' | 'follow'>;
+
 export function createStore<T>(first: T): Store<T> {
   let value = first;
+  let heard = first;
+  let isTogether = false;
   const listeners = new Set<() => void>();
+  const say = () => {
+    if (isTogether || Object.is(value, heard)) return;
+    heard = value;
+    for (const listener of [...listeners]) listener();
+  };
   return {
     get: () => value,
     set(next) {
-      if (Object.is(next, value)) return;
       value = next;
-      for (const listener of [...listeners]) listener();
+      say();
+    },
+    together(act) {
+      isTogether = true;
+      try {
+        act();
+      } finally {
+        isTogether = false;
+        say();
+      }
     },
     follow(listener) {
       listeners.add(listener);
@@ -24,8 +43,15 @@ export function createStore<T>(first: T): Store<T> {
   };
 }
 
+/** A part of a store. Hundreds of lines may follow it, and are not asked when anything else changes. */
+export function partOf<T, Part>(store: Followed<T>, choose: (value: T) => Part): Followed<Part> {
+  const part = createStore(choose(store.get()));
+  store.follow(() => part.set(choose(store.get())));
+  return part;
+}
+
 /** Draws anew when the chosen part of the store changes. */
-export function useStore<T, Part>(store: Store<T>, choose: (value: T) => Part): Part {
+export function useStore<T, Part>(store: Followed<T>, choose: (value: T) => Part): Part {
   const [, redraw] = useState({});
   const part = choose(store.get());
   useEffect(() => {

@@ -1,7 +1,7 @@
 /** Words for what is worded outside of what a component draws, or by many of them. */
 import { pageWordsTexts } from '../../../shared/messages/made/en/page-words.ts';
 import type { PageWordsParams } from '../../../shared/messages/made/params/page-words.ts';
-import { writePage } from '../../../shared/messages/page-text.ts';
+import { writeCount, writePage } from '../../../shared/messages/page-text.ts';
 import type { NoParams } from '../../../shared/messages/param-types.ts';
 import { language } from './language.ts';
 
@@ -11,8 +11,7 @@ type Rest<Params> = NoParams extends Params ? [] : [params: Params];
 export function textNow<Code extends keyof PageWordsParams>(code: Code, ...[params]: Rest<PageWordsParams[Code]>) {
   return writePage<string>(pageWordsTexts[code], (params ?? {}) as Record<string, unknown>, {
     language,
-    value: (_name, value) =>
-      typeof value === 'string' ? value : new Intl.NumberFormat(language).format(Number(value)),
+    value: (_name, value) => (typeof value === 'string' ? value : writeCount(Number(value), language)),
     tag: (_wrap, inner) => inner.join(''),
   }).join('');
 }

@@ -12,6 +12,13 @@ interface Soon<Loaded> {
 /** @returns A hook that loads it once it is wanted, and gives it from then on. */
 export function loadSoon<Loaded>(load: () => Promise<Loaded>) {
   let kept: Soon<Loaded> = {};
+  let coming: Promise<Loaded> | undefined;
+  const loadOnce = () => {
+    coming ??= load().finally(() => {
+      coming = undefined;
+    });
+    return coming;
+  };
   return (isWanted = true): Soon<Loaded> => {
     const [soon, setSoon] = useState(kept);
     const isHere = soon.loaded !== undefined;
@@ -21,7 +28,7 @@ export function loadSoon<Loaded>(load: () => Promise<Loaded>) {
       const show = (now: Soon<Loaded>) => {
         if (!isGone) setSoon(now);
       };
-      load().then(
+      loadOnce().then(
         (loaded) => {
           kept = { loaded };
           show(kept);

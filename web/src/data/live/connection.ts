@@ -199,10 +199,12 @@ async function readStream(stop: AbortSignal, onOpen: () => void): Promise<void> 
       if (done) return;
       clearTimeout(watch);
       watch = setTimeout(end, silenceMs);
-      for (const event of parse(value)) {
-        if (event.event === 'hello') onOpen();
-        takeEvent(event);
-      }
+      installation.together(() => {
+        for (const event of parse(value)) {
+          if (event.event === 'hello') onOpen();
+          takeEvent(event);
+        }
+      });
     }
   } finally {
     clearTimeout(watch);
@@ -230,7 +232,9 @@ function takeEvent({ event, data }: StreamEvent): void {
     case 'pile': {
       const said = checked('pile', data);
       if (!said) return;
-      takePiles(withPile(piles ?? [], said));
+      const was = piles?.filter(({ id }) => id === said.id) ?? null;
+      changeInstallation({ piles: withPile(piles ?? [], said) });
+      if (newWarnings(was, [said]).length > 0) void announce(was, [said]);
       if (!installation.get().sites.some((site) => site.id === said.site)) void refreshSites();
       return;
     }

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { formatQuantity, Reader } from '../../../../shared/messages/format.ts';
 import { namedIn } from '../../../../shared/messages/nameless.ts';
-import { type PageTexts, writePage } from '../../../../shared/messages/page-text.ts';
+import { type PageTexts, writeCount, writePage } from '../../../../shared/messages/page-text.ts';
 import type { NoParams, Tag } from '../../../../shared/messages/param-types.ts';
 import { useMessageReader } from './use-say.ts';
 
@@ -43,7 +43,7 @@ export function pageWords<All>(texts: PageTexts<All>, reader: Reader, format?: t
         if (typeof value === 'string') return namedIn(name, value);
         const shown = format?.(name, value as number, reader);
         if (shown !== undefined) return shown;
-        if (name.endsWith('Count')) return new Intl.NumberFormat(language).format(value as number);
+        if (name.endsWith('Count')) return writeCount(value as number, language);
         throw new RangeError(`Cannot show {${name}} as its page must bring formatQuantity, or a text`);
       },
       tag: (wrap, inner) => (wrap as (inner: ComponentChildren) => ComponentChildren)([...inner]),

@@ -4,7 +4,7 @@ import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Reader } from '../../ui/format/local-time.ts';
 import { language } from '../language.ts';
 import { readerOf, usePrefs } from '../prefs.ts';
-import { useStore } from '../store.ts';
+import { partOf, useStore } from '../store.ts';
 import { type Installation, installation } from './installation.ts';
 import { retellEveryMs, serverNowMs } from './server-clock.ts';
 
@@ -15,21 +15,52 @@ export function useInstallation<Part>(choose: (installation: Installation) => Pa
   return useStore(installation, choose);
 }
 
+const clock = partOf(installation, (known) => known.clock);
+const sites = partOf(installation, (known) => known.sites);
+const yearNow = partOf(clock, (known) => (known ? new Date(known.serverMs).getUTCFullYear() : undefined));
+
 function nowMs(): number {
-  const { clock } = installation.get();
-  return clock ? serverNowMs(clock, performance.now()) : Date.now();
+  const known = clock.get();
+  return known ? serverNowMs(known, performance.now()) : Date.now();
+}
+
+/** One timer for whatever shows the time. */
+const retold = new Set<(nowMs: number) => void>();
+let timer: ReturnType<typeof setInterval> | undefined;
+
+function retell(): void {
+  const now = nowMs();
+  for (const hear of [...retold]) hear(now);
+}
+
+function startTelling(): void {
+  clearInterval(timer);
+  const known = clock.get();
+  timer = retold.size === 0 ? undefined : setInterval(retell, known ? retellEveryMs(known) : 1_000);
+}
+
+clock.follow(() => {
+  retell();
+  startTelling();
+});
+
+function followTime(hear: (nowMs: number) => void): () => void {
+  retold.add(hear);
+  if (timer === undefined) startTelling();
+  return () => {
+    retold.delete(hear);
+    if (retold.size === 0) startTelling();
+  };
 }
 
 /** The time of the server, asked anew every so often so that ages on the page stay true. */
 export function useServerNow(): number {
   const own = useContext(OwnTime);
-  const clock = useInstallation((known) => known.clock);
   const [now, setNow] = useState(nowMs);
   useEffect(() => {
     setNow(nowMs());
-    const timer = setInterval(() => setNow(nowMs()), clock ? retellEveryMs(clock) : 1_000);
-    return () => clearInterval(timer);
-  }, [clock]);
+    return followTime(setNow);
+  }, []);
   return own?.nowMs ?? now;
 }
 
@@ -37,7 +68,7 @@ export function useServerNow(): number {
 export function useReader(siteId?: string): Reader {
   const own = useContext(OwnTime);
   const { zone } = usePrefs();
-  const site = useInstallation((known) => known.sites.find((one) => one.id === siteId));
-  const yearNow = useInstallation(({ clock }) => (clock ? new Date(clock.serverMs).getUTCFullYear() : undefined));
-  return { ...(own?.reader ?? readerOf(zone, site?.timeZone, yearNow)), language };
+  const site = useStore(sites, (known) => known.find((one) => one.id === siteId));
+  const year = useStore(yearNow, (known) => known);
+  return { ...(own?.reader ?? readerOf(zone, site?.timeZone, year)), language };
 }

@@ -21,10 +21,18 @@ export function useSay(render: Render, siteId?: string): Say {
   return (said) => render(said, reader);
 }
 
+let knownZone: string | undefined;
+
+/** Asked once: it takes a browser long, and hundreds of lines want to know. */
+function zoneOfDevice(): string {
+  knownZone ??= Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return knownZone;
+}
+
 export function useMessageReader(siteId?: string): MessageReader {
   const prefs = usePrefs();
   const nowMs = useServerNow();
-  const { timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone, hour12 } = useReader(siteId);
+  const { timeZone = zoneOfDevice(), hour12 } = useReader(siteId);
   return { language, timeZone, nowMs, units: unitsOf(prefs), hour12 };
 }
 

@@ -52,7 +52,7 @@ export function groupBySite(piles: readonly PileSummary[], sites: readonly Site[
   }));
   return groups.sort((one, other) => {
     const [first, second] = [one.piles[0], other.piles[0]];
-    return (first && second ? comparePress(first, second) : 0) || one.name.localeCompare(other.name, 'en');
+    return (first && second ? comparePress(first, second) : 0) || compareNames(one.name, other.name);
   });
 }
 

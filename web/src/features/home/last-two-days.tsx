@@ -1,6 +1,7 @@
 /** A pile's core over the last two days and the next, small. Fetched when it comes into sight, once the sentences stand. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PileSummary } from '../../../../shared/contracts/piles.ts';
+import { followSight, leaveSight } from '../../ui/in-sight.ts';
 import { loadSoon } from '../../ui/load-soon.ts';
 import './last-two-days.css';
 
@@ -14,13 +15,12 @@ export function LastTwoDays({ pile }: { readonly pile: PileSummary }) {
   useEffect(() => {
     const seen = frame.current;
     if (!seen) return;
-    const observer = new IntersectionObserver(([entry]) => {
-      if (!entry?.isIntersecting) return;
-      observer.disconnect();
+    followSight(seen, (isNear) => {
+      if (!isNear) return;
+      leaveSight(seen);
       setIsSeen(true);
     });
-    observer.observe(seen);
-    return () => observer.disconnect();
+    return () => leaveSight(seen);
   }, [isDrawn]);
   if (!isDrawn) return null;
   return (

@@ -17,6 +17,7 @@ import {
   usualView,
 } from './home-view.ts';
 import { PileLine } from './pile-line.tsx';
+import { useMoreSoon } from './use-more-soon.ts';
 import './many-piles.css';
 
 export function ManyPiles({ piles }: { readonly piles: readonly PileSummary[] }) {
@@ -26,7 +27,8 @@ export function ManyPiles({ piles }: { readonly piles: readonly PileSummary[] })
   const view = useMemo(() => readHomeView(query), [query]);
   const siteNames = useMemo(() => new Map(sites.map(({ id, name }) => [id, name])), [sites]);
   const nameOf = (id: string) => siteNames.get(id) ?? id;
-  const chosen = chosenPiles(piles, view, nameOf);
+  const chosen = useMemo(() => chosenPiles(piles, view, nameOf), [piles, view, siteNames]);
+  const drawn = useMoreSoon(view, chosen.length);
   const go = (change: Partial<HomeView>) => route(homeAddress({ ...view, ...change }), true);
   return (
     <div class="many-piles">
@@ -40,10 +42,10 @@ export function ManyPiles({ piles }: { readonly piles: readonly PileSummary[] })
       />
       {chosen.length === 0 && <p class="lead">{text('page-home.none-like-that')}</p>}
       {view.order === 'need' ? (
-        <ByNeed piles={chosen} nameOf={nameOf} />
+        <ByNeed piles={chosen} nameOf={nameOf} drawn={drawn} />
       ) : (
         <ol class="pile-lines">
-          {chosen.map((pile) => (
+          {chosen.slice(0, drawn).map((pile) => (
             <PileLine key={pile.id} pile={pile} siteName={nameOf(pile.site)} />
           ))}
         </ol>
@@ -55,30 +57,11 @@ export function ManyPiles({ piles }: { readonly piles: readonly PileSummary[] })
 interface ByNeedProps {
   readonly piles: readonly PileSummary[];
   readonly nameOf: (site: string) => string;
+  /** How many lines there is time for now. */
+  readonly drawn: number;
 }
 
-function ByNeed({ piles, nameOf }: ByNeedProps) {
-  const sites = useInstallation((installation) => installation.sites);
-  const { text } = usePageTexts(pageHomeTexts);
-  const of = (...states: PileState[]) => piles.filter((pile) => states.includes(stateOf(pile)));
-  const [need, watch, others] = [of('need'), of('watch'), of('calm', 'empty')];
-  return (
-    <>
-      <Lines id="need" title={text('page-home.need', { pileCount: need.length })} piles={need} nameOf={nameOf} />
-      <Lines id="watch" title={text('page-home.watch', { pileCount: watch.length })} piles={watch} nameOf={nameOf} />
-      {groupBySite(others, sites).map((site) => (
-        <Lines
-          key={site.id}
-          id={`site-${site.id}`}
-          title={text('page-home.others', { siteName: site.name, pileCount: site.piles.length })}
-          piles={site.piles}
-        />
-      ))}
-    </>
-  );
-}
-
-interface LinesProps {
+interface Section {
   readonly id: string;
   readonly title: string;
   readonly piles: readonly PileSummary[];
@@ -86,8 +69,33 @@ interface LinesProps {
   readonly nameOf?: (site: string) => string;
 }
 
-function Lines({ id, title, piles, nameOf }: LinesProps) {
-  if (piles.length === 0) return null;
+function ByNeed({ piles, nameOf, drawn }: ByNeedProps) {
+  const sites = useInstallation((installation) => installation.sites);
+  const { text } = usePageTexts(pageHomeTexts);
+  const of = (...states: PileState[]) => piles.filter((pile) => states.includes(stateOf(pile)));
+  const [need, watch, others] = [of('need'), of('watch'), of('calm', 'empty')];
+  const sections: Section[] = [
+    { id: 'need', title: text('page-home.need', { pileCount: need.length }), piles: need, nameOf },
+    { id: 'watch', title: text('page-home.watch', { pileCount: watch.length }), piles: watch, nameOf },
+    ...groupBySite(others, sites).map((site) => ({
+      id: `site-${site.id}`,
+      title: text('page-home.others', { siteName: site.name, pileCount: site.piles.length }),
+      piles: site.piles,
+    })),
+  ];
+  let room = drawn;
+  return (
+    <>
+      {sections.map((section) => {
+        const shown = section.piles.slice(0, Math.max(0, room));
+        room -= shown.length;
+        return shown.length > 0 && <Lines key={section.id} {...section} piles={shown} />;
+      })}
+    </>
+  );
+}
+
+function Lines({ id, title, piles, nameOf }: Section) {
   return (
     <section aria-labelledby={`lines-${id}`}>
       <h2 id={`lines-${id}`}>{title}</h2>
