@@ -2,7 +2,7 @@
 const followed = new WeakMap<Element, (isSeen: boolean) => void>();
 let observer: IntersectionObserver | undefined;
 
-/** @param hear Told as soon as it is known, and whenever it changes. */
+/** @param hear Called as soon as it is known, and whenever it changes. */
 export function followSight(element: Element, hear: (isSeen: boolean) => void): void {
   observer ??= new IntersectionObserver(
     (entries) => {
