@@ -2,6 +2,7 @@
 import type { BatchRecordSheet } from '../../../../shared/contracts/records.ts';
 import { message } from '../../../../shared/messages/message.ts';
 import { type Position, positions } from '../../../../shared/names.ts';
+import { msPerDay } from '../../../../shared/units.ts';
 import { niceSteps, timeSteps } from './axis.ts';
 import type { Paper } from './paper.ts';
 import { ink, type Sheet, softInk } from './sheet.ts';
@@ -95,20 +96,24 @@ function drawGrid(
       lineBreak: false,
     });
   }
-  times.forEach((atMs, i) => {
+  const [first = 0, second = first] = times;
+  const dayOrMoment = (atMs: number) =>
+    second - first < msPerDay ? message('record.when', { atWhenMs: atMs }) : message('record.day', { onDayMs: atMs });
+  let free = left;
+  for (const atMs of times) {
     doc
       .moveTo(x(atMs), top + height)
       .lineTo(x(atMs), top + height + 4)
       .stroke(softInk);
-    const isLast = i === times.length - 1 && x(atMs) > right - 70;
+    const text = say(dayOrMoment(atMs));
+    const width = sheet.widthOf(text) + 1;
+    const at = Math.min(Math.max(x(atMs) - width / 2, left), right - width);
+    // Words that would stand over those before them are left out; the mark stays.
+    if (at < free) continue;
+    free = at + width + 6;
     doc.fillColor(softInk);
-    sheet.write(
-      say(message('record.when', { atWhenMs: atMs })),
-      isLast ? right - 90 : x(atMs) - (i === 0 ? 0 : 45),
-      top + height + 6,
-      { width: 90, align: isLast ? 'right' : i === 0 ? 'left' : 'center', lineBreak: false },
-    );
-  });
+    sheet.write(text, at, top + height + 6, { width, lineBreak: false });
+  }
 }
 
 function drawActLine(sheet: Sheet, { y, left, right }: Plane, actC: number, say: Paper['say']): void {

@@ -161,13 +161,12 @@ export class Sheet {
 
   /** A text in a font that has its signs, in the colour and size that are set. */
   write(text: string, x: number, y: number, options: PDFKit.Mixins.TextOptions, weight: Weight = 'plain'): void {
-    const { text: known, isDrawnBold } = this.#dress(text, weight);
-    if (isDrawnBold) this.doc.lineWidth(0.03 * this.#sizeNow()).strokeColor(ink);
-    this.doc.text(known, x, y, isDrawnBold ? { ...options, fill: true, stroke: true } : options);
+    this.doc.text(this.#dress(text, weight).text, x, y, options);
   }
 
-  #sizeNow(): number {
-    return (this.doc as unknown as { _fontSize: number })._fontSize;
+  /** In the size that is set [pt]. */
+  widthOf(text: string): number {
+    return this.doc.widthOfString(this.#dress(text, 'plain').text);
   }
 
   #dress(text: string, weight: Weight) {
@@ -184,9 +183,12 @@ export class Sheet {
       // The foot stands below the bottom margin, where text would else start a new page.
       this.doc.page.margins.bottom = 0;
       this.doc.fontSize(7.5).fillColor(softInk);
-      const foot = `${this.#foot}   ·   ${this.#page(page + 1, count)}`;
+      const number = this.#page(page + 1, count);
       const y = this.doc.page.height - margin - 8;
-      this.write(foot, this.left, y, { width: this.width, lineBreak: false, ellipsis: '…' });
+      const height = this.doc.currentLineHeight();
+      this.write(number, this.left, y, { width: this.width, align: 'right', height });
+      const room = this.width - this.doc.widthOfString(number) - 12;
+      this.write(this.#foot, this.left, y, { width: room, height, ellipsis: '…' });
     }
     const chunks: Buffer[] = [];
     const done = new Promise<Buffer>((resolve, reject) => {
