@@ -22,6 +22,7 @@ import { usualAirC } from '../profiles/usual-air.ts';
 import { correctByDryAir, correctByProbe, type Water } from './correct-water.ts';
 import type { Hours } from './hours.ts';
 import type { Positions } from './position.ts';
+import { unmeasuredHumidityPct, unmeasuredHumiditySdPct } from './unmeasured-air.ts';
 
 export const waterSchema = z.object({
   /** Estimated water per dry matter [-] and its standard deviation. */
@@ -63,12 +64,6 @@ export function startWater(recipe: Recipe, limits: StageLimits): WaterState {
  * our own choice, no source.
  */
 export const dryMarginFrac = 0.033;
-/**
- * Air humidity where nobody measures it, and its standard deviation [%]: what drier air would take out of an open bed is
- * doubt; our own choice, no source.
- */
-const unmeasuredHumidityPct = 62;
-const unmeasuredHumiditySdPct = 18;
 /**
  * A skin that is colder than the air beside it gives water to dry air: so much drier for each kelvin, and the surer [%/K]. A wet
  * bulb does the same with nothing in its way; under straw the skin is nearer to one. Fitted as the loss is, core/physics/water-balance.ts.

@@ -16,13 +16,12 @@ import { evaporationHeatShare, groundFilmWm2K, surfaceFilmWm2K } from '../physic
 import { hourlyLoss } from '../physics/water-balance.ts';
 import type { Bed } from '../profiles/bed.ts';
 import { materialFacts } from '../profiles/material-facts.ts';
+import { unmeasuredHumidityPct } from './unmeasured-air.ts';
 
 /** Probes of the top and the base lie about so far from the skin and the ground, a sixth of the bed at most [m]; common practice, no source. */
 export const probeDepthM = 0.05;
 /** Food a full-grown culture burns in an hour at its best temperature, at most [-]: twice the ensemble's median (core/expect/member.ts). */
 const fullPerH = 2 / 24;
-/** Air beside a bed, for the heat of what evaporates there [%RH]; our own choice, no source. */
-const usualHumidityPct = 70;
 /** Latent heat of water of about 20 °C [J kg⁻¹]: steam tables give 2453 kJ/kg there. */
 const airLatentHeatJKg = 2.45e6;
 /** Shares of the bed that top, core and base stand for [-]; our own choice, no source. */
@@ -65,7 +64,7 @@ export function hourWork(
       : (now.baseC - air.dayC) / (1 / groundFilmWm2K + probeResistance);
   const storedWm2 = (dryKgM2 * (dryHeatJKgK + waterHeatJKgK * waterKgKg) * meanRiseK(now, before)) / 3600;
   const lost = (coreC: number): number =>
-    hourlyLoss({ coreC, topC: null, airC: air.dayC }, usualHumidityPct, waterKgKg, recipe, bed) * dryKgM2;
+    hourlyLoss({ coreC, topC: null, airC: air.dayC }, unmeasuredHumidityPct, waterKgKg, recipe, bed) * dryKgM2;
   const steamWm2 =
     (evaporationHeatShare * lost(now.coreC) * latentHeatJKg(Math.min(95, Math.max(0, now.coreC)))) / 3600;
   const stillWm2 = (evaporationHeatShare * lost(air.dayC) * airLatentHeatJKg) / 3600;
