@@ -87,6 +87,22 @@ test.runIf(hasChromium)('the browser finds nothing that keeps it from being inst
 });
 
 test.runIf(hasChromium)(
+  'loaded anew over a line that takes what is asked and answers nothing, it shows what the server last said',
+  async () => {
+    await openLive(path);
+    await page.getByText(/41\.5/).first().waitFor();
+    await openLive('/');
+    await page.getByText(/41\.5/).first().waitFor();
+    await page.route('**/api/**', () => undefined);
+    await page.reload();
+    await page.getByText(notLive).waitFor();
+    await page.getByText(/41\.5/).first().waitFor();
+    await page.unrouteAll({ behavior: 'ignoreErrors' });
+    await page.getByText(/^live/).waitFor();
+  },
+);
+
+test.runIf(hasChromium)(
   'loaded anew while the server is away, it shows what the server last said and how old that is',
   async () => {
     await openLive(path);

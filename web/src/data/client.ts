@@ -5,6 +5,7 @@ import { language } from './language.ts';
 import { forgetAnswers, keepAnswer, recallAnswer, whoAsks } from './last-answers.ts';
 import { notNumbers, notNumbersProblem } from './not-numbers.ts';
 import { isHeldUp } from './owed-sign-out.ts';
+import { type Patience, startPatience } from './patience.ts';
 import { bearerToken } from './prefs.ts';
 import { textNow } from './text-now.ts';
 import { wordProblem } from './word-problem.ts';
@@ -32,7 +33,12 @@ export interface Ask {
   readonly signal?: AbortSignal;
   /** False where an old answer would not do. */
   readonly recall?: boolean;
+  /** After so long there is no answer [ms]; of what only asks `defaultPatienceMs` unless given, else none. */
+  readonly patienceMs?: number;
 }
+
+/** Longer than the slowest of our answers takes; no source. */
+const defaultPatienceMs = 45_000;
 
 /** Whoever wants to know that a token is missing or wrong; set once by the live connection. */
 let onUnauthorised: () => void = () => {};
@@ -79,21 +85,32 @@ function isOutOfReach(error: unknown): boolean {
 async function askInstallation<Schema extends z.ZodType>(
   schema: Schema,
   path: string,
-  { method = 'GET', body, signal }: Ask,
+  { method = 'GET', body, signal, patienceMs = method === 'GET' ? defaultPatienceMs : undefined }: Ask,
 ): Promise<{ said: unknown; checked: z.output<Schema> }> {
   if (isHeldUp(method, path)) throw new NoAnswer(textNow('page-words.held-up'));
   const unreadable = notNumbers(body);
   if (unreadable.length > 0) throw new ApiProblem(notNumbersProblem(unreadable));
-  const response = await send(path, {
-    method,
-    headers: requestHeaders({
+  const patience = startPatience(patienceMs, signal);
+  try {
+    const headers = requestHeaders({
       accept: 'application/json',
       ...(body === undefined ? {} : { 'content-type': 'application/json' }),
-    }),
-    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-    ...(signal ? { signal } : {}),
-  });
-  const answer = response.status === 204 ? undefined : await jsonOf(response);
+    });
+    const init = { method, headers, ...(body === undefined ? {} : { body: JSON.stringify(body) }) };
+    const response = await send(path, init, patience);
+    const answer = response.status === 204 ? undefined : await jsonOf(response);
+    return await checkedAnswer(schema, path, response, answer);
+  } finally {
+    patience.end();
+  }
+}
+
+async function checkedAnswer<Schema extends z.ZodType>(
+  schema: Schema,
+  path: string,
+  response: Response,
+  answer: unknown,
+): Promise<{ said: unknown; checked: z.output<Schema> }> {
   if (!response.ok) throw await refusal(response.status, answer);
   const checked = schema.safeParse(answer);
   if (!checked.success) {
@@ -102,11 +119,11 @@ async function askInstallation<Schema extends z.ZodType>(
   return { said: answer, checked: checked.data };
 }
 
-async function send(path: string, init: RequestInit): Promise<Response> {
+async function send(path: string, init: RequestInit, patience: Patience): Promise<Response> {
   try {
-    return await fetch(path, init);
+    return await fetch(path, { ...init, signal: patience.signal });
   } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') throw error;
+    if (!patience.isOver() && error instanceof DOMException && error.name === 'AbortError') throw error;
     throw new NoAnswer(textNow('page-words.no-answer'), { cause: error });
   }
 }

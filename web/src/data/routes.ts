@@ -32,7 +32,8 @@ type Input<Schema extends z.ZodType> = z.input<Schema>;
 
 // The live connection shows the last of these itself, with the time they were said at.
 const fresh = { recall: false } as const;
-export const getHealth = () => ask(healthSchema, '/api/health', fresh);
+/** It costs the server nothing: who has not answered it by then is out of reach, and what was last said is shown. */
+export const getHealth = () => ask(healthSchema, '/api/health', { ...fresh, patienceMs: 8_000 });
 export const getPiles = () => ask(pilesAnswerSchema, '/api/piles', fresh);
 export const getPile = (id: string) => ask(pileDetailSchema, pilePath(id));
 /** What every page knows of probes: how many there are, and a few. */

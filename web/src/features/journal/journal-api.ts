@@ -26,8 +26,9 @@ export const correctEntry = (id: string, correction: z.input<typeof correctionSc
   ask(entrySchema, `/api/entries/${piece(id)}/corrections`, { method: 'POST', body: correction });
 export const withdrawEntry = (id: string, withdrawal: z.input<typeof withdrawalSchema>) =>
   ask(entrySchema, `/api/entries/${piece(id)}/withdrawal`, { method: 'POST', body: withdrawal });
+/** Each is kept once under its id, so that they may be sent again when no answer came. */
 export const sendEntries = (entries: readonly QueuedEntry[], writer: string) =>
-  ask(queuedAnswerSchema, '/api/entries', { method: 'POST', body: { entries, writer } });
+  ask(queuedAnswerSchema, '/api/entries', { method: 'POST', body: { entries, writer }, patienceMs: 60_000 });
 
 /** Strikes out an entry that may never have arrived, or be struck out already. */
 export async function strikeOut({ id, entry, takenBackAs = '' }: WaitingEntry): Promise<void> {
