@@ -10,6 +10,7 @@ import { isSeldom, valueBetween } from './between.ts';
 import { handReadingSchema, isByHand, measuredByHand, probeSpokeBeside } from './hand-reading.ts';
 import { rungAt } from './hazard-rung.ts';
 import { heatMemorySchema, rememberHeat, startHeat } from './heat-memory.ts';
+import { hotStepAt } from './hot-step.ts';
 import { addToHour, closeMean, hourMeanSchema, startHourMean } from './hour-mean.ts';
 import { outSchema, startOut } from './out-of-pile.ts';
 import { isStuck } from './stuck.ts';
@@ -30,6 +31,8 @@ const positionSchema = z.object({
   hour: hourMeanSchema,
   /** Over the limit, or a core as near to it as a probe may be off; with the deadband counted in. */
   overheated: z.boolean(),
+  /** How far past its limits it is said to be (hot-step.ts). */
+  hotStep: z.number(),
   /** Rung of the ladder of self-heating, counted from 1, with the deadband counted in; 0 below it. */
   rung: z.number(),
   /** What it has been through; null in the air, and before any temperature. */
@@ -55,6 +58,7 @@ const startPosition = (): PositionState => ({
   hand: null,
   hour: startHourMean(),
   overheated: false,
+  hotStep: 0,
   rung: 0,
   heat: null,
   out: startOut(),
@@ -104,6 +108,7 @@ function standsForPosition(
     if (!isHeard) addToHour(followed.hour, tempC);
     followed.heat ??= startHeat(tempC, atMs);
     rememberHeat(followed.heat, tempC, atMs, limits, noted);
+    followed.hotStep = hotStepAt(followed.hotStep, tempC, limits);
     followed.overheated = passesLimit(followed, position, limits, tempC);
   }
   return false;
@@ -135,6 +140,7 @@ function followHeat(
   else if (followed.out.sinceMs === null) rememberHeat(followed.heat, tempC, atMs, setup.limits, setup.noted);
   if (followed.hand?.standsIn === true) return; // the probe cannot be believed, and somebody measured
   followed.rung = rungAt(followed.rung, tempC);
+  followed.hotStep = hotStepAt(followed.hotStep, tempC, setup.limits);
   const passed = passesLimit(followed, position, setup.limits, tempC);
   if (passed === followed.overheated) return; // nearly every reading
   // Heat is called on a reading that follows on the one before, not on a wild one; it is gone with the first.

@@ -85,7 +85,7 @@ function overheatingSentence(facts: AlarmFacts): Saying {
   return {
     condition:
       doubtedHottest('other', facts) ??
-      message(finding.nearness === 'at' ? 'say.at-limit' : 'say.too-hot', {
+      message(finding.isPast ? 'say.too-hot' : 'say.at-limit', {
         ...hottest(facts),
         actC: temp(assessment.limits.actC),
       }),

@@ -41,6 +41,8 @@ export interface Finding<Kind extends WarningKind = WarningKind> {
   readonly rung?: number;
   /** How far past its limit; 'past' when absent. What is clear of it need not be held first: a limit chatters only near itself. */
   readonly nearness?: Nearness;
+  /** Past its limit by as much as a probe may be off, with the deadband counted in: what its words go by. */
+  readonly isPast?: boolean;
   /** No reading comes within the time it would be held that could take it back: it is raised at once. */
   readonly isLastWord?: boolean;
 }

@@ -7,6 +7,7 @@ import { type Message, message, paragraph } from '../../shared/messages/message.
 import type { StageLimits } from '../../shared/stage.ts';
 import { msPerHour } from '../../shared/units.ts';
 import { atLimitMs, chipErrorK, type Nearness, temperatureDeadbandK } from '../alarms/policies.ts';
+import type { HotStep } from '../estimate/hot-step.ts';
 import { cautions } from '../profiles/cautions.ts';
 import { type PilePosition, pilePositions } from '../profiles/pile-setup.ts';
 import { type Finding, nothingToDo, type PositionSight } from './finding.ts';
@@ -22,7 +23,7 @@ const seldomMs = 1.1 * atLimitMs;
 const clearK = 2;
 
 export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
-  const { actC, lossC } = pile.setup.limits;
+  const { actC } = pile.setup.limits;
   const hottest = hottestOver(pile);
   const why = knownAtRhythm(whyOf(pile.setup.limits), 'overheating', pile);
   if (hottest === undefined) {
@@ -41,19 +42,20 @@ export function overheatingFinding(pile: PileSnapshot): Finding<'overheating'> {
       explainedBy: pile.coreLost,
     };
   }
-  const lost = hottest.tempC >= lossC;
+  const lost = hottest.step === 2;
   return {
     kind: 'overheating',
     position: null,
     evidence: 'present',
     severity: lost ? 'urgent' : 'warning',
-    seen: hotSeen(hotNow(pile, hottest), hottest.tempC, pile.setup.limits),
+    seen: hotSeen(hotNow(pile, hottest), hottest, pile.setup.limits),
     todo: lost ? spreadNow : turnIt,
     byMs: lost ? pile.nowMs : pile.nowMs + 2 * msPerHour,
     caution: openedHot,
     why,
     explainedBy: null,
     nearness: nearnessOf(hottest, actC),
+    isPast: hottest.step > 0,
     isLastWord: isSeldomHeard(pile.positions[hottest.position]),
   };
 }
@@ -71,8 +73,8 @@ function hotNow({ positions, nowMs }: PileSnapshot, { position, tempC }: Hot): M
     : message('warnings.value.of-pile.now', { position, tempC });
 }
 
-function hotSeen(hottestPart: Message, tempC: number, { actC: limitC, lossC }: StageLimits): Message {
-  if (tempC >= lossC) return message('warnings.overheating.seen.dying', { hottestPart });
+function hotSeen(hottestPart: Message, { tempC, step }: Hot, { actC: limitC }: StageLimits): Message {
+  if (step === 2) return message('warnings.overheating.seen.dying', { hottestPart });
   if (tempC > limitC) return message('warnings.overheating.seen.above', { hottestPart, limitC });
   if (tempC <= limitC - chipErrorK) return message('warnings.overheating.seen.just-under', { hottestPart, limitC });
   return message('warnings.overheating.seen.may-be-at', { hottestPart, errorK: chipErrorK, limitC });
@@ -103,6 +105,7 @@ const whyOf = perLimits(({ actC, lossC }) =>
 export interface Hot {
   readonly position: PilePosition;
   readonly tempC: number;
+  readonly step: HotStep;
 }
 
 /** The hottest fresh position that is over the limit. */
@@ -111,8 +114,10 @@ export function hottestOver(pile: PileSnapshot): Hot | undefined {
   for (const position of pilePositions) {
     const sight = pile.positions[position];
     if (sight === null || sight.silent || sight.temperatureC === null) continue;
-    if (pile.state.positions[position]?.overheated !== true) continue;
-    if (hottest === undefined || sight.temperatureC > hottest.tempC) hottest = { position, tempC: sight.temperatureC };
+    const followed = pile.state.positions[position];
+    if (followed?.overheated !== true) continue;
+    if (hottest === undefined || sight.temperatureC > hottest.tempC)
+      hottest = { position, tempC: sight.temperatureC, step: followed.hotStep as HotStep };
   }
   return hottest;
 }

@@ -22,7 +22,7 @@ import { watch } from './detect/watch.ts';
 
 const shift = 0.2;
 /** Fresh for each look at the reported half; `--seed` repeats an earlier one. */
-const reportedSeed = 1_450_001;
+const reportedSeed = 2_440_001;
 const halves = ['development', 'reported', 'shifted'];
 
 type Figures = Record<string, number>;

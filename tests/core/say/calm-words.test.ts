@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { comfortNow, comfortOfHour } from '../../../core/estimate/comfort.ts';
 import { rungAt } from '../../../core/estimate/hazard-rung.ts';
+import { hotStepAt } from '../../../core/estimate/hot-step.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerMinute } from '../../../shared/units.ts';
 import { createRandom } from '../../../simulator/model/random.ts';
@@ -33,6 +34,8 @@ function changesAt(hoverC: number): number {
 const limits: [string, number][] = [
   ['the least that the culture likes', stageLimits.bran.comfortMinC],
   ['the most that it likes', stageLimits.bran.comfortMaxC],
+  ['the limit at which to act', stageLimits.bran.actC],
+  ['the limit of loss', stageLimits.bran.lossC],
   ['the first step of self-heating', 65],
   ['the second step of self-heating', 71],
   ['the third step of self-heating', 79],
@@ -42,6 +45,22 @@ for (const [what, limitC] of limits) {
     expect(changesAt(limitC)).toBeLessThanOrEqual(4);
   });
 }
+
+test.each([
+  // was, °C: step
+  [0, 50, 0],
+  [0, 50.4, 0],
+  [0, 50.5, 1],
+  [1, 50.1, 1],
+  [1, 50, 0],
+  [1, 60, 2],
+  [2, 59, 2],
+  [2, 58.9, 1],
+  [2, 50, 0],
+  [0, 61, 2],
+])('hotStepAt() after step %i, at %d °C of 50 and 60: %i', (was, tempC, step) => {
+  expect(hotStepAt(was, tempC, { actC: 50, lossC: 60 })).toBe(step);
+});
 
 describe('comfortOfHour()', () => {
   const rows: ['below' | 'within' | 'above', number, string][] = [

@@ -37,7 +37,14 @@ const cases: [string, (hour: number) => number | null, number, string, string][]
     'one a hair too hot',
     through([0, 22], [40, 50.2], [42, 50.4]),
     42,
-    'It is too hot: the core is at 50.4 °C, and 50 °C is the limit.',
+    'It has reached its limit of 50 °C: the core is at 50.4 °C.',
+    'act',
+  ],
+  [
+    'one too hot by more than a probe may be off',
+    through([0, 22], [40, 50.4], [42, 50.6]),
+    42,
+    'It is too hot: the core is at 51 °C, and 50 °C is the limit.',
     'act',
   ],
   [
