@@ -84,6 +84,25 @@ function unbracketed(page: Page): Promise<string[]> {
   });
 }
 
+/** Texts that stand beyond an edge of the screen, where nobody can scroll to them. */
+function outside(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const isCut = (from: Element | null): boolean =>
+      from !== null && (/auto|scroll|hidden|clip/.test(getComputedStyle(from).overflowX) || isCut(from.parentElement));
+    const found: string[] = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const parent = node.parentElement;
+      if (!parent || !/\S/.test(node.textContent ?? '') || parent.closest('.skip, .unseen, svg')) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      const { left, right, width } = range.getBoundingClientRect();
+      if (width > 0 && (left < -1 || right > innerWidth + 1) && !isCut(parent)) found.push(node.textContent ?? '');
+    }
+    return found;
+  });
+}
+
 describe.skipIf(!hasChromium)('pages in a language that is English between brackets', () => {
   let service: Service;
   let opened: OpenPage;
@@ -122,7 +141,7 @@ describe.skipIf(!hasChromium)('pages in a language that is English between brack
   };
 
   for (const path of paths)
-    test(`${path} says nothing that no catalogue has, and is no wider than the screen`, async () => {
+    test(`${path} says nothing that no catalogue has, and is no wider than the screen, mirrored as well`, async () => {
       const { page, mock } = opened;
       asked = 0;
       await page.goto(mock.url + path);
@@ -134,5 +153,9 @@ describe.skipIf(!hasChromium)('pages in a language that is English between brack
       await until('answers to what was opened', () => (asked <= 0 ? true : undefined));
       await expect.poll(async () => (await unbracketed(page)).filter((text) => !isData(text))).toEqual([]);
       await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+      // As a language that is written from right to left would have it.
+      await page.evaluate(() => document.documentElement.setAttribute('dir', 'rtl'));
+      await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+      expect(await outside(page)).toEqual([]);
     });
 });
