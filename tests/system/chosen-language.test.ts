@@ -12,6 +12,24 @@ afterAll(() => opened?.close());
 
 const say = (language: string, code: string) => textsOf(language)[code] ?? code;
 
+test.runIf(hasChromium)(
+  'over plain http, where a browser keeps no pages, a chosen language is read at once and after a reload',
+  async () => {
+    const page = await opened.another({ viewport: { width: 390, height: 844 } });
+    await page.addInitScript('delete Navigator.prototype.serviceWorker');
+    await page.goto(opened.installation.pagesUrl);
+    await page.locator('html[lang=en] h1').waitFor();
+    expect(await page.evaluate("'serviceWorker' in navigator")).toBe(false);
+    await page.getByLabel(say('en', 'page-language.label')).selectOption('ko');
+    await page.locator('html[lang=ko] h1').waitFor();
+    await page.getByText(say('ko', 'page-shell.foot')).waitFor();
+    await page.goto(`${opened.installation.pagesUrl}/plan`);
+    await page.locator('html[lang=ko] h1').waitFor();
+    expect(await page.getByText(say('ko', 'page-shell.foot')).count()).toBe(1);
+    await page.context().close();
+  },
+);
+
 test.runIf(hasChromium)('a language chosen at the foot is read at once, on every page, and out of reach', async () => {
   const { page, installation } = opened;
   await page.goto(installation.pagesUrl);
