@@ -11,6 +11,7 @@ import type { SystemNotices } from '../health/system-notices.ts';
 import { PileMonitor } from '../monitor/pile-monitor.ts';
 import type { PileMonitorParts } from '../monitor/pile-monitor-parts.ts';
 import type { Delivery } from '../notify/delivery.ts';
+import type { NotifyShare } from '../notify/notify-share.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import type { Sirens } from '../notify/sirens.ts';
 import { startAnnouncing } from '../notify/start-announcing.ts';
@@ -26,8 +27,10 @@ export interface WatchingParts extends Pick<InstallationParts, 'bands' | 'machin
   readonly notices: SystemNotices;
   /** Under which lease piles are watched. */
   readonly lease: Pick<PileMonitorParts, 'shared' | 'whole'>;
-  /** All piles, where others are watched elsewhere: people are notified of those as well. */
-  readonly everywhere?: PilePort;
+  /** Whoever answers for any pile, where others are watched elsewhere. */
+  readonly everywhere?: Pick<PilePort, 'get' | 'handleAlarm'>;
+  /** Of which sites people are notified here, where others are watched elsewhere. */
+  readonly share?: NotifyShare;
   /** Where several processes share the farm, whether this one speaks for all. */
   readonly isOurs?: () => boolean;
 }
@@ -61,7 +64,9 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
     journal,
     clock,
     log,
-    watch: all,
+    watch,
+    handler: all,
+    ...(parts.share && { share: parts.share }),
     unwell,
     machineNowMs,
     ...(guard && { guard }),
@@ -83,7 +88,7 @@ export async function openWatching(parts: WatchingParts): Promise<Watching> {
         ingest,
         notices,
         delivery: opened,
-        watch: { isSuppressed: (id) => all.isSuppressed(id), unkeptAlarms: () => watch.unkeptAlarms() },
+        watch,
         ...(isOurs && { isOurs }),
       });
       notified.sirens = announcing.sirens;

@@ -10,6 +10,7 @@ import { startIngest } from '../../ingest/start-ingest.ts';
 import { commandToForget } from '../cluster/command-to-forget.ts';
 import { onlookersStore } from '../cluster/no-readings-store.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
+import { unheldSites } from '../cluster/unheld-sites.ts';
 import { openDelivery } from '../notify/open-delivery.ts';
 import { startEvents } from '../publish/start-publishing.ts';
 import { Downsampling } from '../retention/downsampling.ts';
@@ -31,12 +32,14 @@ export async function openWeb(parts: InstallationParts): Promise<OpenInstallatio
     journal,
     hub,
     log,
+    follows: 'views',
     async probesChanged() {
       await probes.recallRecords(journal);
       opened?.setMappings(await journal.mappings.list());
     },
   });
-  const delivery = openDelivery({ config, journal, clock, log, watch });
+  const share = { ours: () => unheldSites(journal), everyPile: () => watch.everyPile() };
+  const delivery = openDelivery({ config, journal, clock, log, watch, handler: watch, share });
   const ingest = await listenIn(shared);
   opened = ingest;
   const { publishing } = shared;

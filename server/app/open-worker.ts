@@ -12,6 +12,7 @@ import { hubBirths } from '../cluster/hub-births.ts';
 import { RemoteWatch } from '../cluster/remote-watch.ts';
 import { ViewWriter } from '../cluster/view-writer.ts';
 import { Worker } from '../cluster/worker.ts';
+import type { NotifyShare } from '../notify/notify-share.ts';
 import { Downsampling } from '../retention/downsampling.ts';
 import type { AirAheadKeeper } from '../services/air-ahead/keep-air-ahead.ts';
 import { followProbes } from '../services/probes/follow-probes.ts';
@@ -33,14 +34,15 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
   // Whoever holds the default session does what one process must do for all.
   const isOurs = () => isHeld(defaultSession);
   const views = new ViewWriter({ journal, log, lost });
-  // People are notified of piles that others watch as well, so delivery sees them all.
-  const everywhere = await RemoteWatch.open({ journal, hub, log, probesChanged: async () => {} });
+  // Of piles that others watch only records are followed; how they were seen is read where it is asked for.
+  const everywhere = await RemoteWatch.open({ journal, hub, log, follows: 'records', probesChanged: async () => {} });
   const watching = await openWatching({
     ...parts,
     services,
     notices,
     everywhere,
     isOurs,
+    share: shareOf(everywhere, isHeld),
     lease: { shared: { looked: (one, lease, what) => views.looked(one, lease, what), lost } },
   });
   const { watch, delivery } = watching;
@@ -86,6 +88,12 @@ export async function openWorker(parts: InstallationParts): Promise<OpenInstalla
       ),
   };
 }
+
+/** Whoever holds the default session notifies of what is of no site. */
+const shareOf = (everywhere: RemoteWatch, isHeld: (site: string) => boolean): NotifyShare => ({
+  ours: async () => (site) => isHeld(site ?? defaultSession),
+  everyPile: () => everywhere.everyPile(),
+});
 
 const ownId = () => `${hostname()}-${process.pid}-${randomBytes(3).toString('hex')}`;
 

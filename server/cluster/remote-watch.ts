@@ -32,6 +32,8 @@ export interface RemoteWatchParts {
   readonly journal: Journal;
   readonly hub: LiveHub;
   readonly log: FastifyBaseLogger;
+  /** How each pile is seen, for pages; or only what is written down of it, where that is read when it is needed. */
+  readonly follows: 'views' | 'records';
   /** Records of probes may have changed. */
   probesChanged(): Promise<void>;
 }
@@ -80,6 +82,13 @@ export class RemoteWatch implements PilePort {
   get(pileId: string): WatchedPile | undefined {
     const one = this.#piles.get(pileId);
     return one && this.#shown(one);
+  }
+
+  /** All as they were last seen, whether that is followed or not. */
+  async everyPile(): Promise<WatchedPile[]> {
+    if (this.#parts.follows === 'views') return this.all();
+    const seen = new Map((await this.#parts.journal.views.list()).map(({ pileId, summary }) => [pileId, summary]));
+    return [...this.#piles.values()].map((one) => this.#shown({ ...one, seen: seen.get(one.pile.id) ?? null }));
   }
 
   async reload(pileId: string): Promise<WatchedPile | undefined> {
@@ -211,7 +220,7 @@ export class RemoteWatch implements PilePort {
   #hear({ topic, about }: JournalNews): void {
     if (this.#closed) return;
     if (topic === 'answer') this.#waiting.get(about)?.();
-    if (topic === 'views') {
+    if (topic === 'views' && this.#parts.follows === 'views') {
       if (this.#viewsChanged !== 'all') for (const id of about.split(',')) this.#viewsChanged.add(id);
       this.#views.ask();
     }
@@ -264,6 +273,7 @@ export class RemoteWatch implements PilePort {
   }
 
   async #readView(pileIds: readonly string[] | undefined): Promise<void> {
+    if (this.#parts.follows === 'records') return;
     for (const { pileId, summary } of await this.#parts.journal.views.list(pileIds)) {
       const one = this.#piles.get(pileId);
       if (!one) continue; // its record comes with other news, and its view is then read

@@ -21,6 +21,7 @@ import { type FanOutContext, fanOut } from './fan-out.ts';
 import { groupSilence } from './group-silence.ts';
 import type { Heartbeat, HeartbeatState } from './heartbeat.ts';
 import { MailConfirmation } from './mail-confirmation.ts';
+import type { NotifyShare } from './notify-share.ts';
 import { type KnownPerson, Recipients } from './people.ts';
 import type { Receipts } from './receipts.ts';
 import type { ServiceSettings } from './service-settings.ts';
@@ -45,6 +46,8 @@ export interface DeliveryParts {
   readonly log: FastifyBaseLogger;
   readonly known: () => Promise<readonly KnownPerson[]>;
   readonly watch: () => Pick<PilePort, 'all' | 'isSuppressed' | 'silenceOf'> | undefined;
+  /** Absent where this process notifies of the whole farm. */
+  readonly share?: NotifyShare | undefined;
   readonly channels: Partial<Record<NotificationChannel, Channel>>;
   readonly pushKeys: PushKeys;
   readonly settings: DeliverySettings;

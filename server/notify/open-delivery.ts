@@ -20,6 +20,7 @@ import { openWebhook } from './channels/webhook.ts';
 import { Delivery } from './delivery.ts';
 import { DeliverySettings } from './delivery-settings.ts';
 import { Heartbeat } from './heartbeat.ts';
+import type { NotifyShare } from './notify-share.ts';
 import { Receipts } from './receipts.ts';
 import { ServiceSettings } from './service-settings.ts';
 
@@ -28,7 +29,11 @@ export interface OpenDeliveryParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly log: FastifyBaseLogger;
-  readonly watch: PilePort;
+  readonly watch: Pick<PilePort, 'all' | 'isSuppressed' | 'silenceOf'>;
+  /** Whoever answers for any pile of the farm. */
+  readonly handler: Pick<PilePort, 'handleAlarm'>;
+  /** Absent where this process notifies of the whole farm. */
+  readonly share?: NotifyShare;
   /** Why all is not well; undefined while it is. Absent where the piles are watched elsewhere: then no heartbeat is ours to give. */
   readonly unwell?: () => Promise<Message | undefined>;
   readonly machineNowMs?: (() => number) | undefined;
@@ -40,7 +45,7 @@ export interface OpenDeliveryParts {
 }
 
 export function openDelivery(parts: OpenDeliveryParts): Delivery {
-  const { config, journal, clock, log, watch, unwell, machineNowMs, guard = {} } = parts;
+  const { config, journal, clock, log, watch, handler, share, unwell, machineNowMs, guard = {} } = parts;
   const settings = new DeliverySettings(journal);
   const allowed = () => settings.allowed();
   const pushKeys = new PushKeys({ journal, clock, log, newId: randomUUID });
@@ -81,11 +86,22 @@ export function openDelivery(parts: OpenDeliveryParts): Delivery {
     heartbeat,
     known: () => journal.people.list(),
     watch: () => watch,
+    share,
     services,
     newId: randomUUID,
     machineNowMs,
     receipts: (people) =>
-      new Receipts({ journal, clock, log, watch, services, people, allowed, guard, home: guard.homes?.pushover }),
+      new Receipts({
+        journal,
+        clock,
+        log,
+        watch: handler,
+        services,
+        people,
+        allowed,
+        guard,
+        home: guard.homes?.pushover,
+      }),
     alone: config.JOURNAL_URL === undefined,
   });
   return opened;

@@ -22,6 +22,7 @@ import { alarmFacts } from '../pile/alarm-notices.ts';
 import type { PilePort } from '../pile/pile-port.ts';
 import { notifyEventOf } from './fan-out.ts';
 import { aloneEnding } from './group-silence.ts';
+import type { NotifyShare, SeenPile } from './notify-share.ts';
 import type { Listener, Recipients } from './people.ts';
 
 export interface TimedParts {
@@ -29,21 +30,26 @@ export interface TimedParts {
   readonly clock: Clock;
   readonly people: Recipients;
   readonly watch: Pick<PilePort, 'all' | 'isSuppressed' | 'silenceOf'> | undefined;
+  /** Absent where this process notifies of the whole farm. */
+  readonly share?: NotifyShare | undefined;
   readonly newId: () => string;
 }
+
+type IsOurs = Awaited<ReturnType<NotifyShare['ours']>>;
 
 /** How long after its site spoke again a probe may still be silent before people are notified. */
 const aloneAfterMs = 15 * msPerMinute;
 
 export async function timedNotices(parts: TimedParts): Promise<void> {
+  const isOurs: IsOurs = (await parts.share?.ours()) ?? (() => true);
   const listeners = await parts.people.listeners();
-  await aboutAlarms(parts, listeners);
-  await aboutSites(parts);
-  await summaries(parts, listeners);
-  await measurements(parts, listeners);
+  await aboutAlarms(parts, isOurs, listeners);
+  await aboutSites(parts, isOurs);
+  if (isOurs(null)) await summaries(parts, listeners);
+  await measurements(parts, isOurs, listeners);
 }
 
-async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): Promise<void> {
+async function aboutAlarms(parts: TimedParts, isOurs: IsOurs, listeners: readonly Listener[]): Promise<void> {
   const { notifications, alarms } = parts.journal;
   const unanswered = (await alarms.open()).filter(({ state }) => state === 'unacknowledged');
   if (unanswered.length === 0) return;
@@ -59,6 +65,7 @@ async function aboutAlarms(parts: TimedParts, listeners: readonly Listener[]): P
     const newest = ofAlarm.toSorted((a, b) => b.newest.atMs - a.newest.atMs)[0]?.newest;
     if (newest === undefined) continue; // nobody was notified: it joined another, or waits to be fanned out
     const siteId = piles.find(({ id }) => id === alarm.pileId)?.siteId ?? newest.siteId;
+    if (!isOurs(siteId)) continue;
     const basis = basisOf(parts, alarm, newest, siteId);
     await notifications.notices.add(remindersOf(parts, alarm, ofAlarm, listeners, basis));
     const order = escalations.find((one) => one.siteId === siteId);
@@ -120,11 +127,11 @@ function remindersOf(
   });
 }
 
-async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise<void> {
+async function aboutSites({ journal, clock, watch, newId }: TimedParts, isOurs: IsOurs): Promise<void> {
   if (!watch) return;
   const nowMs = clock.nowMs();
   for (const open of await journal.notifications.notices.openSites(nowMs - 30 * msPerDay)) {
-    if (open.siteId === null || watch.silenceOf(open.siteId).answer !== 'speaks') continue;
+    if (open.siteId === null || !isOurs(open.siteId) || watch.silenceOf(open.siteId).answer !== 'speaks') continue;
     const { state: _, joinedId: __, ...same } = open;
     const over: NoticeRecord = {
       ...same,
@@ -147,16 +154,20 @@ async function aboutSites({ journal, clock, watch, newId }: TimedParts): Promise
   }
 }
 
-async function summaries({ journal, clock, watch, newId }: TimedParts, listeners: readonly Listener[]): Promise<void> {
+async function summaries(
+  { journal, clock, watch, share, newId }: TimedParts,
+  listeners: readonly Listener[],
+): Promise<void> {
   const nowMs = clock.nowMs();
+  let everyPile: readonly SeenPile[] | undefined;
   for (const { personId, preferences, channels } of listeners) {
     const day = summaryDay(preferences.summaryAtMin, preferences.timeZone, nowMs);
     if (channels.length === 0 || !watch || day === undefined) continue;
     const key = `summary/${personId}/${day}`;
     if (await journal.notifications.notices.byKey(key)) continue;
     const sites = await journal.sites.list();
-    const piles = watch
-      .all()
+    everyPile ??= (await share?.everyPile()) ?? watch.all();
+    const piles = everyPile
       .filter(
         ({ batch, pile }) => batch !== null && (preferences.sites === null || preferences.sites.includes(pile.siteId)),
       )
@@ -195,6 +206,7 @@ async function summaries({ journal, clock, watch, newId }: TimedParts, listeners
  */
 async function measurements(
   { journal, clock, watch, newId }: TimedParts,
+  isOurs: IsOurs,
   listeners: readonly Listener[],
 ): Promise<void> {
   const nowMs = clock.nowMs();
@@ -204,6 +216,7 @@ async function measurements(
   );
   if (!watch || wanting.length === 0) return;
   for (const one of watch.all()) {
+    if (!isOurs(one.pile.siteId)) continue;
     const { measureNext } = one.summary();
     const { batch, pile } = one;
     if (batch === null || !measureNext || measureNext.reason === 'probe-lost') continue;

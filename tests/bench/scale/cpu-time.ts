@@ -10,14 +10,23 @@ export function cpuSOf(pid: number | undefined): number {
   return stat ? (Number(stat.fields[11]) + Number(stat.fields[12])) / ticksPerS : Number.NaN;
 }
 
+/** Of one process and its children, those that ended included [s]: PostgreSQL serves each connection by one of its own. */
+export function cpuSOfFamily(pid: number): number {
+  const ended = statOf(pid)?.fields.slice(13, 15).map(Number) ?? [];
+  return [pid, ...childrenOf(pid)].map(cpuSOf).reduce(sum, ended.reduce(sum, 0) / ticksPerS);
+}
+
 /** Children of this process that run a program of that name. */
 export function childrenCalled(program: string): number[] {
-  const all = readdirSync('/proc').map(Number).filter(Number.isInteger);
-  return all.filter((pid) => {
-    const stat = statOf(pid);
-    return stat?.name === program && Number(stat.fields[1]) === process.pid;
-  });
+  return childrenOf(process.pid).filter((pid) => statOf(pid)?.name === program);
 }
+
+function childrenOf(parent: number): number[] {
+  const all = readdirSync('/proc').map(Number).filter(Number.isInteger);
+  return all.filter((pid) => Number(statOf(pid)?.fields[1]) === parent);
+}
+
+const sum = (total: number, one: number) => total + (Number.isNaN(one) ? 0 : one);
 
 /** proc(5): the name stands in parentheses; `fields` begin with the state after it. */
 function statOf(pid: number | undefined): { name: string; fields: string[] } | undefined {

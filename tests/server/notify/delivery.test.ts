@@ -111,6 +111,31 @@ test('that it is over is told to whoever was told of it, and wants to hear', asy
   expect(await service.notified()).toEqual(['ada by email: cleared']);
 });
 
+describe('where several processes share the farm', () => {
+  test('whoever watches the site reminds of its warnings and says that it speaks again, and no other does', async () => {
+    await service.person('ada', { remindEveryMin: 30 });
+    service.isOurs = (siteId) => siteId !== yard.id;
+    await service.raise('a');
+    await service.raise('b', { kind: 'probe-silent', position: 'top', siteSilentSinceMs: noonMs });
+    await service.pass(60);
+    expect(await service.notified()).toEqual(['ada by email: first-raise', 'ada by email: first-raise']);
+    service.isOurs = (siteId) => siteId === yard.id;
+    await service.pass(5);
+    const [cleared, reminder] = ['ada by email: cleared', 'ada by email: reminder-due'];
+    expect((await service.notified()).sort()).toEqual([cleared, reminder, reminder]);
+  });
+
+  test('a daily summary is written by the one that notifies of what is of no site', async () => {
+    await service.person('ada', { summaryAtMin: 12 * 60 + 30, timeZone: 'UTC' });
+    service.isOurs = (siteId) => siteId !== null;
+    await service.pass(60);
+    expect(await service.notified()).toEqual([]);
+    service.isOurs = () => true;
+    await service.pass(5);
+    expect(await service.notified()).toEqual(['ada by email: summary']);
+  });
+});
+
 describe('the order of a site', () => {
   beforeEach(async () => {
     for (const id of ['ada', 'bram', 'cleo', 'dora']) await service.person(id, { remindEveryMin: null });

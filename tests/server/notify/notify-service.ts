@@ -39,6 +39,8 @@ export interface Service {
   /** What a channel answers; "sent" when unset. */
   answer: (job: Job) => ChannelAnswer | Promise<ChannelAnswer>;
   silence: 'silent' | 'speaks' | 'alone';
+  /** Whether people are notified here by the clock of what belongs to this site. */
+  isOurs: (siteId: string | null) => boolean;
   readonly suppressed: Set<string>;
   person(id: string, preferences?: Partial<Preferences>, role?: KnownPerson['role']): Promise<void>;
   /** Raises an alarm as the watch would, with its notice in the same transaction. */
@@ -100,6 +102,7 @@ export async function openService(): Promise<Service> {
       isSuppressed: (id) => service.suppressed.has(id),
       silenceOf: () => ({ answer: service.silence }),
     }),
+    share: { ours: async () => service.isOurs, everyPile: async () => [] },
     channels: { email: channel, webhook: channel },
     pushKeys: new PushKeys({ journal, clock, log, newId }),
     settings: new DeliverySettings(journal),
@@ -166,6 +169,7 @@ export async function openService(): Promise<Service> {
     sent,
     answer: () => ({ outcome: 'sent', detail: verbatim('taken') }),
     silence: 'speaks',
+    isOurs: () => true,
     suppressed: new Set(),
     async person(id, preferences = {}, role = 'keeper') {
       people.push({ id, name: id, role, language: null });

@@ -1,0 +1,99 @@
+/**
+ * So many workers share a farm of eight sites with 200 piles, whose 800 probes each speak once a minute of a clock that
+ * runs fast: what a message that is taken in, judged and shown costs of the processor, and what they use where nobody
+ * speaks.
+ */
+import { setTimeout as sleep } from 'node:timers/promises';
+import { fastClock } from '../../../shared/clock.ts';
+import type { Journal } from '../../../shared/store/journal.ts';
+import { msPerHour } from '../../../shared/units.ts';
+import { startPacedPublisher } from './paced-publisher.ts';
+import { type FarmProbe, scaleProbes } from './scale-farm.ts';
+import { type FarmCpu, openWorkerFarm } from './worker-farm.ts';
+
+const probeCount = 800;
+const speed = 20;
+const warmS = 20;
+const measureS = 60;
+const idleS = 15;
+
+export interface WatchedRun {
+  readonly workers: number;
+  readonly messages: number;
+  readonly lost: number;
+  /** Processor time for one message [µs]. */
+  readonly workerUs: number;
+  readonly postgresUs: number;
+  readonly influxUs: number;
+  readonly mosquittoUs: number;
+  /** Of all four programs, before the first message [ms of the processor a second]. */
+  readonly idleMsPerS: number;
+}
+
+export async function watchedRun(count: number): Promise<WatchedRun> {
+  const probes = scaleProbes(probeCount);
+  const nowMs = Date.now();
+  const setting = { startMs: nowMs, anchorMs: nowMs, speed };
+  const farm = await openWorkerFarm(
+    count,
+    [...new Set(probes.map(({ site }) => site))],
+    { CLOCK: JSON.stringify(setting) },
+    (journal) => layFarm(journal, probes, nowMs),
+  );
+  try {
+    const quiet = farm.cpu();
+    await sleep(1_000 * idleS);
+    const before = farm.cpu();
+    const publisher = await startPacedPublisher(farm.mqtt.url, probes, () => {}, fastClock(setting));
+    await sleep(1_000 * warmS);
+    const [begun, first] = [farm.cpu(), publisher.counts().acked];
+    await sleep(1_000 * measureS);
+    const [ended, last] = [farm.cpu(), publisher.counts().acked];
+    await publisher.stop();
+    const { sent } = publisher.counts();
+    const rows = await farm.stop();
+    const messages = last - first;
+    const usOf = (program: keyof FarmCpu) => Math.round((1e6 * (ended[program] - begun[program])) / messages);
+    return {
+      workers: count,
+      messages,
+      lost: sent - rows,
+      workerUs: usOf('worker'),
+      postgresUs: usOf('postgres'),
+      influxUs: usOf('influx'),
+      mosquittoUs: usOf('mosquitto'),
+      idleMsPerS: Math.round((1_000 * (allOf(before) - allOf(quiet))) / idleS),
+    };
+  } finally {
+    await farm.remove();
+  }
+}
+
+const allOf = ({ worker, postgres, influx, mosquitto }: FarmCpu) => worker + postgres + influx + mosquitto;
+
+/** A bran batch laid an hour ago on each pile, its four probes claimed. */
+async function layFarm(journal: Journal, probes: readonly FarmProbe[], nowMs: number): Promise<void> {
+  const laidMs = nowMs - msPerHour;
+  const sites = new Set<string>();
+  for (const { site, probe, pileId, position } of probes) {
+    if (!sites.has(site))
+      await journal.sites.add({ id: site, name: site, timeZone: null, latitude: null, longitude: null });
+    sites.add(site);
+    if (position === 'core') {
+      await journal.piles.add(
+        { id: pileId, siteId: site, name: pileId, createdAtMs: laidMs },
+        {
+          id: `batch-of-${pileId}`,
+          pileId,
+          stage: 'bran',
+          startedAtMs: laidMs,
+          endedAtMs: null,
+          outcome: null,
+          recipe: { material: 'wheat-bran', depthM: 0.3, massKg: 200, moistureFrac: 0.6, cover: 'breathable' },
+          limits: {},
+        },
+      );
+    }
+    await journal.claims.claim({ site, probe, pileId, position, fromMs: laidMs });
+  }
+}
