@@ -6,7 +6,7 @@ import type { MappingInput, MappingTrial } from '../shared/contracts/mappings.ts
 import type { RefusalReason } from '../shared/errors.ts';
 import type { Quantity } from '../shared/quantity.ts';
 import type { Reading } from '../shared/reading.ts';
-import type { ReadingsStore } from '../shared/store/readings-store.ts';
+import type { ReadingsStore, SeriesLast } from '../shared/store/readings-store.ts';
 import type { OutsideBrokerOptions } from './client/outside-options.ts';
 import type { SiteSessions } from './client/site-sessions.ts';
 import type { IngestLog, Outgoing, SourceHealth } from './commit/inbound-source.ts';
@@ -87,8 +87,8 @@ export interface Ingest {
   tryMapping(mapping: MappingInput): MappingTrial;
   /** Whether all that came in so far is kept, after waiting a while for it. */
   settled(withinMs: number): Promise<boolean>;
-  /** Recalls what the probes last measured, as another process took it in. */
-  recall(): Promise<void>;
+  /** Recalls what probes last measured, as another process took it in. */
+  recall(lasts: readonly SeriesLast[]): void;
   /** Commits and acknowledges what has come in, then ends. */
   close(): Promise<void>;
 }

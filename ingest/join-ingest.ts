@@ -6,6 +6,7 @@ import { toInstant } from '../shared/contracts/time.ts';
 import { message } from '../shared/messages/message.ts';
 import { partHealth } from '../shared/part-health.ts';
 import { isNoProbesTopic } from '../shared/published-topics.ts';
+import type { SeriesLast } from '../shared/store/readings-store.ts';
 import { type CommitOutcomes, createCommitOutcomes } from './commit/commit-outcomes.ts';
 import { CommitQueue } from './commit/commit-queue.ts';
 import { isAbout, readLast } from './commit/foreign-intake.ts';
@@ -13,7 +14,7 @@ import { guarded } from './commit/guarded.ts';
 import type { Sink, Source, SourceContext, SourceHealth } from './commit/inbound-source.ts';
 import { createIntake } from './commit/intake.ts';
 import { keepableReadings } from './commit/keepable-readings.ts';
-import { recallTemperatures } from './commit/recall-temperatures.ts';
+import { recallTemperatures, recallTemperaturesOf } from './commit/recall-temperatures.ts';
 import { StoreTrouble } from './commit/store-trouble.ts';
 import { createPowerOnGuard } from './decode/power-on-guard.ts';
 import { createRefusals, type Refusals } from './decode/refusals.ts';
@@ -40,17 +41,21 @@ interface Joined<Ticket> {
   /** Messages. */
   readonly counted: { received: number; acked: number };
   readonly heard: { first: FirstMessage | undefined };
-  recall(): Promise<void>;
+  recall(lasts: readonly SeriesLast[]): void;
   readLast(mappings: readonly MappingInput[]): void;
 }
 
 /** Waits for no acknowledgement: the message was acknowledged before it could be read. */
 const nobody = Symbol('nobody');
 
-/** @param open Opens the broker, which hands every message to the sink. */
+/**
+ * @param open Opens the broker, which hands every message to the sink.
+ * @param sites Whose last temperatures are known from the start; all unless given.
+ */
 export async function joinIngest<Ticket>(
   options: Omit<IngestOptions, 'source'>,
   open: (context: SourceContext, sink: Sink<Ticket>) => Promise<Source<Ticket>>,
+  sites?: readonly string[],
 ): Promise<Ingest> {
   const { store, clock, root, log } = options;
   const counted = { received: 0, acked: 0 };
@@ -76,8 +81,8 @@ export async function joinIngest<Ticket>(
   const topics = topicsOf(options, () => source.setForeign(topics.filters()));
   const { sink, readLast } = sinkOf(options, { counted, heard, queue, refusals, foreign, topics, powerOn });
 
-  const recall = () => recallTemperatures(store, powerOn, log);
-  await recall();
+  await recallTemperaturesOf(sites, store, powerOn, log);
+  const recall = (lasts: readonly SeriesLast[]) => recallTemperatures(lasts, powerOn);
   const source = await open({ root, clock, log }, sink);
   source.setForeign(topics.filters());
   return ingestOf({ source, queue, trouble, outcomes, refusals, foreign, topics, counted, heard, recall, readLast });

@@ -6,7 +6,7 @@ import type { DefaultSessionFacts } from './client/default-session.ts';
 import type { OutsideTicket } from './client/outside-broker.ts';
 import type { OutsideBrokerOptions } from './client/outside-options.ts';
 import type { SiteSessions } from './client/site-sessions.ts';
-import type { Sink } from './commit/inbound-source.ts';
+import type { Sink, SourceContext } from './commit/inbound-source.ts';
 import type { Ingest, IngestOptions, SiteIngest } from './ingest.ts';
 import { joinIngest } from './join-ingest.ts';
 
@@ -30,10 +30,12 @@ export async function startSiteIngest(
 ): Promise<SiteIngest> {
   const { SiteSessions: Sessions } = await import('./client/site-sessions.ts');
   let sites: SiteSessions | undefined;
-  const ingest = await joinIngest(options, async (context, sink: Sink<OutsideTicket>) => {
+  const open = async (context: SourceContext, sink: Sink<OutsideTicket>) => {
     sites = new Sessions(source, context, sink, defaultSession);
     return sites;
-  });
+  };
+  // Of each site they are recalled when it is held.
+  const ingest = await joinIngest(options, open, []);
   if (!sites) throw new Error('Cannot hold sites as the way in must be open');
   return { ...ingest, sites };
 }

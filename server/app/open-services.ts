@@ -18,8 +18,12 @@ export interface Stores {
 
 export type Services = Awaited<ReturnType<typeof openServices>>;
 
-/** What every process opens over its stores, wherever those are. */
-export async function openServices(parts: InstallationParts, stores: Stores) {
+/**
+ * What every process opens over its stores, wherever those are.
+ *
+ * @param sites Whose probes are known from the start; all unless given.
+ */
+export async function openServices(parts: InstallationParts, stores: Stores, sites?: readonly string[]) {
   const { config, clock, log, version, machineNowMs } = parts;
   const { readings, photos } = stores;
   const entriesHeard = new EntriesHeard();
@@ -36,7 +40,7 @@ export async function openServices(parts: InstallationParts, stores: Stores) {
     entriesHeard,
     publishing: new PublishingChoice({ journal, log }),
     hub: new LiveHub(),
-    probes: await ProbeBook.open(readings, journal, config.UNCLAIMED_PROBES),
+    probes: await ProbeBook.open({ lasts: () => readings.lasts(sites) }, journal, config.UNCLAIMED_PROBES),
     beside: openBeside(new URL('./beside-worker.js', import.meta.url)),
     people: openPeople({ journal, clock, log, config, nowMs: machineNowMs }),
   };

@@ -11,10 +11,15 @@ import { openServices } from './open-services.ts';
 
 export async function openSharedServers(parts: InstallationParts, only: Only) {
   const { journalUrl } = serversOf(parts.config, only);
-  const readings = await openReadings(parts.config);
+  // A worker opens the series of each site when it takes it.
+  const readings = await openReadings(parts.config, only === 'ingest' ? 'none' : 'all');
   const journal = await openPostgresJournal(journalUrl);
   await refuseBesideWhole(journal);
-  const services = await openServices(parts, { readings, journal, photos: photosInJournal(journal) });
+  const services = await openServices(
+    parts,
+    { readings, journal, photos: photosInJournal(journal) },
+    only === 'ingest' ? [] : undefined,
+  );
   return {
     ...services,
     authPolicy: undefined,

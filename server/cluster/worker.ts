@@ -183,10 +183,12 @@ export class Worker {
     if (taken.length === 0) return;
     try {
       // What the holder before took in, then the piles from where it left them, and only then what waits at the broker.
-      await probes.recallReadings(readings);
+      const own = taken.filter(({ site }) => site !== defaultSession);
+      const lasts = await readings.lasts(own.map(({ site }) => site));
+      await probes.recallReadings({ lasts: async () => lasts });
       await probes.recallRecords(journal);
-      await ingest.recall();
-      await watch.take(taken.filter(({ site }) => site !== defaultSession));
+      ingest.recall(lasts);
+      await watch.take(own);
     } catch (error) {
       for (const lease of taken) {
         await this.#drop(lease.site);

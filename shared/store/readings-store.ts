@@ -128,8 +128,8 @@ export interface ReadingsStore {
    */
   rows(series: readonly SeriesRef[], fromMs: number, toMs: number, limit: number): Promise<KeptReading[]>;
 
-  /** Every series ever seen with its first time and newest value. */
-  lasts(): Promise<SeriesLast[]>;
+  /** Every series ever seen, or every one of these sites, with its first time and newest value. */
+  lasts(sites?: readonly string[]): Promise<SeriesLast[]>;
 
   /**
    * Takes one short step of downsampling; to be called until it is done, with room for other work between the steps.

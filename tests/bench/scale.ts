@@ -98,7 +98,6 @@ async function watched(): Promise<Record<string, number>> {
     ...byWorkers('watched_worker_us_per_msg', (count) => of(count)?.workerUs),
     ...byWorkers('watched_postgres_us_per_msg', (count) => of(count)?.postgresUs),
     ...byWorkers('watched_all_us_per_msg', (count) => sum(programs.map((program) => of(count)?.[`${program}Us`] ?? 0))),
-    ...byWorkers('idle_ms_per_s', (count) => of(count)?.idleMsPerS),
     watched_lost: sum(runs.map(({ lost }) => lost)),
   };
 }

@@ -47,7 +47,11 @@ export class ProbeBook {
   }
 
   /** Reads what the stores know. */
-  static async open(readings: ReadingsStore, journal: Journal, mostUnclaimed: number): Promise<ProbeBook> {
+  static async open(
+    readings: Pick<ReadingsStore, 'lasts'>,
+    journal: Journal,
+    mostUnclaimed: number,
+  ): Promise<ProbeBook> {
     const book = new ProbeBook(mostUnclaimed);
     await book.recallReadings(readings);
     await book.recallRecords(journal);

@@ -37,7 +37,7 @@ import { isRefusedWrite } from './influx-error.ts';
 import { KnownLasts } from './known-last.ts';
 import { latestInfluxMs } from './line-protocol.ts';
 import { countsBetweenQuestion, countsQuestion, toBuckets } from './questions.ts';
-import { readLasts } from './read-lasts.ts';
+import { followSeries, openSeries } from './read-lasts.ts';
 import { readRows } from './read-rows.ts';
 import { SeriesNotes } from './series-notes.ts';
 import { SortOut } from './sort-out.ts';
@@ -48,14 +48,19 @@ const bytesPerRow = 4;
 /** Probes that one step forgets. */
 const probesPerStep = 50;
 
-/** @throws {StoreError} when the database cannot be asked. */
+/**
+ * @param series Which it knows from the start: all there are, or none, so that each site's are read when they are first
+ *   asked for or written.
+ * @throws {StoreError} when the database cannot be asked.
+ */
 export async function openInfluxReadings(
   address: KnownInflux,
   patience: AuthPatience = authPatience,
+  series: 'all' | 'none' = 'all',
 ): Promise<ReadingsStore> {
   const store = new InfluxReadings(address, patience);
   try {
-    await store.lasts();
+    if (series === 'all') await store.lasts();
     return store;
   } catch (error) {
     await store.close();
@@ -76,6 +81,8 @@ class InfluxReadings implements ReadingsStore {
   /** Probes whose rows still have to go. */
   readonly #forgetting: ProbeName[] = [];
   #lastFailure: StoreError | undefined;
+  /** Whether every series was asked for, and there were notes of them. */
+  #followsAll = false;
 
   constructor(address: KnownInflux, patience: AuthPatience) {
     this.#address = address;
@@ -98,6 +105,7 @@ class InfluxReadings implements ReadingsStore {
   async #append(readings: readonly Reading[]): Promise<AppendResult> {
     this.#attempts.mustBeOpen();
     const attempt = readings.length === 1 ? 'keep a reading' : `keep ${readings.length} readings`;
+    await this.#openSitesOf(readings);
     const late = this.#sortOut.begin(readings);
     this.#attempts.mustNotBeAskedToWait(attempt);
     const found = await this.#attempts.run('read what is already kept', async () => {
@@ -126,6 +134,7 @@ class InfluxReadings implements ReadingsStore {
     mustBeWhole('points', points, 1);
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     const { bucketMs } = planBuckets(fromTimeMs, toTimeMs, points);
+    await this.#openSitesOf(series);
     return this.#attempts.run('gather readings', async () => {
       await this.#notes.readAgain();
       const questions = series.map((part) =>
@@ -147,18 +156,21 @@ class InfluxReadings implements ReadingsStore {
     mustBeWhole('limit', limit, 1);
     const [fromTimeMs, toTimeMs] = wholeRange(fromMs, toMs);
     if (fromTimeMs >= toTimeMs || fromTimeMs > latestInfluxMs) return [];
+    await this.#openSitesOf(series);
     return this.#attempts.run('read readings', async () => {
       await this.#notes.readAgain();
       return readRows(this.#client, series, (ref) => this.#watermarkOf(ref), fromTimeMs, toTimeMs - 1, limit);
     });
   }
 
-  async lasts(): Promise<SeriesLast[]> {
+  async lasts(sites?: readonly string[]): Promise<SeriesLast[]> {
     this.#attempts.mustBeOpen();
     return this.#attempts.run('read the newest readings', async () => {
-      await readLasts(this.#client, this.#notes, this.#lasts);
+      // Of sites that are named another process may have kept anything meanwhile.
+      if (sites === undefined) await this.#lookAtAll();
+      else await openSeries(this.#known, sites);
       return this.#lasts.all
-        .filter(({ lastAtMs }) => lastAtMs !== Number.NEGATIVE_INFINITY)
+        .filter(({ site, lastAtMs }) => lastAtMs !== Number.NEGATIVE_INFINITY && (sites?.includes(site) ?? true))
         .map(({ ref, firstAtMs, lastAtMs, lastValue }) => ({ ...ref, firstAtMs, atMs: lastAtMs, value: lastValue }));
     });
   }
@@ -169,7 +181,7 @@ class InfluxReadings implements ReadingsStore {
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
       return this.#attempts.run('thin the readings', async () => {
         // Series that other processes write have gone on meanwhile.
-        if (this.#downsampler.isAtStart) await readLasts(this.#client, this.#notes, this.#lasts);
+        if (this.#downsampler.isAtStart) await this.#lookAtAll();
         return this.#downsampler.step(wholeMs);
       });
     });
@@ -202,12 +214,14 @@ class InfluxReadings implements ReadingsStore {
   takeDownsampled(series: SeriesRef, downsampled: Downsampled): Promise<void> {
     return this.#inTurn(async () => {
       this.#attempts.mustBeOpen();
+      await this.#openSitesOf([series]);
       await this.#attempts.run('take over what was downsampled', () => this.#notes.take(series, downsampled));
     });
   }
 
   async rawFrom(series: readonly SeriesRef[]): Promise<number> {
     this.#attempts.mustBeOpen();
+    await this.#openSitesOf(series);
     await this.#attempts.run('read how far was downsampled', () => this.#notes.readAgain());
     return series.reduce((latest, ref) => Math.max(latest, this.#watermarkOf(ref)), 0);
   }
@@ -248,6 +262,24 @@ class InfluxReadings implements ReadingsStore {
 
   async close(): Promise<void> {
     if (this.#attempts.close()) this.#client.close();
+  }
+
+  get #known() {
+    return { client: this.#client, notes: this.#notes, lasts: this.#lasts };
+  }
+
+  async #lookAtAll(): Promise<void> {
+    if (this.#followsAll) await followSeries(this.#known);
+    else this.#followsAll = await openSeries(this.#known);
+  }
+
+  /** Without this what is kept of a site would be taken for new, and its watermarks for none. */
+  async #openSitesOf(asked: readonly { readonly site: string }[]): Promise<void> {
+    const sites = this.#lasts.unopened(asked);
+    if (sites.length === 0) return;
+    const attempt = 'read what is already kept';
+    this.#attempts.mustNotBeAskedToWait(attempt);
+    await this.#attempts.run(attempt, () => openSeries(this.#known, sites));
   }
 
   async #count(question: string): Promise<number> {

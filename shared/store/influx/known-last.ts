@@ -39,6 +39,27 @@ export class KnownLast implements SeriesRef {
 }
 
 export class KnownLasts extends SeriesIndex<KnownLast> {
+  /** Sites whose series are known; undefined once all are. */
+  #open: Set<string> | undefined = new Set();
+
+  get openSites(): readonly string[] | undefined {
+    return this.#open && [...this.#open];
+  }
+
+  /** @param sites undefined for all there are. */
+  opened(sites: readonly string[] | undefined): void {
+    if (sites === undefined) this.#open = undefined;
+    else for (const site of sites) this.#open?.add(site);
+  }
+
+  /** Sites of these that were never asked for. Hot. */
+  unopened(of: readonly { readonly site: string }[]): string[] {
+    if (this.#open === undefined) return [];
+    const unknown = new Set<string>();
+    for (const { site } of of) if (!this.#open.has(site)) unknown.add(site);
+    return [...unknown];
+  }
+
   findOrAdd(site: string, probe: string, quantity: Quantity): KnownLast {
     const known = this.find(site, probe, quantity);
     if (known !== undefined) return known;

@@ -47,6 +47,11 @@ export function seriesCondition(site: string, probe: string): string {
   return `"probe" = '${encodeName(probe)}' AND "site" = '${encodeName(site)}'`;
 }
 
+/** @param sites one at least. */
+export function sitesCondition(sites: readonly string[]): string {
+  return `(${sites.map((site) => `"site" = '${encodeName(site)}'`).join(' OR ')})`;
+}
+
 /** Both ends included. */
 export function timeCondition(fromMs: number, throughMs: number): string {
   return `time >= ${fromMs}ms AND time <= ${Math.min(throughMs, latestInfluxMs)}ms`;

@@ -8,13 +8,14 @@ import { ConfigError } from '../../errors.ts';
 import type { ReadingsStore } from '../readings-store.ts';
 import { findGeneration } from './find-generation.ts';
 import { type InfluxAddress, influxGenerations, type KnownInflux } from './influx-address.ts';
-import { InfluxClient } from './influx-client.ts';
+import { authPatience, InfluxClient } from './influx-client.ts';
 import { isRefusedWrite, QueryRefused, reasonOf, refusalOf } from './influx-error.ts';
 import { openInfluxReadings } from './influx-readings.ts';
 import { SelfCheckFailed, type SelfCheckFault, selfCheck } from './self-check.ts';
 
-export async function openInflux(address: InfluxAddress): Promise<ReadingsStore> {
-  return openInfluxReadings(await checkInflux(address));
+/** @param series Which it knows from the start; see openInfluxReadings(). */
+export async function openInflux(address: InfluxAddress, series: 'all' | 'none'): Promise<ReadingsStore> {
+  return openInfluxReadings(await checkInflux(address), authPatience, series);
 }
 
 /**

@@ -6,14 +6,21 @@
 import { type Quantity, quantities, quantitySchema } from '../../quantity.ts';
 import type { BucketColumns, KeptReading, SeriesRef } from '../readings-store.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
-import { decodeName, encodeName, latestInfluxMs, seriesCondition, timeCondition } from './line-protocol.ts';
+import {
+  decodeName,
+  encodeName,
+  latestInfluxMs,
+  seriesCondition,
+  sitesCondition,
+  timeCondition,
+} from './line-protocol.ts';
 
 const everyQuantity = quantities.map((quantity) => `"${quantity}"`).join(', ');
 
-export const firstsQuestion = `SELECT first("value") FROM ${everyQuantity} GROUP BY "probe", "site"`;
-export const lastsQuestion = `SELECT last("value") FROM ${everyQuantity} GROUP BY "probe", "site"`;
-export function lastsSinceQuestion(sinceMs: number): string {
-  return `SELECT last("value") FROM ${everyQuantity} WHERE ${timeCondition(sinceMs, latestInfluxMs)} GROUP BY "probe", "site"`;
+/** The first or the newest reading of every series, or of every one of these sites. */
+export function endsQuestion(which: 'first' | 'last', sinceMs: number, sites?: readonly string[]): string {
+  const where = [timeCondition(sinceMs, latestInfluxMs), ...(sites ? [sitesCondition(sites)] : [])].join(' AND ');
+  return `SELECT ${which}("value") FROM ${everyQuantity} WHERE ${where} GROUP BY "probe", "site"`;
 }
 
 export function lastBetweenQuestion({ site, probe, quantity }: SeriesRef, fromMs: number, throughMs: number): string {

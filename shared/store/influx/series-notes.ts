@@ -11,7 +11,7 @@ import type { Downsampled, SeriesRef } from '../readings-store.ts';
 import type { InfluxClient } from './influx-client.ts';
 import { type InfluxSeries, numberIn } from './influx-results.ts';
 import type { KnownLast, KnownLasts } from './known-last.ts';
-import { decodeName, encodeName, seriesCondition } from './line-protocol.ts';
+import { decodeName, encodeName, seriesCondition, sitesCondition } from './line-protocol.ts';
 import { standInStart } from './questions.ts';
 
 const notesOf = (which: string): string =>
@@ -48,8 +48,6 @@ export class SeriesNotes {
   #lookedAtMs = Number.NEGATIVE_INFINITY;
   /** The newest time that downsampling was brought to. */
   broughtToMs = 0;
-  /** Whether all notes were read once, and there were some. */
-  areKnown = false;
 
   constructor(client: InfluxClient, lasts: KnownLasts) {
     this.#client = client;
@@ -61,21 +59,22 @@ export class SeriesNotes {
     if (performance.now() - this.#lookedAtMs < lookAgainMs) return;
     const atMs = performance.now();
     const [answer = []] = await this.#client.query([downsamplingQuestion]);
-    if (this.#hasMoved(answer)) await this.read();
+    if (this.#hasMoved(answer)) await this.read(this.#lasts.openSites);
     this.#lookedAtMs = atMs;
   }
 
-  /** Reads every note. */
-  async read(): Promise<void> {
+  /** Reads every note, or every one of these sites. @returns the sites that have some. */
+  async read(sites?: readonly string[]): Promise<Set<string>> {
+    if (sites?.length === 0) return new Set();
     const atMs = performance.now();
     const [downsampling = [], notes = []] = await this.#client.query(
-      [downsamplingQuestion, notesOf('')],
+      [downsamplingQuestion, notesOf(sites ? ` AND ${sitesCondition(sites)}` : '')],
       this.#client.patience.countMs,
     );
     this.#hasMoved(downsampling);
     for (const note of notes) this.#learn(note);
     this.#lookedAtMs = atMs;
-    this.areKnown = notes.length > 0;
+    return new Set(notes.map(({ tags }) => decodeName(tags.site ?? '')));
   }
 
   /** Reads the notes of a few series. */

@@ -19,10 +19,11 @@ export interface ReadingsConfig {
   readonly READINGS_GENERATION?: 1 | 2 | 3 | undefined;
 }
 
-export async function openReadings(config: ReadingsConfig): Promise<ReadingsStore> {
+/** @param series Which a database at a server is asked for at once: all, or each site's when they are first needed. */
+export async function openReadings(config: ReadingsConfig, series: 'all' | 'none' = 'all'): Promise<ReadingsStore> {
   if (config.READINGS_URL === undefined) return openSqliteReadings(join(config.DATA_DIR, 'readings.db'));
   const { openInflux } = await import('../influx/open-influx.ts'); // most servers have none: its client is not loaded for them
-  return openInflux(influxAddressOf(config, config.READINGS_URL));
+  return openInflux(influxAddressOf(config, config.READINGS_URL), series);
 }
 
 export function influxAddressOf(config: ReadingsConfig, url: string): InfluxAddress {

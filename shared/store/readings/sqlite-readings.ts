@@ -165,9 +165,10 @@ export class SqliteReadings implements ReadingsStore {
     return this.#attempt('read readings', () => mergeRows(this.#db, [...known], fromTimeMs, toTimeMs, limit));
   }
 
-  async lasts(): Promise<SeriesLast[]> {
+  async lasts(sites?: readonly string[]): Promise<SeriesLast[]> {
     this.#mustBeOpen();
-    return Array.from(this.#book.all, ({ site, probe, quantity, firstAtMs, lastAtMs, lastValue }) => ({
+    const all = sites ? this.#book.all.filter(({ site }) => sites.includes(site)) : this.#book.all;
+    return Array.from(all, ({ site, probe, quantity, firstAtMs, lastAtMs, lastValue }) => ({
       site,
       probe,
       quantity,

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Reading } from '../../../shared/reading.ts';
+import { authPatience } from '../../../shared/store/influx/influx-client.ts';
 import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { latestInfluxMs } from '../../../shared/store/influx/line-protocol.ts';
 import { hasTestInflux, openTestInflux, testInfluxGeneration, testInfluxName } from '../../helpers/given-influx.ts';
@@ -98,6 +99,51 @@ describe.skipIf(!hasTestInflux)(testInfluxName, () => {
     const third = await openInfluxReadings(address);
     expect(await third.lasts()).toContainEqual({ ...reading(nowMs + 20 * hourMs, 5), firstAtMs: nowMs - 900 * hourMs });
     await Promise.all([before.close(), after.close(), third.close()]);
+  });
+
+  test('one that knows no series from the start opens those of a site when it is asked for, and takes nothing kept for new', async () => {
+    const address = await influx.newDatabase();
+    const elsewhere = { ...reading(5 * hourMs, 50), site: 'saltmere-terrace' };
+    const first = await openInfluxReadings(address);
+    await first.append([reading(hourMs, 1), reading(2 * hourMs, 2), elsewhere]);
+    await downsampleWhole(first, hourMs);
+    await first.close();
+    const [worker, other] = await Promise.all([
+      openInfluxReadings(address, authPatience, 'none'),
+      openInfluxReadings(address, authPatience, 'none'),
+    ]);
+    expect(await worker.lasts([])).toEqual([]);
+    expect(await worker.lasts(['saltmere-yard'])).toEqual([{ ...reading(2 * hourMs, 2), firstAtMs: hourMs }]);
+    // a site that comes in although it was never asked for
+    const batch = [reading(2 * hourMs, 2), reading(hourMs, 9), elsewhere, { ...elsewhere, atMs: 4 * hourMs }];
+    expect([...(await other.append(batch)).outcomes]).toEqual([2, 3, 2, 1]);
+    // and what another process kept since is known where the site is asked for again
+    await other.append([reading(7 * hourMs, 7)]);
+    expect((await worker.lasts(['saltmere-yard']))[0]).toMatchObject({ atMs: 7 * hourMs, value: 7 });
+    expect(await worker.lasts()).toHaveLength(2);
+    await Promise.all([worker.close(), other.close()]);
+  });
+
+  test('one that knows no series from the start reads a downsampled one as one that knows all', async () => {
+    const address = await influx.newDatabase();
+    const first = await openInfluxReadings(address);
+    await first.append(Array.from({ length: 30 }, (_, hour) => reading(hour * hourMs, hour)));
+    await downsampleWhole(first, 24 * hourMs);
+    const series = [reading(0, 0)];
+    const wanted = await first.rows(series, 0, 100 * hourMs, 100);
+    for (const ask of ['rows', 'buckets', 'rawFrom'] as const) {
+      const worker = await openInfluxReadings(address, authPatience, 'none');
+      if (ask === 'rows') expect(await worker.rows(series, 0, 100 * hourMs, 100)).toEqual(wanted);
+      if (ask === 'rawFrom') expect(await worker.rawFrom(series)).toBe(24 * hourMs);
+      if (ask === 'buckets') {
+        expect(await worker.buckets(series, 0, 30 * hourMs, 10)).toEqual(
+          await first.buckets(series, 0, 30 * hourMs, 10),
+        );
+      }
+      expect([...(await worker.append([reading(hourMs, 1)])).outcomes]).toEqual([4]);
+      await worker.close();
+    }
+    await first.close();
   });
 
   test('another process sees within its next look that readings were downsampled', async () => {

@@ -123,6 +123,20 @@ export function readingsStoreContract(
         }));
     });
 
+    test('lasts() gives all series, or those of the sites that are named', () =>
+      withStore(async (store) => {
+        const elsewhere: SeriesRef = { ...core, site: 'saltmere-terrace' };
+        await store.append([at(core, 0, 1), at(core, 1, 2), at(elsewhere, 3, 4)]);
+        const [own, others] = [
+          { ...at(core, 1, 2), firstAtMs: beginMs },
+          { ...at(elsewhere, 3, 4), firstAtMs: beginMs + 3 * minuteMs },
+        ];
+        expect(await store.lasts([site])).toEqual([own]);
+        expect(await store.lasts([elsewhere.site])).toEqual([others]);
+        expect(await store.lasts([])).toEqual([]);
+        expect(await store.lasts()).toHaveLength(2);
+      }));
+
     describe('rows()', () => {
       test('merges series by time and knows nothing of a series never seen', () =>
         withStore(async (store) => {
