@@ -1,7 +1,7 @@
 /**
- * A double of InfluxDB 2 or 3, which cannot be had here: their outside, by their public API descriptions, with a real
- * InfluxDB 1.6 behind it that keeps and answers. It never lets through what the real ones would refuse: path,
- * parameters, token, packing and every line are checked.
+ * A double of InfluxDB 2 or 3: their outside, with a real InfluxDB 1.6 behind it that keeps and answers. It never lets
+ * through what the real ones would refuse: path, parameters, token, packing and every line are checked. What 2 answers is
+ * as 2.7.12 was seen to answer; what 3 answers is by its public API description.
  */
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -30,6 +30,8 @@ export interface InfluxDouble {
   asksElsewhere: string | undefined;
   /** Answers a deletion as done and deletes nothing. */
   keepsAll: boolean;
+  /** What its token may do in generation 2. */
+  may: 'read' | 'write' | 'both';
   close(): Promise<void>;
 }
 
@@ -69,7 +71,10 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
     const lines = text === '' ? [] : text.split('\n');
     const there = await forward([]);
     if (there.status === 404) return answer(404, { code: 'not found', message: `bucket "${bucket}" not found` });
-    if (lines.length === 0) return answer(400, refusal('writing requires points'));
+    if (double.may === 'read') {
+      return answer(403, { code: 'forbidden', message: 'insufficient permissions for write' });
+    }
+    if (lines.length === 0) return generation === 2 ? answer(204) : answer(400, refusal('writing requires points'));
     const wrong = lines.find((line) => !linePattern.test(line));
     if (wrong !== undefined) return answer(400, refusal(`unable to parse '${wrong}'`));
     writes.push({ lines, packed });
@@ -90,6 +95,11 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
     const text = form.get('q') ?? url.searchParams.get('q') ?? '';
     if (generation === 3 && text.includes(';')) {
       return answer(400, { error: 'must provide only one InfluxQl statement per query' });
+    }
+    // Of what its token may not read 2.7.12 says that it is not there.
+    if (double.may === 'write') {
+      const error = `database not found: ${url.searchParams.get('db')}`;
+      return answer(200, { results: [{ statement_id: 0, error }] });
     }
     if (double.asksElsewhere !== undefined) url.searchParams.set('db', double.asksElsewhere);
     const behind = await fetch(`${behindUrl}/query?${url.searchParams}`, { method: 'POST', body: form });
@@ -150,6 +160,7 @@ export async function startInfluxDouble(generation: 2 | 3, behindUrl: string): P
     writes,
     asksElsewhere: undefined,
     keepsAll: false,
+    may: 'both',
     async close() {
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));

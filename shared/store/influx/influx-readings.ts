@@ -167,7 +167,7 @@ class InfluxReadings implements ReadingsStore {
     this.#attempts.mustBeOpen();
     return this.#attempts.run('read the newest readings', async () => {
       // Of sites that are named another process may have kept anything meanwhile.
-      if (sites === undefined) await this.#lookAtAll();
+      if (sites === undefined) await this.#readAllLasts();
       else await openSeries(this.#known, sites);
       return this.#lasts.all
         .filter(({ site, lastAtMs }) => lastAtMs !== Number.NEGATIVE_INFINITY && (sites?.includes(site) ?? true))
@@ -181,7 +181,7 @@ class InfluxReadings implements ReadingsStore {
       const [wholeMs] = wholeRange(beforeMs, beforeMs);
       return this.#attempts.run('thin the readings', async () => {
         // Series that other processes write have gone on meanwhile.
-        if (this.#downsampler.isAtStart) await this.#lookAtAll();
+        if (this.#downsampler.isAtStart) await this.#readAllLasts();
         return this.#downsampler.step(wholeMs);
       });
     });
@@ -268,7 +268,7 @@ class InfluxReadings implements ReadingsStore {
     return { client: this.#client, notes: this.#notes, lasts: this.#lasts };
   }
 
-  async #lookAtAll(): Promise<void> {
+  async #readAllLasts(): Promise<void> {
     if (this.#followsAll) await followSeries(this.#known);
     else this.#followsAll = await openSeries(this.#known);
   }

@@ -71,9 +71,8 @@ function wrongSetting(address: KnownInflux, cause: unknown): ConfigError {
   }
   if (cause instanceof QueryRefused) {
     if (/authoriz|permission/i.test(cause.message)) return wrongToken(address, cause.message, cause);
-    const mapping =
-      generation === 2 ? '; a bucket of InfluxDB 2 is asked under its own name, by a DBRP mapping if need be' : '';
-    return wrongBucket(bucket, `InfluxDB answered: ${cause.message}${mapping}`, cause);
+    if (generation === 2 && /database not found/.test(cause.message)) return mayNotRead(address, cause);
+    return wrongBucket(bucket, `InfluxDB answered: ${cause.message}`, cause);
   }
   if (cause instanceof SelfCheckFailed) return failedCheck(address, cause);
   return wrongUrl(address, `it ${reasonOf(cause)}`, cause);
@@ -108,6 +107,17 @@ function wrongToken({ generation, bucket, token }: KnownInflux, said: string, ca
   const was = token === undefined ? 'it was not set' : `it was ${token.length} characters`;
   return new ConfigError(
     `BRANHEARTH_READINGS_TOKEN must be ${must} read and write ${JSON.stringify(bucket)}; ${was} (${said})`,
+    { cause },
+  );
+}
+
+/**
+ * The bucket is there, as it took a point before it was asked. InfluxDB 2.7 says so of one that the token may not read, and
+ * of one whose DBRP mapping leads to such a bucket.
+ */
+function mayNotRead({ bucket, token }: KnownInflux, cause: QueryRefused): ConfigError {
+  return new ConfigError(
+    `BRANHEARTH_READINGS_TOKEN must be a token that may read ${JSON.stringify(bucket)} too; it was ${token?.length ?? 0} characters (InfluxDB took a point and then answered: ${cause.message}; a DBRP mapping that leads to another bucket has the same answer: \`influx v1 dbrp list\` shows it)`,
     { cause },
   );
 }

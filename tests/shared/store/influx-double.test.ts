@@ -115,7 +115,8 @@ describe.skipIf(!hasInflux)('a double of InfluxDB', () => {
           generation === 2
             ? {
                 code: 'unprocessable entity',
-                message: 'failure writing points to database: partial write: points beyond retention policy dropped=1',
+                message:
+                  'failure writing points to database: partial write: field type conflict: input field "value" on measurement "temperature" is type string, already exists as type float dropped=1',
               }
             : {
                 error: 'partial write of line protocol occurred',

@@ -117,6 +117,15 @@ describe.skipIf(!hasInflux)('openReadings() with InfluxDB 1.6', () => {
       );
       if (generation === 2) {
         await expect(open({ ...right, ORG: 'nobody' })).rejects.toThrow(/^BRANHEARTH_READINGS_ORG must name.*"nobody"/);
+        double.may = 'read';
+        await expect(open(right)).rejects.toThrow(
+          /^BRANHEARTH_READINGS_TOKEN must be a token that may read and write.*\(InfluxDB answered 403: insufficient permissions for write\)$/,
+        );
+        double.may = 'write';
+        await expect(open(right)).rejects.toThrow(
+          /^BRANHEARTH_READINGS_TOKEN must be a token that may read "branhearth" too;.*took a point and then answered: database not found: branhearth; a DBRP mapping/,
+        );
+        double.may = 'both';
         await expect(open({ URL: url, TOKEN: token })).rejects.toThrow(
           /^BRANHEARTH_READINGS_ORG must name the organisation.*not set$/,
         );
