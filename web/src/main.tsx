@@ -1,4 +1,5 @@
 /** Puts the page on the screen and connects it to the server. */
+import './data/no-eval.ts';
 import './ui/style/type.css';
 import './ui/style/tokens.css';
 import './ui/style/base.css';
@@ -12,17 +13,16 @@ import './ui/style/entry.css';
 import './ui/style/print.css';
 
 import { render } from 'preact';
-import { config } from 'zod';
 import { App } from './app.tsx';
 import { connect } from './data/live/connection.ts';
 import { followLanguage } from './data/live/follow-language.ts';
 import { keepPages } from './data/live/installed.ts';
 
-// The content security policy forbids code made from strings, which zod would otherwise try first.
-config({ jitless: true });
-
-const root = document.getElementById('page');
-if (root) render(<App />, root);
-followLanguage();
 connect();
-void keepPages();
+// What the server is asked goes out before the parts that a page asks for as it is drawn.
+setTimeout(() => {
+  const root = document.getElementById('page');
+  if (root) render(<App />, root);
+  followLanguage();
+  void keepPages();
+});

@@ -116,12 +116,17 @@ async function run(stop: AbortSignal): Promise<void> {
 
 /** Fetches everything the pages share; also called after a person changed something. */
 export async function fetchAll(): Promise<void> {
-  const health = await getHealth();
-  setClock(health.now, health.speed);
-  changeInstallation({ health });
-  const [{ sites }, { piles }, { probes, counts }] = await Promise.all([getSites(), getPiles(), getProbes()]);
-  changeInstallation({ sites, ...heardProbes(probes, counts) });
-  takePiles(piles);
+  const [health, { sites }, { piles }, { probes, counts }] = await Promise.all([
+    getHealth(),
+    getSites(),
+    getPiles(),
+    getProbes(),
+  ]);
+  installation.together(() => {
+    setClock(health.now, health.speed);
+    changeInstallation({ health, sites, ...heardProbes(probes, counts) });
+    takePiles(piles);
+  });
 }
 
 /** What the server last said, when this page never heard it; ages go on from then. */
