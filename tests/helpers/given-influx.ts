@@ -18,7 +18,7 @@ const {
   BRANHEARTH_TEST_INFLUX_TOKEN: token,
 } = process.env;
 
-export const isInfluxGiven = givenUrl !== undefined;
+const isInfluxGiven = givenUrl !== undefined;
 export const hasTestInflux = isInfluxGiven || hasInflux;
 export const testInfluxGeneration = givenUrl === undefined ? 1 : await generationAt(givenUrl);
 export const testInfluxName = isInfluxGiven ? `InfluxDB ${testInfluxGeneration} at ${givenUrl}` : 'InfluxDB 1.6';
