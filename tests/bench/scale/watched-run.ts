@@ -6,6 +6,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { fastClock } from '../../../shared/clock.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
 import { msPerHour } from '../../../shared/units.ts';
+import { until } from '../../helpers/until.ts';
 import { startPacedPublisher } from './paced-publisher.ts';
 import { type FarmProbe, scaleProbes } from './scale-farm.ts';
 import { type FarmCpu, openWorkerFarm } from './worker-farm.ts';
@@ -15,10 +16,13 @@ const speed = 20;
 /** Curves of new piles are worked out meanwhile. */
 const warmS = 30;
 const measureS = 60;
+const patienceMs = 120_000;
 
 export interface WatchedRun {
   readonly workers: number;
+  /** Taken in and kept while it was measured. */
   readonly messages: number;
+  /** Acknowledged and not kept. */
   readonly lost: number;
   /** Processor time for one message [µs]. */
   readonly workerUs: number;
@@ -40,18 +44,22 @@ export async function watchedRun(count: number): Promise<WatchedRun> {
   try {
     const publisher = await startPacedPublisher(farm.mqtt.url, probes, () => {}, fastClock(setting));
     await sleep(1_000 * warmS);
-    const [begun, first] = [farm.cpu(), publisher.counts().acked];
+    const [begun, first] = [farm.cpu(), await farm.kept()];
     await sleep(1_000 * measureS);
-    const [ended, last] = [farm.cpu(), publisher.counts().acked];
+    const [ended, last] = [farm.cpu(), await farm.kept()];
     await publisher.stop();
-    const { sent } = publisher.counts();
+    const { acked } = publisher.counts();
+    // What a busy machine has not taken in yet waits at the broker.
+    await until('everything to be kept', async () => (await farm.kept()) >= acked || undefined, patienceMs).catch(
+      () => {},
+    );
     const rows = await farm.stop();
     const messages = last - first;
     const usOf = (program: keyof FarmCpu) => Math.round((1e6 * (ended[program] - begun[program])) / messages);
     return {
       workers: count,
       messages,
-      lost: sent - rows,
+      lost: acked - rows,
       workerUs: usOf('worker'),
       postgresUs: usOf('postgres'),
       influxUs: usOf('influx'),
