@@ -19,7 +19,11 @@ function readTexts(language: string): Readonly<Record<string, string>> {
 }
 
 /** Words without which no English sentence goes, and which no other language that is offered has. */
-const particle = /\b(?:the|and|of|with|your|is|are|was|it|this|that|from|not|here|when|what|how|been|will)\b/i;
+const particle =
+  /(?<!\p{L})(?:the|and|of|with|your|is|are|was|it|this|that|from|not|here|when|what|how|been|will)(?!\p{L})/iu;
+
+/** Titles of sources, and who published them, stand in their own language. */
+const sources = /[“«「『][^”»」』]*[”»」』]|\p{Lu}\p{L}+ (?:of|and) \p{Lu}\p{L}+/gu;
 
 /** Of a page: what is shown, what stands in empty fields, and what screen readers say. Commands and what was sent stand as they are. */
 function shownOn(page: Page): Promise<string[]> {
@@ -46,5 +50,7 @@ export async function englishOn(page: Page, language: string): Promise<string[]>
       .filter(([code, text]) => !text.includes('{') && !both.has(text) && text !== other[code])
       .map(([, text]) => text.replaceAll(/<[^>]*>/g, '')),
   );
-  return [...new Set((await shownOn(page)).filter((text) => texts.has(text) || particle.test(text)))];
+  return [
+    ...new Set((await shownOn(page)).filter((text) => texts.has(text) || particle.test(text.replaceAll(sources, '')))),
+  ];
 }
