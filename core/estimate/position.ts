@@ -10,7 +10,7 @@ import { isSeldom, valueBetween } from './between.ts';
 import { handReadingSchema, isByHand, measuredByHand, probeSpokeBeside } from './hand-reading.ts';
 import { rungAt } from './hazard-rung.ts';
 import { heatMemorySchema, rememberHeat, startHeat } from './heat-memory.ts';
-import { hotStepAt } from './hot-step.ts';
+import { hotStepAt, hotStepSchema } from './hot-step.ts';
 import { addToHour, closeMean, hourMeanSchema, startHourMean } from './hour-mean.ts';
 import { outSchema, startOut } from './out-of-pile.ts';
 import { isStuck } from './stuck.ts';
@@ -32,7 +32,7 @@ const positionSchema = z.object({
   /** Over the limit, or a core as near to it as a probe may be off; with the deadband counted in. */
   overheated: z.boolean(),
   /** How far past its limits it is said to be (hot-step.ts). */
-  hotStep: z.number(),
+  hotStep: hotStepSchema,
   /** Rung of the ladder of self-heating, counted from 1, with the deadband counted in; 0 below it. */
   rung: z.number(),
   /** What it has been through; null in the air, and before any temperature. */

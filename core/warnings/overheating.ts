@@ -117,7 +117,7 @@ export function hottestOver(pile: PileSnapshot): Hot | undefined {
     const followed = pile.state.positions[position];
     if (followed?.overheated !== true) continue;
     if (hottest === undefined || sight.temperatureC > hottest.tempC)
-      hottest = { position, tempC: sight.temperatureC, step: followed.hotStep as HotStep };
+      hottest = { position, tempC: sight.temperatureC, step: followed.hotStep };
   }
   return hottest;
 }

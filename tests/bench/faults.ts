@@ -21,6 +21,7 @@ import { seeded } from './faults/seeded.ts';
 import { openServerInstallation } from './faults/several-processes.ts';
 import { openSingleProcess } from './faults/single-process.ts';
 import { probesOf, type TruePile, type TrueProbe, truePiles } from './faults/truth.ts';
+import { sum } from './table.ts';
 
 const seed = 20_310_401;
 /** Piles that never heat, of which nobody may be told. */
@@ -149,5 +150,4 @@ async function allTold(piles: readonly TruePile[], alarmsOf: (id: string) => Pro
   await until('every alarm', look, alarmPatienceMs).catch(() => undefined);
 }
 
-const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
 const round1 = (value: number) => Math.round(value * 10) / 10;

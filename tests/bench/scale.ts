@@ -16,7 +16,7 @@ import { hasPostgres } from '../helpers/postgres.ts';
 import { type LiveRun, liveRun } from './scale/live-run.ts';
 import { type WatchedRun, watchedRun } from './scale/watched-run.ts';
 import { messages, siteCount, type WorkersRun, workersRun } from './scale/workers-run.ts';
-import { median } from './table.ts';
+import { median, sum } from './table.ts';
 
 const limitMs = 1_000;
 const rounds = 3;
@@ -113,5 +113,3 @@ async function influx(): Promise<Record<string, number>> {
   const { influx_ratio_client = Number.NaN } = await (await import('./influx.ts')).run();
   return { influx_ratio_client };
 }
-
-const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);

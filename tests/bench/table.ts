@@ -6,6 +6,8 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? Number.NaN)) / 2;
 }
 
+export const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+
 /** Rows of name, figure, and what the figure is. */
 export function printTable(rows: readonly (readonly [name: string, figure: number, unit: string])[]): void {
   const width = Math.max(...rows.map(([name]) => name.length));

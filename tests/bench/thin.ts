@@ -8,7 +8,7 @@ import type { Reading } from '../../shared/reading.ts';
 import { openSqliteReadings } from '../../shared/store/readings/sqlite-readings.ts';
 import type { ReadingsStore, SeriesRef } from '../../shared/store/readings-store.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
-import { median, printTable } from './table.ts';
+import { median, printTable, sum } from './table.ts';
 
 const probes = 8;
 const minuteMs = 60_000;
@@ -86,7 +86,6 @@ export async function run(): Promise<Record<string, number>> {
     const after = await again.size();
     const yearAfterMs = await yearMs(again);
     await again.close();
-    const sum = (all: readonly number[]) => all.reduce((total, one) => total + one, 0);
     const figures = {
       rows: before.rows,
       removed,

@@ -7,6 +7,7 @@ import type { Health } from '../../shared/contracts/health.ts';
 import { hasMosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { canMount, mountSmallDisk } from '../helpers/small-disk.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../helpers/spawn-server.ts';
+import { storedCount } from '../helpers/stored-count.ts';
 import { until } from '../helpers/until.ts';
 import { startLoad, storedNumbers } from './kill-load.ts';
 
@@ -48,11 +49,6 @@ const picture = () => {
   const create = { width: 1600, height: 1200, channels: 3, background: '#c9402a', noise } as const;
   return sharp({ create }).jpeg({ quality: 95 }).toBuffer();
 };
-
-async function storedCount(installation: SpawnedInstallation): Promise<number> {
-  const text = await (await fetch(`${installation.pagesUrl}/metrics`)).text();
-  return Number(/^branhearth_readings_stored_total (\d+)/m.exec(text)?.[1] ?? 0);
-}
 
 describe.skipIf(!canMount)('a full disk', () => {
   for (const kind of ['embedded', 'mosquitto'] as const) {

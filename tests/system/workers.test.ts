@@ -7,6 +7,7 @@ import { pileEventSchema, pileStateSchema } from '../../shared/contracts/publish
 import { openInfluxReadings } from '../../shared/store/influx/influx-readings.ts';
 import { openPostgresJournal } from '../../shared/store/journal/postgres-journal.ts';
 import type { Journal } from '../../shared/store/journal.ts';
+import { readingsEnvironment } from '../helpers/given-influx.ts';
 import { hasInflux, startInflux, type TestInflux } from '../helpers/influxdb.ts';
 import { hasMosquitto, type Mosquitto, startMosquitto } from '../helpers/mosquitto.ts';
 import { makeDataDir } from '../helpers/open-test-server.ts';
@@ -119,13 +120,11 @@ describe.skipIf(!all)('two workers and a web process', () => {
       startMosquitto(),
       makeDataDir(),
     ]);
-    const { bucket } = await influx.newDatabase();
+    const address = await influx.newDatabase();
     const url = await postgres.database();
     environment = {
       JOURNAL_URL: url,
-      READINGS_URL: influx.url,
-      READINGS_BUCKET: bucket,
-      READINGS_GENERATION: '1',
+      ...readingsEnvironment(address),
       MQTT_URL: mosquitto.url,
       CLOCK: JSON.stringify(fast),
       LOG_LEVEL: 'info',

@@ -15,6 +15,15 @@ const pilesPerSite = 25;
 const laidBeforeH = 168;
 const positions: readonly Position[] = ['core', 'top', 'base', 'air'];
 
+/** What lies on each pile. */
+export const farmRecipe = {
+  material: 'wheat-bran',
+  depthM: 0.3,
+  massKg: 200,
+  moistureFrac: 0.6,
+  cover: 'breathable',
+} as const;
+
 export interface FarmProbe {
   readonly site: string;
   readonly probe: string;
@@ -48,13 +57,7 @@ function writeJournal(path: string, probes: readonly FarmProbe[], laidMs: number
     `INSERT INTO batch (id, pile_id, stage, started_at_ms, recipe, limits) VALUES (?, ?, 'bran', ?, ?, '{}')`,
   );
   const addClaim = db.prepare('INSERT INTO claim (site, probe, pile_id, position, from_ms) VALUES (?, ?, ?, ?, ?)');
-  const recipe = JSON.stringify({
-    material: 'wheat-bran',
-    depthM: 0.3,
-    massKg: 200,
-    moistureFrac: 0.6,
-    cover: 'breathable',
-  });
+  const recipe = JSON.stringify(farmRecipe);
   db.transaction(() => {
     for (const { site, probe, pileId, position } of probes) {
       if (position === 'core') {

@@ -8,7 +8,7 @@ import type { Journal } from '../../../shared/store/journal.ts';
 import { msPerHour } from '../../../shared/units.ts';
 import { until } from '../../helpers/until.ts';
 import { startPacedPublisher } from './paced-publisher.ts';
-import { type FarmProbe, scaleProbes } from './scale-farm.ts';
+import { type FarmProbe, farmRecipe, scaleProbes } from './scale-farm.ts';
 import { type FarmCpu, openWorkerFarm } from './worker-farm.ts';
 
 const probeCount = 800;
@@ -88,7 +88,7 @@ async function layFarm(journal: Journal, probes: readonly FarmProbe[], nowMs: nu
           startedAtMs: laidMs,
           endedAtMs: null,
           outcome: null,
-          recipe: { material: 'wheat-bran', depthM: 0.3, massKg: 200, moistureFrac: 0.6, cover: 'breathable' },
+          recipe: farmRecipe,
           limits: {},
         },
       );

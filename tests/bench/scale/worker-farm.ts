@@ -7,12 +7,15 @@ import { beatMs } from '../../../server/cluster/worker.ts';
 import { openInfluxReadings } from '../../../shared/store/influx/influx-readings.ts';
 import { openPostgresJournal } from '../../../shared/store/journal/postgres-journal.ts';
 import type { Journal } from '../../../shared/store/journal.ts';
+import { readingsEnvironment } from '../../helpers/given-influx.ts';
 import { startInflux } from '../../helpers/influxdb.ts';
 import { startMosquitto } from '../../helpers/mosquitto.ts';
 import { makeDataDir } from '../../helpers/open-test-server.ts';
 import { startPostgres } from '../../helpers/postgres.ts';
 import { type SpawnedInstallation, spawnInstallation } from '../../helpers/spawn-server.ts';
+import { storedCount } from '../../helpers/stored-count.ts';
 import { until } from '../../helpers/until.ts';
+import { sum } from '../table.ts';
 import { childrenCalled, cpuSOf, cpuSOfFamily } from './cpu-time.ts';
 
 const settlesWithinMs = 300_000;
@@ -60,9 +63,7 @@ export async function openWorkerFarm(
     await lay?.(journal);
     const where = {
       JOURNAL_URL: journalUrl,
-      READINGS_URL: influx.url,
-      READINGS_BUCKET: address.bucket,
-      READINGS_GENERATION: '1',
+      ...readingsEnvironment(address),
       MQTT_URL: mosquitto.url,
       LOG_LEVEL: 'info',
       UNCLAIMED_PROBES: '100000',
@@ -82,7 +83,7 @@ export async function openWorkerFarm(
         influx: sum(childrenCalled('influxd').map(cpuSOf)),
         mosquitto: sum(childrenCalled('mosquitto').map(cpuSOf)),
       }),
-      kept: async () => sum(await Promise.all(workers.map(keptBy))),
+      kept: async () => sum(await Promise.all(workers.map(storedCount))),
       async stop() {
         for (const one of workers) await one.stop();
         const store = await openInfluxReadings(address);
@@ -116,10 +117,3 @@ async function settle(journal: Journal, count: number, sites: readonly string[])
   // both workers would count the same readings as kept, and the run would end before the last were published.
   await sleep(2 * beatMs);
 }
-
-async function keptBy({ pagesUrl }: SpawnedInstallation): Promise<number> {
-  const text = await (await fetch(`${pagesUrl}/metrics`)).text();
-  return Number(/^branhearth_readings_stored_total (\d+)/m.exec(text)?.[1] ?? 0);
-}
-
-const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);

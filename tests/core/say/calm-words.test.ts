@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { comfortNow, comfortOfHour } from '../../../core/estimate/comfort.ts';
 import { rungAt } from '../../../core/estimate/hazard-rung.ts';
-import { hotStepAt } from '../../../core/estimate/hot-step.ts';
+import { type HotStep, hotStepAt } from '../../../core/estimate/hot-step.ts';
 import { stageLimits } from '../../../shared/stage.ts';
 import { msPerMinute } from '../../../shared/units.ts';
 import { createRandom } from '../../../simulator/model/random.ts';
@@ -46,7 +46,7 @@ for (const [what, limitC] of limits) {
   });
 }
 
-test.each([
+test.each<[was: HotStep, tempC: number, step: HotStep]>([
   // was, °C: step
   [0, 50, 0],
   [0, 50.4, 0],

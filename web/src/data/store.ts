@@ -28,11 +28,12 @@ export function createStore<T>(first: T): Store<T> {
       say();
     },
     together(act) {
+      const isInner = isTogether;
       isTogether = true;
       try {
         act();
       } finally {
-        isTogether = false;
+        isTogether = isInner;
         say();
       }
     },

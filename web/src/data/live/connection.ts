@@ -172,11 +172,12 @@ function heardProbes(
 function takePiles(piles: readonly PileSummary[]): void {
   const before = installation.get().piles;
   changeInstallation({ piles });
-  if (newWarnings(before, piles).length > 0) void announce(before, piles);
+  void announce(before, piles);
 }
 
 /** Live changes are worded in English beside their messages; what is read aloud is in the language of the page. */
 async function announce(before: readonly PileSummary[] | null, piles: readonly PileSummary[]): Promise<void> {
+  if (newWarnings(before, piles).length === 0) return;
   const { renderPile } = await import('../../ui/format/render-pile.ts').catch(() => ({ renderPile: undefined }));
   changeInstallation({ announcement: newWarnings(before, piles, renderPile).join(' ') });
 }
@@ -239,7 +240,7 @@ function takeEvent({ event, data }: StreamEvent): void {
       if (!said) return;
       const was = piles?.filter(({ id }) => id === said.id) ?? null;
       changeInstallation({ piles: withPile(piles ?? [], said) });
-      if (newWarnings(was, [said]).length > 0) void announce(was, [said]);
+      void announce(was, [said]);
       if (!installation.get().sites.some((site) => site.id === said.site)) void refreshSites();
       return;
     }
